@@ -1,0 +1,84 @@
+// Which module may import which. Between modules only by door (`#name`); inside a module by relative path.
+const arrows = {
+  core: [],
+  music: ['core'],
+  planning: ['core'],
+  contract: ['core', 'music', 'planning'],
+  studio: ['core', 'music', 'planning', 'contract'],
+  storage: ['core', 'music', 'planning', 'contract', 'studio'],
+  demo: ['core', 'music', 'planning', 'contract', 'studio'],
+  server: ['core', 'music', 'planning', 'contract', 'studio', 'storage', 'demo'],
+  cli: ['core', 'music', 'planning', 'contract', 'studio', 'storage', 'demo', 'server'],
+  web: ['core', 'music', 'planning', 'contract'],
+};
+// A package stands behind the modules that may know it.
+const packages = {
+  core: ['temporal-polyfill'],
+  music: [],
+  planning: ['ts-fsrs', 'zod', 'yaml'],
+  contract: ['zod', 'hono'],
+  studio: ['ical.js', 'papaparse'],
+  storage: ['kysely', 'better-sqlite3', 'pg', 'node:'],
+  demo: ['node:'],
+  server: ['hono', '@hono/node-server', 'zod', 'node:'],
+  cli: ['node:'],
+  web: [
+    'react',
+    'react-dom',
+    'react-aria-components',
+    '@tanstack/react-query',
+    'hono',
+    'vite',
+    '@vitejs/plugin-react',
+    '@fontsource',
+    '@fontsource-variable',
+    'node:',
+  ],
+};
+const tests = '\\.(test|contract)\\.tsx?$';
+const rules = [];
+for (const [module, allowed] of Object.entries(arrows)) {
+  const inside = `^src/${module}/`;
+  rules.push({
+    name: `${module}-imports`,
+    severity: 'error',
+    from: { path: inside, pathNot: tests },
+    to: { path: '^src/', pathNot: [inside, ...allowed.map((a) => `^src/${a}/index\\.ts$`)] },
+  });
+  const known = packages[module]
+    .map((p) => (p === 'node:' ? null : `^node_modules/(@types/)?${p}(/|$)`))
+    .filter(Boolean);
+  rules.push({
+    name: `${module}-packages`,
+    severity: 'error',
+    from: { path: inside, pathNot: tests },
+    to: {
+      dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown'],
+      pathNot: known.length ? known : ['^$'],
+    },
+  });
+  if (!packages[module].includes('node:'))
+    rules.push({
+      name: `${module}-no-node`,
+      severity: 'error',
+      from: { path: inside, pathNot: tests },
+      to: { dependencyTypes: ['core'] },
+    });
+}
+module.exports = {
+  forbidden: [
+    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    { name: 'resolvable', severity: 'error', from: {}, to: { couldNotResolve: true } },
+    ...rules,
+  ],
+  options: {
+    tsConfig: { fileName: 'tsconfig.base.json' },
+    tsPreCompilationDeps: true,
+    enhancedResolveOptions: {
+      conditionNames: ['source', 'import', 'node', 'default'],
+      exportsFields: ['exports'],
+    },
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '\\.css$' },
+  },
+};

@@ -1,0 +1,25 @@
+// core: the words every other module speaks. Results, ids, days, clock, chance.
+
+export { assert, present, unreachable } from './assert.ts';
+export { type Clock, createFixedClock, createSystemClock } from './clock.ts';
+export { type Brand, createId, type Id, isId } from './id.ts';
+export {
+  addDays,
+  addMinutes,
+  ageOn,
+  type DateUnreadable,
+  daysBetween,
+  isDate,
+  isoWeekOf,
+  isTime,
+  minutesOf,
+  type PlainDate,
+  type PlainTime,
+  parseDate,
+  parseTime,
+  type TimeUnreadable,
+  type Weekday,
+  weekdayOf,
+} from './plain-date.ts';
+export { createSeededRandom, type Random, randomInteger } from './random.ts';
+export { type Err, err, type Ok, ok, type Result } from './result.ts';

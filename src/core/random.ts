@@ -1,0 +1,27 @@
+// Chance as an argument: pure code draws from a Random it is handed; main.ts makes the real one, tests a seeded one.
+
+export interface Random {
+  /** A number in [0, 1). */
+  next(): number;
+}
+
+/**
+ * A seeded generator (mulberry32, public domain, by Tommy Ettinger): the same seed gives the same sequence on every
+ * machine. `seed` is any 32-bit integer.
+ */
+export function createSeededRandom(seed: number): Random {
+  let state = seed >>> 0;
+  return {
+    next() {
+      state = (state + 0x6d2b79f5) >>> 0;
+      let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+      mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+      return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+    },
+  };
+}
+
+/** A whole number from `low` to `high`, both included. */
+export function randomInteger(random: Random, low: number, high: number): number {
+  return low + Math.floor(random.next() * (high - low + 1));
+}

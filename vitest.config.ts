@@ -1,0 +1,45 @@
+import { defineConfig } from 'vitest/config';
+
+// Four suites, one runner. `unit` is seconds; `storage` runs one contract on three databases; `checks` holds our
+// answers against outside sources; `e2e` drives a real browser against the built application.
+const resolve = { conditions: ['source'] };
+const ssr = { resolve: { conditions: ['source', 'node', 'import', 'default'] } };
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'unit',
+          include: ['src/**/*.test.{ts,tsx}'],
+          exclude: ['src/storage/**'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'storage',
+          include: ['src/storage/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+      { resolve, ssr, test: { name: 'checks', include: ['checks/**/*.check.ts'], testTimeout: 600_000 } },
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'e2e',
+          include: ['e2e/**/*.e2e.ts'],
+          testTimeout: 600_000,
+          hookTimeout: 300_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
