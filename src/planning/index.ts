@@ -1,6 +1,30 @@
 // planning: units, skills, and the computing of a course from them. Knows no music and no storage.
 
 export type {
+  CourseInput,
+  CourseSettings,
+  CourseUnitInput,
+  LessonInput,
+  LevelObservation,
+  PacePrior,
+  Pin,
+  SetAside,
+  StrandInput,
+  TaughtLesson,
+  Work,
+} from './course/course-input.ts';
+export type {
+  CoursePlan,
+  LeftOut,
+  LessonPlan,
+  Move,
+  NotReady,
+  PlannedSegment,
+  Reason,
+  SegmentKind,
+} from './course/course-plan.ts';
+export { defaultCourseSettings, defaultPacePrior } from './course/default-settings.ts';
+export type {
   Objective,
   Plan,
   PlannedChunk,
