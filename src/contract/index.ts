@@ -1,1 +1,57 @@
-export {};
+// contract: what the server and the screens both know. Commands are parsed from outside; views are plain replies.
+
+export {
+  type Command,
+  type CommandOf,
+  type CommandType,
+  commandSchema,
+  idOf,
+  type Send,
+  sendSchema,
+  whatIfSchema,
+} from './command.ts';
+export type { CommandReply, Fault, FaultReply } from './reply.ts';
+export {
+  type PreviewHolidays,
+  type PreviewStudents,
+  type PreviewUnits,
+  previewHolidaysSchema,
+  previewStudentsSchema,
+  previewUnitsSchema,
+} from './routes.ts';
+export {
+  type BarView,
+  type ChangesView,
+  type CourseUnitCompareView,
+  type CourseUnitView,
+  type CourseView,
+  type DayLesson,
+  type DayView,
+  type GroupView,
+  type HolidayImportPreview,
+  type InkIndex,
+  type LearnerView,
+  type LessonBarView,
+  type LessonSegmentView,
+  type LessonSkillView,
+  type LessonStatusView,
+  type LessonView,
+  type OutcomeView,
+  type SegmentView,
+  type SkillMapView,
+  type SkillStandingView,
+  type SlotView,
+  type StrandView,
+  type StudentColumn,
+  type StudentImportPreview,
+  type StudentRow,
+  type StudentsView,
+  type StudentView,
+  type StudioView,
+  studentColumns,
+  type TermView,
+  type UnitImportPreview,
+  type UnitRow,
+  type UnitView,
+  type WhatIfView,
+} from './views.ts';

@@ -1,0 +1,40 @@
+// What the server answers to a command: what was done, or why not in words a teacher can act on.
+
+import type { Id } from '#core';
+
+export interface CommandReply {
+  readonly change: Id<'change'>;
+  /** What was done, as a sentence: "Closed Ana's lesson of 12 May". */
+  readonly label: string;
+  /** Courses whose plan changed, with their new revision. */
+  readonly courses: readonly {
+    readonly course: Id<'course'>;
+    readonly revision: number;
+    readonly moved: number;
+  }[];
+  /** Sentences worth telling: "Kept both versions of the note". */
+  readonly notices: readonly string[];
+}
+
+/**
+ * Why a request was refused. `kind` is for the program, `message` says what, where and how to mend it, `field` points
+ * into the request where one field is at fault.
+ */
+export interface Fault {
+  readonly kind:
+    | 'Invalid'
+    | 'NotFound'
+    | 'ChangedElsewhere'
+    | 'NotAllowedNow'
+    | 'NotEmpty'
+    | 'NotSignedIn'
+    | 'TooLarge'
+    | 'Broken';
+  readonly message: string;
+  readonly field?: string;
+  /** More than one thing to mend. */
+  readonly details?: readonly string[];
+}
+export interface FaultReply {
+  readonly fault: Fault;
+}
