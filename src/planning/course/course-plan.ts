@@ -4,8 +4,10 @@
 import type { PlainDate } from '#core';
 import type { Level, SkillId } from '../skill/skill.ts';
 import type { ActivityKey, UnitId } from '../unit/unit.ts';
+import type { LevelObservation, TaughtLesson } from './course-input.ts';
 
-export type SegmentKind = 'settlingIn' | 'recap' | 'revisit' | 'work' | 'extension' | 'practice';
+/** `open` is time for which nothing is planned: a barred lesson, or a course that has run out of work. */
+export type SegmentKind = 'settlingIn' | 'recap' | 'revisit' | 'work' | 'extension' | 'open' | 'practice';
 
 /** Why a segment stands where it stands; `formatReason` makes the sentence. */
 export type Reason =
@@ -32,7 +34,11 @@ export type Reason =
   | { readonly kind: 'deadline'; readonly date: PlainDate };
 
 export interface PlannedSegment {
-  /** The same piece of work keeps its key from plan to plan: `work:<course unit>:<activity>:<nth chunk from now>`. */
+  /**
+   * The same piece of work keeps its key from plan to plan: `work:<course unit>:<activity>:<nth>`, where the nth chunk
+   * is counted from the first time that the activity was ever taught; `revisit:<skill>:<nth from now>`;
+   * `settlingIn:<lesson>`, `recap:<lesson>`, `open:<lesson>`, `practice:<lesson>`.
+   */
   readonly key: string;
   readonly kind: SegmentKind;
   readonly strand: string | null;
@@ -43,8 +49,11 @@ export interface PlannedSegment {
   readonly title: string;
   /** Minutes after the lesson's start. */
   readonly start: number;
+  /** Minutes on the clock; together they fill the lesson exactly. */
   readonly minutes: number;
-  /** For work: the part of the activity done when it ends, 0..1; its check follows when `completes`. */
+  /** Minutes that the plan expects it to take; the rest of `minutes` is room to breathe. */
+  readonly planned: number;
+  /** Whether the activity is complete when this segment ends; its checks follow then. */
   readonly completes: boolean;
   readonly pinned: boolean;
   readonly reasons: readonly Reason[];
@@ -59,6 +68,18 @@ export interface LessonPlan {
   /** Skills reinforced throughout. */
   readonly ongoing: readonly SkillId[];
 }
+
+/** Skills that rest on one another in a ring, or activities that do because each develops several skills. */
+export type OrderCycle =
+  | { readonly kind: 'SkillCycle'; readonly skills: readonly SkillId[] }
+  | {
+      readonly kind: 'ActivityCycle';
+      readonly activities: readonly {
+        readonly courseUnit: string;
+        readonly activity: ActivityKey;
+        readonly title: string;
+      }[];
+    };
 
 /** A unit whose skills rest on some that no one has taught this student; `way` lists library units, nearest first. */
 export interface NotReady {
@@ -79,6 +100,21 @@ export interface LeftOut {
     | { readonly kind: 'notReady' }
     | { readonly kind: 'setAside' }
     | { readonly kind: 'afterLeftOut'; readonly title: string };
+}
+
+/** What happened since the plan before; from it comes the cause of each move. */
+export interface MoveContext {
+  /** Ids of lessons cancelled or missed since. */
+  readonly gone: readonly string[];
+  /** Lessons taught since, with the work logged in them. */
+  readonly taught: readonly TaughtLesson[];
+  /** Levels recorded since. */
+  readonly observed: readonly LevelObservation[];
+  /** Activities and skills that the teacher pinned, let go, set aside, took back, added or removed since. */
+  readonly byHand: readonly (
+    | { readonly courseUnit: string; readonly activity: ActivityKey }
+    | { readonly skill: SkillId }
+  )[];
 }
 
 /** One difference from the plan before. Dates are null where it was not, or no longer is, planned. */
@@ -102,7 +138,11 @@ export interface CoursePlan {
   readonly lessons: readonly LessonPlan[];
   readonly notReady: readonly NotReady[];
   readonly leftOut: readonly LeftOut[];
+  /** Rings among prerequisites; the plan goes on with the listed order where it meets one. */
+  readonly cycles: readonly OrderCycle[];
   /** Posterior of the student's log pace. */
   readonly pace: { readonly mean: number; readonly sd: number; readonly observations: number };
+  /** A fingerprint of the problem that was solved: equal fingerprints, equal plans. */
+  readonly fingerprint: string;
   readonly objective: { readonly U: number; readonly P: number; readonly E: number };
 }
