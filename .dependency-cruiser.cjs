@@ -26,6 +26,8 @@ const packages = {
     'react',
     'react-dom',
     'react-aria-components',
+    'wouter',
+    'markdown-to-jsx',
     '@tanstack/react-query',
     'hono',
     'vite',

@@ -1,0 +1,16 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+// Built into dist/app and served by our own server; no inline script or style survives, so that the content security
+// policy can forbid both.
+export default defineConfig({
+  root: import.meta.dirname,
+  plugins: [react()],
+  resolve: { conditions: ['source', 'browser', 'import', 'default'] },
+  build: {
+    outDir: '../../dist/app',
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+});
