@@ -38,6 +38,20 @@ export type {
   ProblemStrand,
 } from './problem/problem.ts';
 export { type Area, areas, type Level, type Skill, type SkillId, type Stage, stages } from './skill/skill.ts';
+export {
+  createSkillMap,
+  formatSkillMapFault,
+  type SkillMap,
+  type SkillMapFault,
+  type UnitSkills,
+} from './skill/skill-map.ts';
+export { applyVariant, type VariantFor, variantFits } from './unit/apply-variant.ts';
+export { compareUnits, type UnitDifference } from './unit/compare-units.ts';
+export { formatUnitDifference } from './unit/format-unit-difference.ts';
+export { formatUnitFinding } from './unit/format-unit-finding.ts';
+export { unitJsonSchema } from './unit/json-schema.ts';
+export { parseSkillMap, parseUnitFile } from './unit/parse-unit-file.ts';
+export { longestUnitText, readSkillMapText, readUnitText, type TextFormat } from './unit/read-unit-text.ts';
 export type {
   Activity,
   ActivityKey,
@@ -50,3 +64,7 @@ export type {
   UnitFile,
   UnitId,
 } from './unit/unit.ts';
+export { formatUnitFault, type UnitFault } from './unit/unit-fault.ts';
+export { unitToMarkdown } from './unit/unit-to-markdown.ts';
+export { type UnitFinding, validateUnit } from './unit/validate-unit.ts';
+export { writeUnitJson, writeUnitYaml } from './unit/write-unit.ts';
