@@ -1,0 +1,35 @@
+// The list of commands; `help` is made from it.
+
+import { exportStudio } from './export.ts';
+import { importStudio } from './import.ts';
+import { plan } from './plan.ts';
+import { restore } from './restore.ts';
+import { start } from './start.ts';
+import { units } from './units.ts';
+
+/** Takes the words after the command's name and gives the exit status. */
+export type CommandRun = (words: readonly string[]) => Promise<number>;
+
+const help: CommandRun = async () => {
+  console.log(`levare COMMAND
+
+  start [--port N] [--data FOLDER] [--host ADDRESS] [--no-open]   start the studio and open it in a browser
+  plan PROBLEM.json                        print the plan of a planning problem as JSON
+  units check FILE…                        say what is wrong with unit files (.yaml, .json)
+  units markdown FILE                      print a unit as Markdown
+  export FILE [--data FOLDER]              write the whole studio into one file
+  import FILE [--data FOLDER]              read such a file into an empty studio
+  restore [BACKUP] [--data FOLDER]         list the backups, or put one back
+  help                                     this page`);
+  return 0;
+};
+
+export const commands: Readonly<Record<string, CommandRun>> = {
+  start,
+  plan,
+  units,
+  export: exportStudio,
+  import: importStudio,
+  restore,
+  help,
+};

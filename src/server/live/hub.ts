@@ -1,0 +1,26 @@
+// Tells every open window that something changed, so that two windows on one course see the same.
+
+export interface LiveNews {
+  readonly change: string;
+  readonly courses: readonly string[];
+}
+
+export interface Hub {
+  /** Calls `hear` after every change until the returned function is called. */
+  listen(hear: (news: LiveNews) => void): () => void;
+  tell(news: LiveNews): void;
+}
+
+/** A hub within one process. */
+export function createHub(): Hub {
+  const listeners = new Set<(news: LiveNews) => void>();
+  return {
+    listen(hear) {
+      listeners.add(hear);
+      return () => listeners.delete(hear);
+    },
+    tell(news) {
+      for (const hear of listeners) hear(news);
+    },
+  };
+}

@@ -1,0 +1,34 @@
+// A quiet line to every open window: one event after each change.
+
+import type { Context } from 'hono';
+import { streamSSE } from 'hono/streaming';
+import type { Hub, LiveNews } from '../live/hub.ts';
+
+const heartbeatMs = 25_000;
+
+export const streamLive = (hub: Hub) => (c: Context) =>
+  streamSSE(c, async (stream) => {
+    const waiting: LiveNews[] = [];
+    let wake: () => void = () => {};
+    const stop = hub.listen((news) => {
+      waiting.push(news);
+      wake();
+    });
+    stream.onAbort(() => {
+      stop();
+      wake();
+    });
+    await stream.writeSSE({ event: 'hello', data: '{}' });
+    while (!stream.aborted) {
+      for (const news of waiting.splice(0)) await stream.writeSSE({ event: 'change', data: JSON.stringify(news) });
+      const timer = await new Promise<'news' | 'quiet'>((done) => {
+        const quiet = setTimeout(() => done('quiet'), heartbeatMs);
+        wake = () => {
+          clearTimeout(quiet);
+          done('news');
+        };
+        if (waiting.length > 0 || stream.aborted) wake();
+      });
+      if (timer === 'quiet') await stream.writeSSE({ event: 'quiet', data: '{}' });
+    }
+  });

@@ -1,0 +1,62 @@
+// What every request must show before a route sees it: a Host we answer to (against DNS rebinding), our own Origin on
+// anything that changes data (against cross-site requests), and a session.
+
+import type { MiddlewareHandler } from 'hono';
+import { getCookie, setCookie } from 'hono/cookie';
+import type { Fault } from '#contract';
+import type { Sessions } from './sessions.ts';
+
+export const sessionCookie = 'levare-session';
+
+const loopback = new Set(['127.0.0.1', 'localhost', '[::1]']);
+
+/** Whether a Host header names this server: loopback or an allowed name, with any port. */
+export function isKnownHost(host: string | undefined, allowed: readonly string[]): boolean {
+  if (host === undefined) return false;
+  const name = host.toLowerCase().replace(/:\d+$/, '');
+  return loopback.has(name) || allowed.includes(name);
+}
+
+/** Refuses foreign hosts, and foreign or missing origins on requests that change data. */
+export function guardOrigin(allowed: readonly string[]): MiddlewareHandler {
+  return async (c, next) => {
+    const host = c.req.header('host');
+    if (!isKnownHost(host, allowed))
+      return c.json(refusal('NotSignedIn', `This server does not answer to the name "${host ?? ''}".`), 421);
+    if (c.req.method !== 'GET' && c.req.method !== 'HEAD') {
+      const origin = c.req.header('origin');
+      if (origin === undefined || origin.replace(/^https?:\/\//, '') !== host)
+        return c.json(refusal('NotSignedIn', 'This request came from another site and was refused.'), 403);
+    }
+    return next();
+  };
+}
+
+/** Lets only signed-in browsers through. */
+export function guardSession(sessions: Sessions): MiddlewareHandler {
+  return async (c, next) => {
+    const secret = getCookie(c, sessionCookie);
+    if (secret === undefined || !sessions.isKnown(secret))
+      return c.json(
+        refusal('NotSignedIn', 'This browser is not signed in. Open the link that Levare printed when it started.'),
+        401,
+      );
+    return next();
+  };
+}
+
+/** The start-up link: trades the token for the cookie and goes to the first page. */
+export function enter(sessions: Sessions): MiddlewareHandler {
+  return async (c) => {
+    const secret = sessions.redeem(c.req.query('token') ?? '');
+    if (secret === null) {
+      const known = getCookie(c, sessionCookie);
+      if (known !== undefined && sessions.isKnown(known)) return c.redirect('/', 303);
+      return c.text('This link has been used or is too old. Press Enter where Levare runs to get a new one.', 403);
+    }
+    setCookie(c, sessionCookie, secret, { httpOnly: true, sameSite: 'Strict', path: '/', maxAge: 400 * 86_400 });
+    return c.redirect('/', 303);
+  };
+}
+
+const refusal = (kind: Fault['kind'], message: string): { readonly fault: Fault } => ({ fault: { kind, message } });
