@@ -1,0 +1,55 @@
+// `levare start`: opens the studio's data, serves it on this machine, prints the way in, opens a browser where there is one.
+
+import { createInterface } from 'node:readline';
+import { readConfig, startServer } from '#server';
+import { openBrowser } from './open-browser.ts';
+import { readWords, textOf } from './read-words.ts';
+
+export async function start(words: readonly string[]): Promise<number> {
+  const read = readWords(words, {
+    port: { type: 'string' },
+    data: { type: 'string' },
+    host: { type: 'string' },
+    open: { type: 'boolean', default: true },
+    'no-open': { type: 'boolean', default: false },
+  });
+  if (!read.ok || read.value.positionals.length > 0) {
+    console.error(`levare start: ${read.ok ? 'it takes options only; see levare help' : read.error}`);
+    return 2;
+  }
+  const config = readConfig({
+    host: textOf(read.value, 'host'),
+    port: textOf(read.value, 'port'),
+    data: textOf(read.value, 'data'),
+  });
+  if (!config.ok) {
+    console.error(`levare start: ${config.error.message}`);
+    return 2;
+  }
+  const server = await startServer(config.value, (line) => console.error(line));
+  if (!server.ok) {
+    console.error(`levare start: ${server.error.message}`);
+    return 1;
+  }
+  const { address, createLink, stop } = server.value;
+  const link = createLink();
+  console.log(`
+Levare is running at ${address}
+The studio's data: ${server.value.dataFolder}
+
+Open this link once in the browser you teach with (it works for ten minutes; after that browser is known):
+  ${link}
+
+Press Enter for another link, Ctrl+C to stop.`);
+  if (read.value.values['no-open'] !== true) openBrowser(link);
+  return new Promise((done) => {
+    const keys = process.stdin.isTTY ? createInterface({ input: process.stdin }) : null;
+    keys?.on('line', () => console.log(`  ${createLink()}`));
+    const end = () => {
+      keys?.close();
+      void stop().then(() => done(0));
+    };
+    process.once('SIGINT', end);
+    process.once('SIGTERM', end);
+  });
+}
