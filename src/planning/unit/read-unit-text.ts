@@ -1,7 +1,7 @@
 // Reads units and skill maps from text that anyone may have written: bounded in size and depth, without tags of their own
 // making, and without aliases that multiply. Faults carry the line and column.
 
-import { Composer, type CST, type Document, isMap, isScalar, LineCounter, Parser, visit } from 'yaml';
+import { Composer, type CST, type Document, isMap, isNode, isScalar, LineCounter, Parser, visit } from 'yaml';
 import { err, type Result } from '#core';
 import type { Skill } from '../skill/skill.ts';
 import { findJsonBreak } from './json-syntax.ts';
@@ -93,7 +93,7 @@ function readYaml<T>(
     schema: 'core',
     merge: false,
     resolveKnownTags: false,
-    uniqueKeys: false, // the library compares every pair of keys; `findRepeatedKeys` does it in one pass
+    uniqueKeys: false, // the library compares every pair of keys; `findBadKey` does it in one pass
     prettyErrors: false,
   });
   const documents: Document.Parsed[] = [...composer.compose(tokens, true, text.length)];
@@ -116,9 +116,8 @@ function readYaml<T>(
           ),
         ),
     );
-  const repeated = findRepeatedKeys(document);
-  if (repeated !== null)
-    return err([syntax(`says "${repeated.key}" twice`, 'Keep one of the two.', repeated.offset)]);
+  const badKey = findBadKey(document);
+  if (badKey !== null) return err([syntax(badKey.problem, badKey.mend, badKey.offset)]);
 
   let value: unknown;
   try {
@@ -170,18 +169,27 @@ function findTooDeep(tokens: readonly CST.Token[]): number | null {
   return null;
 }
 
-function findRepeatedKeys(
-  document: Document.Parsed,
-): { readonly key: string; readonly offset: number } | null {
-  let found: { readonly key: string; readonly offset: number } | null = null;
+interface BadKey {
+  readonly problem: string;
+  readonly mend: string;
+  readonly offset: number;
+}
+
+/** A field name said twice in one place, or one that is itself a list or a group of fields. */
+function findBadKey(document: Document.Parsed): BadKey | null {
+  let found: BadKey | null = null;
   visit(document, {
     Map(_, map) {
       const seen = new Set<string>();
       for (const { key } of map.items) {
-        if (!isScalar(key)) continue;
+        const offset = isNode(key) ? (key.range?.[0] ?? 0) : 0;
+        if (!isScalar(key)) {
+          found = { problem: 'has a field whose name is not text', mend: 'Write a plain name.', offset };
+          return visit.BREAK;
+        }
         const name = String(key.value);
         if (seen.has(name)) {
-          found = { key: name, offset: key.range?.[0] ?? 0 };
+          found = { problem: `says "${name}" twice`, mend: 'Keep one of the two.', offset };
           return visit.BREAK;
         }
         seen.add(name);

@@ -1,0 +1,206 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { exampleFile, writtenUnit } from './example-unit.ts';
+import { findJsonBreak } from './json-syntax.ts';
+import { parseSkillMap, parseUnitFile } from './parse-unit-file.ts';
+import { longestUnitText, readSkillMapText, readUnitText } from './read-unit-text.ts';
+import { formatUnitFault } from './unit-fault.ts';
+import { writeUnitJson, writeUnitYaml } from './write-unit.ts';
+
+const yaml = writeUnitYaml(exampleFile);
+const faultsOf = (result: ReturnType<typeof parseUnitFile>) => {
+  if (result.ok) throw new Error('accepted');
+  return result.error.map(formatUnitFault);
+};
+
+describe('a unit file', () => {
+  test('gets the usual values for what it leaves out', () => {
+    const { unit } = exampleFile;
+    expect(unit).toMatchObject({ version: 1, families: [], extensions: [], next: [], about: '' });
+    expect(unit.activities[1]).toMatchObject({ character: 'new', variants: [], materials: [], bring: [] });
+    expect(unit.checks[0]?.level).toBe(2);
+    expect(exampleFile.skills[0]).toMatchObject({ restsOn: [], ongoing: false });
+  });
+
+  test('reads back the same from YAML and from JSON', () => {
+    expect(readUnitText(yaml, 'yaml')).toEqual({ ok: true, value: exampleFile });
+    expect(readUnitText(writeUnitJson(exampleFile), 'json')).toEqual({ ok: true, value: exampleFile });
+  });
+
+  test('has its paragraphs in block text', () => {
+    const [first] = exampleFile.unit.activities;
+    if (first === undefined) throw new Error('no activity');
+    const unit = { ...exampleFile.unit, activities: [{ ...first, howTo: 'One: two.\n\n# Three' }] };
+    expect(writeUnitYaml({ ...exampleFile, unit })).toContain(
+      '      howTo: |-\n        One: two.\n\n        # Three\n',
+    );
+  });
+
+  const [walk, play] = writtenUnit.unit.activities;
+  test.each([
+    [
+      { minutes: { shortest: 9, usual: 8, longest: 12 } },
+      'unit.activities[0].minutes.shortest is 9, more than usual (8). Keep shortest ≤ usual ≤ longest.',
+    ],
+    [
+      { minutes: { shortest: 4, usual: 8, longest: 240 } },
+      'unit.activities[0].minutes.longest is 240, more than 120. Write 120 or less.',
+    ],
+    [
+      { minutes: { shortest: 0, usual: 8, longest: 12 } },
+      'unit.activities[0].minutes.shortest is 0, less than 1. Write 1 or more.',
+    ],
+    [
+      { minutes: { shortest: 4.5, usual: 8, longest: 12 } },
+      'unit.activities[0].minutes.shortest is 4.5. Write a whole number.',
+    ],
+    [{ minuts: 3 }, 'unit.activities[0].minuts is not a field here. Did you mean minutes? Else remove it.'],
+    [{ title: ' \n ' }, 'unit.activities[0].title is empty. Write some text.'],
+    [{ title: 'x'.repeat(121) }, 'unit.activities[0].title is longer than 120 characters. Shorten it.'],
+    [{ title: undefined }, 'unit.activities[0].title is missing. Add it: text.'],
+    [{ title: ['x'] }, 'unit.activities[0].title is a list. Write text.'],
+    [
+      { character: 'hart' },
+      'unit.activities[0].character is "hart". Did you mean hard? Write one of new, hard, easy, musical.',
+    ],
+    [
+      { key: 'Two Words' },
+      'unit.activities[0].key is "Two Words". Write lower-case words joined by hyphens, as in two-bar-answers.',
+    ],
+    [
+      { develops: ['beat'] },
+      'unit.activities[0].develops[0] is "beat". Write skill: and then 1 to 80 lower-case letters, digits and hyphens.',
+    ],
+    [
+      { howTo: 'bell \u0007' },
+      'unit.activities[0].howTo holds a control character or half of a character pair. Type the text again.',
+    ],
+  ])('with %j is refused', (change, sentence) => {
+    const unit = { ...writtenUnit.unit, activities: [{ ...walk, ...change }, play] };
+    expect(faultsOf(parseUnitFile({ ...writtenUnit, unit }))).toEqual([sentence]);
+  });
+
+  test('with more than 60 activities in all is refused', () => {
+    const many = (of: string, count: number) =>
+      Array.from({ length: count }, (_, i) => ({ ...play, key: `${of}-${i}` }));
+    const unit = { ...writtenUnit.unit, activities: many('a', 40), extensions: many('e', 21) };
+    expect(faultsOf(parseUnitFile({ unit }))).toEqual([
+      'unit.activities and extensions are 61 together, more than 60. Split the unit in two.',
+    ]);
+  });
+
+  test('never throws, whatever the value', () => {
+    fc.assert(
+      fc.property(
+        fc.anything({ withBigInt: true, withDate: true, withMap: true, withSparseArray: true }),
+        (value) => {
+          expect(parseUnitFile(value).ok).toBe(false);
+          expect(parseSkillMap(value).ok).toBe(false);
+        },
+      ),
+      { seed: 20261125 },
+    );
+    const hostile = new Proxy(
+      {},
+      {
+        ownKeys: () => {
+          throw new Error('no');
+        },
+      },
+    );
+    expect(parseUnitFile(hostile).ok).toBe(false);
+  });
+});
+
+describe('the text of a unit', () => {
+  test('shows line and column of a field that does not fit', () => {
+    const lines = yaml.split('\n');
+    const line = lines.findIndex((one) => one.includes('usual: 8'));
+    const broken = yaml.replace('usual: 8', 'usual: lots');
+    expect(faultsOf(readUnitText(broken, 'yaml'))).toEqual([
+      `unit.activities[0].minutes.usual (line ${line + 1}, column 9) is "lots". Write a whole number.`,
+    ]);
+  });
+
+  test.each([
+    ['unit: [', 'is not YAML that can be read'],
+    ['unit: !!binary aGk=', 'Remove the tag'],
+    ['unit: !secret x', 'Remove the tag'],
+    ['%YAML 1.1\n---\nunit: !!set {a}', 'Remove the tag'],
+    ['a: 1\na: 2', 'The file (line 2, column 1) says "a" twice. Keep one of the two.'],
+    ['a: 1\n---\nb: 2', 'more than one document'],
+    ['? {a: 1}\n: 2', 'a field whose name is not text'],
+    ['', 'is empty'],
+    [`${'['.repeat(200_000)}`, 'nested too deep'],
+    [`${'? '.repeat(100_000)}`, 'nested too deep'],
+    [`a: &a [1]\nb: [${'*a,'.repeat(90)}]`, 'uses aliases (*name) too freely'],
+    ['a: &a [*a]', 'nested too deep'],
+    ['a: *nobody', 'The file'],
+    [`# ${'x'.repeat(longestUnitText)}`, 'Split it'],
+  ])('%# as YAML is refused in words', (text, words) => {
+    expect(faultsOf(readUnitText(text, 'yaml')).join('\n')).toContain(words);
+  });
+
+  test('an alias bomb is refused before it grows', () => {
+    const bomb = ['a: &a [x,x,x,x,x,x,x,x,x]'];
+    for (let i = 1; i < 12; i++) {
+      const [here, below] = ['abcdefghijkl'[i], 'abcdefghijkl'[i - 1]];
+      bomb.push(`${here}: &${here} [${`*${below},`.repeat(9)}]`);
+    }
+    expect(faultsOf(readUnitText(bomb.join('\n'), 'yaml'))).toEqual([
+      'The file (line 1, column 1) uses aliases (*name) too freely. Write the text out in each place.',
+    ]);
+  });
+
+  test('as JSON shows where it breaks', () => {
+    expect(faultsOf(readUnitText('{\n  "unit": {},\n  "skills" []\n}', 'json'))).toEqual([
+      'The file (line 3, column 12) is not JSON. Put a colon here.',
+    ]);
+    expect(faultsOf(readUnitText('['.repeat(200_000), 'json'))[0]).toContain('is not JSON');
+    expect(faultsOf(readUnitText(`${'['.repeat(90_000)}${']'.repeat(90_000)}`, 'json'))[0]).toContain(
+      'nested too deep',
+    );
+  });
+
+  test('skills come from a skill map file', () => {
+    const text =
+      'format: levare-skills/1\nskills:\n  - {id: "skill:beat", title: Beat, area: rhythm, stage: beginner, description: There.}\n';
+    const read = readSkillMapText(text, 'yaml');
+    expect(read.ok && read.value[0]?.restsOn).toEqual([]);
+    expect(readSkillMapText(text.replace('rhythm', 'rythm'), 'yaml')).toMatchObject({
+      ok: false,
+      error: [{ path: 'skills[0].area', line: 3 }],
+    });
+  });
+});
+
+// The engine's own JSON.parse (ECMA-262 §25.5.1) is the outside judge of what is JSON.
+test('the search for a break in JSON agrees with JSON.parse', () => {
+  const signs = fc.constantFrom(...'{}[]",:0-1.eE+\\u tfn\n', 'true', 'null', '"a"', '\u0001');
+  const isJson = (text: string) => {
+    try {
+      JSON.parse(text);
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  fc.assert(
+    fc.property(
+      fc.oneof(
+        fc.string({ unit: signs }),
+        fc.json().map((text) => text.replace('"', '')),
+      ),
+      (text) => {
+        expect(findJsonBreak(text) === null).toBe(isJson(text));
+      },
+    ),
+    { seed: 20261125, numRuns: 3000 },
+  );
+  fc.assert(
+    fc.property(fc.json(), (text) => {
+      expect(findJsonBreak(text)).toBeNull();
+    }),
+    { seed: 20261125 },
+  );
+});
