@@ -1,0 +1,6 @@
+// Every migration, by hand and in order. Released ones are never edited, renumbered or removed.
+
+import { firstTables } from './0001-first-tables.ts';
+import type { Migration } from './migration.ts';
+
+export const migrations: readonly Migration[] = [firstTables];

@@ -1,0 +1,45 @@
+// Every table, in an order in which each comes after those it refers to.
+
+import type { TableName } from '#studio';
+import type { TableDescription } from './column.ts';
+import { courseTable } from './course.ts';
+import { courseUnitTable } from './course-unit.ts';
+import { eventTable } from './event.ts';
+import { familyTable } from './family.ts';
+import { groupTable } from './group.ts';
+import { holidayTable } from './holiday.ts';
+import { lessonTable } from './lesson.ts';
+import { observationTable } from './observation.ts';
+import { segmentTable } from './segment.ts';
+import { setAsideTable } from './set-aside.ts';
+import { skillTable } from './skill.ts';
+import { slotTable } from './slot.ts';
+import { studentTable } from './student.ts';
+import { studioTable } from './studio.ts';
+import { termTable } from './term.ts';
+import { unitTable } from './unit.ts';
+import { unitVersionTable } from './unit-version.ts';
+
+/** The description of each table by its name in `#studio`. */
+export const tables: { readonly [T in TableName]: TableDescription<T> } = {
+  studio: studioTable,
+  family: familyTable,
+  student: studentTable,
+  group: groupTable,
+  skill: skillTable,
+  unit: unitTable,
+  unitVersion: unitVersionTable,
+  term: termTable,
+  holiday: holidayTable,
+  course: courseTable,
+  courseUnit: courseUnitTable,
+  slot: slotTable,
+  event: eventTable,
+  lesson: lessonTable,
+  segment: segmentTable,
+  observation: observationTable,
+  setAside: setAsideTable,
+};
+
+/** The tables' names, referred-to ones first. */
+export const tableNames = Object.keys(tables) as readonly TableName[];

@@ -1,0 +1,58 @@
+// The whole studio as plain data, for export, and back into an empty store.
+
+import { err, ok, type Result } from '#core';
+import type { ChangedRow, StoreNotEmpty, StudioDump, TableName, Tables } from '#studio';
+import { recordToRow } from '../row/row-mapping.ts';
+import { tableNames, tables } from '../schema/tables.ts';
+import type { Ending } from './connections.ts';
+import { changedRowOf, changeRecordOf, writeChange } from './journal.ts';
+import { createReader, describe } from './reader.ts';
+import { cutIntoBatches, type Run, type Statements } from './statements.ts';
+
+/** Every row by table, by id, and the journal, oldest change first. */
+export async function dumpStudio(run: Run, statements: Statements): Promise<StudioDump> {
+  const reader = createReader(run, statements);
+  const rows: Partial<Record<TableName, readonly unknown[]>> = {};
+  for (const table of tableNames) rows[table] = await reader.list(table);
+  const touchedByChange = new Map<string, ChangedRow[]>();
+  for (const row of await run(statements.allChangedRows)) {
+    const change = String(row['change']);
+    const touched = touchedByChange.get(change) ?? [];
+    touched.push(changedRowOf(row));
+    touchedByChange.set(change, touched);
+  }
+  const changes = (await run(statements.oldestChanges)).map((row) => {
+    const change = changeRecordOf(row);
+    return { ...change, rows: touchedByChange.get(change.id) ?? [] };
+  });
+  return { format: 'levare-studio/1', tables: rows as StudioDump['tables'], changes }; // each table listed just above
+}
+
+/** Writes a dump into an empty store: all of it, or nothing when it throws. */
+export async function loadStudio(
+  run: Run,
+  statements: Statements,
+  dump: StudioDump,
+): Promise<Ending<Result<null, StoreNotEmpty>>> {
+  let there = 0;
+  for (const name of ['change', ...tableNames.map((table) => describe(table).name)])
+    there += Number((await run(statements.count(name)))[0]?.['rows']);
+  if (there > 0) return { end: 'rollback', value: err({ kind: 'StoreNotEmpty', rows: there }) };
+  for (const table of tableNames) await loadTable(run, statements, table, dump.tables[table]);
+  for (const { rows, ...change } of dump.changes) await writeChange(run, statements, change, rows);
+  return { end: 'commit', value: ok(null) };
+}
+
+async function loadTable<T extends TableName>(
+  run: Run,
+  statements: Statements,
+  table: T,
+  records: readonly Tables[T][],
+): Promise<void> {
+  const names = describe(table).columns.map((column) => column.name);
+  for (const batch of cutIntoBatches(records))
+    await run(
+      statements.insert(describe(table).name, names, batch.length),
+      batch.flatMap((record) => recordToRow<T>(tables[table], record)),
+    );
+}
