@@ -26,6 +26,14 @@ export type {
   SegmentKind,
 } from './course/course-plan.ts';
 export { defaultCourseSettings, defaultPacePrior } from './course/default-settings.ts';
+export {
+  evaluatePlan,
+  type PlanEvaluation,
+  type PlanFault,
+  type PlanRule,
+} from './problem/evaluate-plan.ts';
+export { normalCdf, normalQuantile, overrunChance, squareLimits } from './problem/overrun.ts';
+export { parseProblem, problemLimits } from './problem/parse-problem.ts';
 export type {
   Objective,
   Plan,
@@ -37,6 +45,7 @@ export type {
   ProblemReview,
   ProblemStrand,
 } from './problem/problem.ts';
+export { formatProblemFault, type ProblemFault, type ProblemFaultKind } from './problem/problem-fault.ts';
 export { type Area, areas, type Level, type Skill, type SkillId, type Stage, stages } from './skill/skill.ts';
 export {
   createSkillMap,
@@ -45,6 +54,7 @@ export {
   type SkillMapFault,
   type UnitSkills,
 } from './skill/skill-map.ts';
+export { type SolvedPlan, type SolveOptions, type SolveStats, solve } from './solve/solve.ts';
 export { applyVariant, type VariantFor, variantFits } from './unit/apply-variant.ts';
 export { compareUnits, type UnitDifference } from './unit/compare-units.ts';
 export { formatUnitDifference } from './unit/format-unit-difference.ts';
