@@ -25,7 +25,29 @@ export type {
   Reason,
   SegmentKind,
 } from './course/course-plan.ts';
+export {
+  formatCycle,
+  formatDay,
+  formatLeftOut,
+  formatMove,
+  formatNotReady,
+  formatReason,
+  type WordingContext,
+} from './course/course-wording.ts';
 export { defaultCourseSettings, defaultPacePrior } from './course/default-settings.ts';
+export { type Formulation, formulateProblem } from './course/formulate-problem.ts';
+export { listMoves } from './course/list-moves.ts';
+export { type PlanCourseOptions, planCourse } from './course/plan-course.ts';
+export {
+  type LogPace,
+  learnPace,
+  logRatioOf,
+  type PaceObservation,
+  paceIn,
+  type StudentPace,
+  updateLogPace,
+} from './pace/student-pace.ts';
+export { studioPacePrior } from './pace/studio-pace-prior.ts';
 export {
   evaluatePlan,
   type PlanEvaluation,
@@ -46,6 +68,16 @@ export type {
   ProblemStrand,
 } from './problem/problem.ts';
 export { formatProblemFault, type ProblemFault, type ProblemFaultKind } from './problem/problem-fault.ts';
+export {
+  daysUntilRecall,
+  dueDate,
+  levelToRating,
+  type MemoryCard,
+  type Rating,
+  recallOn,
+  seeSkill,
+} from './review/memory-card.ts';
+export { rememberSkill, type Sighting } from './review/skill-memory.ts';
 export { type Area, areas, type Level, type Skill, type SkillId, type Stage, stages } from './skill/skill.ts';
 export {
   createSkillMap,

@@ -1,0 +1,125 @@
+// The order of one lesson and its minutes: rules [A…] of SPEC.md. Settling in, recap, revisits, new or hard work while
+// fresh with strands alternating, something easy or musical last, extension, setting practice; minutes add up exactly.
+
+import { present } from '#core';
+import type { PlannedSegment } from './course-plan.ts';
+import { segmentTitles } from './course-wording.ts';
+import type { LessonFrame } from './lesson-frame.ts';
+
+/** A segment before it has its place: its start and its minutes on the clock follow. */
+export type UnplacedSegment = Omit<PlannedSegment, 'start' | 'minutes'>;
+
+/** A piece of work and what its place in the lesson depends on. */
+export interface UnplacedWork {
+  readonly segment: UnplacedSegment;
+  readonly id: string;
+  readonly character: 'new' | 'hard' | 'easy' | 'musical';
+  /** Ids that must come before it when they are in the same lesson. */
+  readonly preds: readonly string[];
+  /** Place in the order of the whole course. */
+  readonly order: number;
+}
+
+/** How far a segment may be stretched over its expected minutes before the time counts as open. Our own choice. */
+const mostBreath = 1.3;
+const mostExtraFrame = 2;
+const leastOpen = 3;
+
+/** Lays out one lesson; its minutes add up to the lesson's length and none is negative. */
+export function arrangeLesson(
+  frame: LessonFrame,
+  revisits: readonly UnplacedSegment[],
+  work: readonly UnplacedWork[],
+): readonly PlannedSegment[] {
+  const ordered = orderWork(work);
+  const parts: UnplacedSegment[] = [
+    framePart(frame, 'settlingIn', frame.settlingIn),
+    framePart(frame, 'recap', frame.recap),
+    ...revisits,
+    ...ordered.filter((w) => w.segment.kind === 'work').map((w) => w.segment),
+    ...ordered.filter((w) => w.segment.kind === 'extension').map((w) => w.segment),
+    framePart(frame, 'open', 0),
+    framePart(frame, 'practice', frame.practice),
+  ];
+  const minutes = shareOut(parts, frame.lesson.minutes);
+  let start = 0;
+  return parts.flatMap((part, at) => {
+    const own = present(minutes[at], 'minutes of every part');
+    if (own === 0) return [];
+    const segment = { ...part, start, minutes: own };
+    start += own;
+    return [segment];
+  });
+}
+
+function framePart(
+  frame: LessonFrame,
+  kind: 'settlingIn' | 'recap' | 'open' | 'practice',
+  planned: number,
+): UnplacedSegment {
+  return {
+    key: `${kind}:${frame.lesson.id}`,
+    kind,
+    strand: null,
+    courseUnit: null,
+    activity: null,
+    skill: null,
+    title: segmentTitles[kind],
+    planned,
+    completes: false,
+    pinned: false,
+    reasons: [],
+  };
+}
+
+const freshness = { new: 0, hard: 0, easy: 1, musical: 2 } as const;
+
+/** Again and again the freshest work whose needs are met, from another strand than the one before where there is a choice. */
+function orderWork(work: readonly UnplacedWork[]): readonly UnplacedWork[] {
+  const left = [...work];
+  const ordered: UnplacedWork[] = [];
+  while (left.length > 0) {
+    const waitingIds = new Set(left.map((w) => w.id));
+    const free = left.filter((w) => !w.preds.some((id) => id !== w.id && waitingIds.has(id)));
+    const lastStrand = ordered.at(-1)?.segment.strand ?? null;
+    const rank = (w: UnplacedWork) =>
+      freshness[w.character] * 2 + (lastStrand !== null && w.segment.strand === lastStrand ? 1 : 0);
+    const next = (free.length > 0 ? free : left).reduce((best, w) =>
+      rank(w) < rank(best) || (rank(w) === rank(best) && w.order < best.order) ? w : best,
+    );
+    left.splice(left.indexOf(next), 1);
+    ordered.push(next);
+  }
+  return ordered;
+}
+
+/**
+ * Clock minutes for each part. What the plan leaves over goes first to the work as room to breathe, then to recap,
+ * settling in and setting practice; three minutes or more beyond that are shown as open time.
+ */
+function shareOut(parts: readonly UnplacedSegment[], length: number): readonly number[] {
+  const minutes = parts.map((part) => part.planned);
+  let spare = length - minutes.reduce((sum, m) => sum + m, 0);
+  const give = (index: number, amount: number) => {
+    const given = Math.min(amount, spare);
+    minutes[index] = (minutes[index] ?? 0) + given;
+    spare -= given;
+  };
+  const indexesOf = (wanted: (part: UnplacedSegment) => boolean) =>
+    parts.flatMap((part, at) => (wanted(part) ? [at] : []));
+
+  const work = indexesOf((part) => (part.kind === 'work' || part.kind === 'extension') && !part.pinned);
+  const stretch = (at: number) => (minutes[at] ?? 0) / (parts[at]?.planned ?? 1);
+  while (spare > 0 && work.length > 0) {
+    const tightest = work.reduce((best, at) => (stretch(at) < stretch(best) ? at : best));
+    if (((minutes[tightest] ?? 0) + 1) / (parts[tightest]?.planned ?? 1) > mostBreath) break;
+    give(tightest, 1);
+  }
+  for (const at of indexesOf((part) => part.kind === 'recap')) give(at, parts[at]?.planned ?? 0);
+  for (const at of indexesOf((part) => part.kind === 'settlingIn' || part.kind === 'practice'))
+    if ((parts[at]?.planned ?? 0) > 0) give(at, mostExtraFrame);
+  const open = indexesOf((part) => part.kind === 'open')[0] ?? 0;
+  const rest = indexesOf((part) => part.kind === 'recap' && part.planned > 0)[0] ?? work.at(-1) ?? open;
+  give(spare >= leastOpen ? open : rest, spare);
+  return minutes;
+}
