@@ -19,7 +19,11 @@ export type OpenFault =
       readonly backups: readonly string[];
     }
   /** No backup could be made before a migration, so nothing was changed. */
-  | { readonly kind: 'BackupFailed'; readonly path: string; readonly detail: string };
+  | { readonly kind: 'BackupFailed'; readonly path: string; readonly detail: string }
+  /** PostgreSQL does not answer, or not to us. `path` is the database's address without its password. */
+  | { readonly kind: 'DatabaseUnreachable'; readonly path: string; readonly detail: string }
+  /** PostgreSQL answers but is set up in a way that would spoil text. */
+  | { readonly kind: 'DatabaseUnsuitable'; readonly path: string; readonly detail: string };
 
 /** The fault in sentences: what, where, how to mend. */
 export function formatOpenFault(fault: OpenFault): string {
@@ -40,6 +44,10 @@ export function formatOpenFault(fault: OpenFault): string {
       }`;
     case 'BackupFailed':
       return `The studio at ${fault.path} has to be brought up to date, but the backup before it failed: ${fault.detail}. Nothing was changed. Free some space or mend the backup folder, and start again.`;
+    case 'DatabaseUnreachable':
+      return `The database at ${fault.path} cannot be used: ${fault.detail}. Check that PostgreSQL is running, and the address, name and password.`;
+    case 'DatabaseUnsuitable':
+      return `The database at ${fault.path} is not set up for a studio: ${fault.detail}. Nothing was changed. Create one with: create database levare encoding 'UTF8' template template0`;
     default:
       return unreachable(fault);
   }

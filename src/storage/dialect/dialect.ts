@@ -9,6 +9,8 @@ export interface Dialect {
   readonly columnType: { readonly [K in ColumnKind]: string };
   /** Appended to `create table`. */
   readonly tableSuffix: string;
+  /** Lists the tables there are, as `name`. */
+  readonly listTables: string;
   /** Statements that open a change: from here on no other change can begin, so changes follow one another. */
   readonly beginChange: readonly string[];
   /** Statements that open a reader's snapshot. */
@@ -29,6 +31,7 @@ export const sqliteDialect: Dialect = {
   name: 'SQLite',
   columnType: { text: 'text', integer: 'integer', real: 'real', boolean: 'integer', json: 'text' },
   tableSuffix: 'strict',
+  listTables: "select name from sqlite_schema where type = 'table' and name not like 'sqlite^_%' escape '^'",
   beginChange: ['begin immediate'],
   beginRead: ['begin'],
   beginMigration: ['begin immediate'],
@@ -51,6 +54,8 @@ export const postgresDialect: Dialect = {
     json: 'text',
   },
   tableSuffix: '',
+  listTables:
+    'select table_name as name from information_schema.tables where table_schema = current_schema()',
   beginChange: ['begin isolation level repeatable read', 'lock table "change" in share row exclusive mode'],
   beginRead: ['begin isolation level repeatable read read only'],
   beginMigration: ['begin', "select pg_advisory_xact_lock(hashtext('levare ' || current_schema()))"],

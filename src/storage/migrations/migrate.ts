@@ -4,7 +4,7 @@
 import { type Kysely, sql } from 'kysely';
 import { err, ok, type Result } from '#core';
 import type { Dialect } from '../dialect/dialect.ts';
-import type { StudioDatabase } from '../store/statements.ts';
+import { createRun, type StudioDatabase } from '../store/statements.ts';
 import { createTable } from './create-table.ts';
 import type { Migration } from './migration.ts';
 
@@ -26,9 +26,10 @@ export interface DatabaseState {
 /** What is applied and what is pending, without touching anything. */
 export async function readDatabaseState(
   database: Kysely<StudioDatabase>,
+  dialect: Dialect,
   migrations: readonly Migration[],
 ): Promise<Result<DatabaseState, DatabaseNewer | NotAStudio>> {
-  const names = (await database.introspection.getTables()).map((table) => table.name);
+  const names = await listTables(database, dialect);
   if (!names.includes('migration'))
     return names.length === 0
       ? ok({ version: 0, pending: migrations })
@@ -50,13 +51,17 @@ export async function migrate(
   return await database.connection().execute(async (connection) => {
     for (const statement of dialect.beginMigration) await sql.raw(statement).execute(connection);
     try {
-      const state = await readDatabaseState(connection, migrations);
+      const state = await readDatabaseState(connection, dialect, migrations);
       if (!state.ok) {
         await sql.raw('rollback').execute(connection);
         return state;
       }
-      if (state.value.version === 0 && state.value.pending.length === migrations.length)
-        await createMigrationTable(connection, dialect);
+      if (!(await listTables(connection, dialect)).includes('migration'))
+        await createTable(connection, dialect, 'migration', {
+          number: 'integer key',
+          name: 'text',
+          at: 'text',
+        });
       for (const migration of state.value.pending) {
         await migration.apply(connection, dialect);
         await connection
@@ -76,8 +81,6 @@ export async function migrate(
   });
 }
 
-async function createMigrationTable(database: Kysely<StudioDatabase>, dialect: Dialect): Promise<void> {
-  const exists = (await database.introspection.getTables()).some((table) => table.name === 'migration');
-  if (!exists)
-    await createTable(database, dialect, 'migration', { number: 'integer key', name: 'text', at: 'text' });
+async function listTables(database: Kysely<StudioDatabase>, dialect: Dialect): Promise<readonly string[]> {
+  return (await createRun(database)(dialect.listTables)).map((row) => String(row['name']));
 }

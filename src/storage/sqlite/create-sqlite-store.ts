@@ -1,43 +1,171 @@
 // The embedded store: one SQLite file in the studio's data folder, or a database in memory that is gone when closed.
 
-import { chmodSync, closeSync, mkdirSync, openSync } from 'node:fs';
+import { chmodSync, closeSync, mkdirSync, openSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
 import type { Store } from '#studio';
+import type { Backup } from '../backup/backup-name.ts';
+import { type Backups, createBackups } from '../backup/backups.ts';
+import type { FileDoubtful } from '../backup/verify-file.ts';
 import { sqliteDialect } from '../dialect/dialect.ts';
-import { migrations } from '../migrations/list.ts';
-import { migrate } from '../migrations/migrate.ts';
+import { migrations as allMigrations } from '../migrations/list.ts';
+import { type DatabaseState, migrate, readDatabaseState } from '../migrations/migrate.ts';
+import type { Migration } from '../migrations/migration.ts';
 import type { OpenFault } from '../open-fault.ts';
 import { createStore } from '../store/create-store.ts';
 import { openConnection } from './connection.ts';
+import { lockFolder } from './folder-lock.ts';
 import { createFileConnections, createMemoryConnections } from './sqlite-connections.ts';
+import { isDamage, isWorld, messageOf } from './sqlite-error.ts';
 
 export interface SqliteStoreOptions {
   /** The studio's file; its folder is made when missing. Backups go to `backups` beside it. */
   readonly path: string;
   readonly clock: Clock;
+  /** Told of each backup made or failed, at start and on each new day. */
+  readonly onBackup?: (outcome: Result<string, FileDoubtful>) => void;
+  /** For tests of migrating: the migrations to know. */
+  readonly migrations?: readonly Migration[];
 }
 
-/** Opens the studio in a file, making it when there is none. */
-export async function createSqliteStore({
-  path,
-  clock,
-}: SqliteStoreOptions): Promise<Result<Store, OpenFault>> {
-  mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
-  closeSync(openSync(path, 'a', 0o600));
-  chmodSync(path, 0o600);
-  const writer = openConnection(path, 'write');
-  const migrated = await migrate(writer.database, sqliteDialect, migrations, clock.instant());
-  if (!migrated.ok) {
-    await writer.database.destroy();
-    return err({ path, ...migrated.error });
+export interface SqliteStore extends Store {
+  readonly backupFolder: string;
+  /** Newest first. */
+  listBackups(): readonly Backup[];
+  /** Makes a backup now; its file name in the backup folder comes back. */
+  backUp(): Promise<Result<string, FileDoubtful>>;
+  /** Makes a backup unless today has one (null then). The store asks itself each hour. */
+  backUpIfDue(): Promise<Result<string | null, FileDoubtful>>;
+}
+
+/**
+ * Opens the studio in a file, making it when there is none. A studio that has something in it is backed up before
+ * anything else happens to it.
+ */
+export async function createSqliteStore(
+  options: SqliteStoreOptions,
+): Promise<Result<SqliteStore, OpenFault>> {
+  const { path, clock } = options;
+  const folder = dirname(path);
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+  } catch (error) {
+    return err({ kind: 'FolderUnusable', path: folder, detail: messageOf(error) });
   }
-  return ok(createStore(createFileConnections(path, writer)));
+  const lock = lockFolder(folder, clock.instant());
+  if (!lock.ok) return lock;
+  const backups = createBackups(path, clock);
+  let opened: Result<Store, OpenFault>;
+  try {
+    opened = await openFile(options, backups);
+  } catch (error) {
+    if (isDamage(error)) opened = err(fileDamaged(path, backups, messageOf(error)));
+    else if (isWorld(error)) opened = err({ kind: 'FolderUnusable', path, detail: messageOf(error) });
+    else {
+      lock.value.release();
+      throw error;
+    }
+  }
+  if (!opened.ok) {
+    lock.value.release();
+    return opened;
+  }
+  const store = opened.value;
+  const timer = setInterval(() => {
+    backups.makeIfDue().then(
+      (outcome) => {
+        if (!outcome.ok) options.onBackup?.(outcome);
+        else if (outcome.value !== null) options.onBackup?.(ok(outcome.value));
+      },
+      (error: unknown) => options.onBackup?.(err({ kind: 'unreadable', detail: messageOf(error) })),
+    );
+  }, hour);
+  timer.unref();
+  return ok({
+    ...store,
+    backupFolder: backups.folder,
+    listBackups: () => backups.list(),
+    backUp: () => backups.make(null),
+    backUpIfDue: () => backups.makeIfDue(),
+    async close() {
+      clearInterval(timer);
+      await store.close();
+      lock.value.release();
+    },
+  });
 }
 
 /** A studio in memory, for tests and for what-ifs on the command line. Reads and changes take turns on it. */
 export async function createMemoryStore(clock: Clock): Promise<Store> {
   const only = openConnection(':memory:', 'write');
-  await migrate(only.database, sqliteDialect, migrations, clock.instant());
+  await migrate(only.database, sqliteDialect, allMigrations, clock.instant());
   return createStore(createMemoryConnections(only));
 }
+
+const hour = 3_600_000;
+
+async function openFile(options: SqliteStoreOptions, backups: Backups): Promise<Result<Store, OpenFault>> {
+  const { path, clock, migrations = allMigrations } = options;
+  const isNew = createFileIfMissing(path);
+  if (!isNew && statSync(path).size === 0 && backups.list().length > 0)
+    return err(fileDamaged(path, backups, 'it is empty'));
+  const state = await inspectFile(path, migrations);
+  if (!state.ok) return state;
+  const backedUp = await backUpAtOpening(options, backups, state.value);
+  if (!backedUp.ok) return backedUp;
+
+  const writer = openConnection(path, 'write');
+  try {
+    const migrated = await migrate(writer.database, sqliteDialect, migrations, clock.instant());
+    if (migrated.ok) return ok(createStore(createFileConnections(path, writer)));
+    await writer.database.destroy();
+    return err({ path, ...migrated.error });
+  } catch (error) {
+    await writer.database.destroy();
+    throw error;
+  }
+}
+
+/** Only the owner may read it: it is about children. SQLite gives the files beside it the same rights. */
+function createFileIfMissing(path: string): boolean {
+  const isNew = statSync(path, { throwIfNoEntry: false }) === undefined;
+  closeSync(openSync(path, 'a', 0o600));
+  chmodSync(path, 0o600);
+  return isNew;
+}
+
+/** Looks without writing, so that a file that is not ours stays as it is. */
+async function inspectFile(
+  path: string,
+  migrations: readonly Migration[],
+): Promise<Result<DatabaseState, OpenFault>> {
+  const { database } = openConnection(path, 'read');
+  try {
+    const state = await readDatabaseState(database, sqliteDialect, migrations);
+    return state.ok ? state : err({ path, ...state.error });
+  } finally {
+    await database.destroy();
+  }
+}
+
+async function backUpAtOpening(
+  { path, onBackup }: SqliteStoreOptions,
+  backups: Backups,
+  { version, pending }: DatabaseState,
+): Promise<Result<null, OpenFault>> {
+  if (version === 0) return ok(null);
+  const made = await backups.make(pending[0]?.number ?? null);
+  onBackup?.(made);
+  if (made.ok) return ok(null);
+  if (made.error.kind === 'damaged') return err(fileDamaged(path, backups, made.error.detail));
+  // Without a migration ahead, a full disk must not keep a teacher from the day's lessons.
+  return pending.length > 0 ? err({ kind: 'BackupFailed', path, detail: made.error.detail }) : ok(null);
+}
+
+const fileDamaged = (path: string, backups: Backups, detail: string): OpenFault => ({
+  kind: 'FileDamaged',
+  path,
+  detail,
+  backupFolder: backups.folder,
+  backups: backups.list().map((backup) => backup.file),
+});

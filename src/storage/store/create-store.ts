@@ -1,7 +1,7 @@
 // The store's few verbs on any database that `Connections` stands for.
 
 import { ok, type Result } from '#core';
-import type { ChangeHeader, ChangeOutcome, Reader, Store, Transactor } from '#studio';
+import type { ChangeHeader, ChangeOutcome, Store, Transactor } from '#studio';
 import { type Connections, type Ending, inTransaction } from './connections.ts';
 import { dumpStudio, loadStudio } from './dump.ts';
 import { writeChange } from './journal.ts';
