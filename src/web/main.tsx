@@ -1,4 +1,40 @@
+import '@fontsource-variable/instrument-sans/wght.css';
+import '@fontsource/instrument-serif/400.css';
+import '@fontsource/instrument-serif/400-italic.css';
+import './style/tokens.css';
+import './style/base.css';
+import { QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
+import { I18nProvider } from 'react-aria-components';
 import { createRoot } from 'react-dom/client';
+import { present } from '#core';
+import { startLive } from './app/live.ts';
+import { queryClient } from './app/query-client.ts';
+import { Routes } from './app/routes.tsx';
+import { tellOutboxReplies } from './app/send.ts';
+import { startOutbox } from './app/the-outbox.ts';
+import { readTheme } from './app/theme.ts';
+import { useLocale } from './hooks/use-format.ts';
 
-const root = document.getElementById('root');
-if (root) createRoot(root).render(<p>Levare</p>);
+document.documentElement.setAttribute('data-theme', readTheme());
+
+function App() {
+  const locale = useLocale();
+  return (
+    <I18nProvider locale={locale}>
+      <Routes />
+    </I18nProvider>
+  );
+}
+
+createRoot(present(document.getElementById('root'), 'the root element')).render(
+  <StrictMode>
+    <QueryClientProvider client={queryClient}>
+      <App />
+    </QueryClientProvider>
+  </StrictMode>,
+);
+
+tellOutboxReplies();
+startOutbox();
+startLive();

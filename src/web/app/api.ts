@@ -1,0 +1,63 @@
+// The one way to the server: GET answers a view, POST takes JSON. What goes wrong comes back as an ApiFault.
+
+import type { Command, CommandReply, Fault, FaultReply, Send } from '#contract';
+import { err, type Id, ok, type Result } from '#core';
+import { words } from '../words/index.ts';
+import { markOwnChange } from './own-changes.ts';
+
+/** Why a request did not succeed. `offline` when the server was not reached at all: worth trying again. */
+export type ApiFault = Fault & { readonly offline?: true };
+
+const offlineFault = (): ApiFault => ({ kind: 'Broken', message: words.frame.offline, offline: true });
+
+function isFaultReply(value: unknown): value is FaultReply {
+  if (typeof value !== 'object' || value === null || !('fault' in value)) return false;
+  const { fault } = value;
+  return typeof fault === 'object' && fault !== null && 'kind' in fault && 'message' in fault;
+}
+
+async function request<T>(path: string, init?: RequestInit): Promise<Result<T, ApiFault>> {
+  let response: Response;
+  try {
+    response = await fetch(path, { credentials: 'same-origin', ...init });
+  } catch {
+    return err(offlineFault());
+  }
+  let body: unknown;
+  try {
+    body = await response.json();
+  } catch {
+    // A proxy or a server on its way down answers something that is not ours.
+    return err(response.ok ? { kind: 'Broken', message: words.frame.broken } : offlineFault());
+  }
+  if (response.ok) return ok(body as T);
+  return err(isFaultReply(body) ? body.fault : { kind: 'Broken', message: words.frame.broken });
+}
+
+/** Asks for a view; throws an ApiFault, as TanStack Query wants it. */
+export async function getView<T>(path: string): Promise<T> {
+  const reply = await request<T>(path);
+  if (!reply.ok) throw reply.error;
+  return reply.value;
+}
+
+/** Sends JSON and returns the reply or the fault. */
+export function postJson<T>(path: string, body: unknown): Promise<Result<T, ApiFault>> {
+  return request<T>(path, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  });
+}
+
+/** Sends one command. The same `id` sent again counts once. */
+export function sendCommand(id: Id<'change'>, command: Command): Promise<Result<CommandReply, ApiFault>> {
+  markOwnChange(id);
+  const send: Send = { id, command };
+  return postJson<CommandReply>('/api/commands', send);
+}
+
+/** Whether something thrown is an ApiFault. */
+export function isApiFault(value: unknown): value is ApiFault {
+  return typeof value === 'object' && value !== null && 'kind' in value && 'message' in value;
+}

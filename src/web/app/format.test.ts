@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest';
+import type { PlainDate, PlainTime, Weekday } from '#core';
+import {
+  formatDay,
+  formatDays,
+  formatMinutes,
+  formatMoment,
+  formatShare,
+  formatTime,
+  formatWeekday,
+} from './format.ts';
+
+const date = (text: string) => text as PlainDate;
+const time = (text: string) => text as PlainTime;
+
+// Expected texts follow Unicode CLDR's patterns for en-GB, en-US and de-DE, typed from memory.
+test('days by locale, whatever the zone of the browser', () => {
+  const zone = process.env['TZ'];
+  for (const tz of ['Pacific/Auckland', 'America/Los_Angeles', 'UTC']) {
+    process.env['TZ'] = tz;
+    expect(formatDay(date('2026-11-25'), 'en-GB', 'long')).toBe('25 November 2026');
+    expect(formatDay(date('2026-11-25'), 'en-GB', 'weekday')).toBe('Wednesday');
+  }
+  if (zone === undefined) delete process.env['TZ'];
+  else process.env['TZ'] = zone;
+  expect(formatDay(date('2026-11-25'), 'en-US', 'long')).toBe('November 25, 2026');
+  expect(formatDay(date('2026-11-25'), 'de-DE', 'long')).toBe('25. November 2026');
+});
+
+test('a stretch of days says once what both share', () => {
+  expect(formatDays(date('2026-12-19'), date('2026-12-19'), 'en-GB')).toBe('19 December 2026');
+  expect(formatDays(date('2026-10-26'), date('2026-10-30'), 'en-GB')).toMatch(/^26\s?–\s?30 October 2026$/);
+});
+
+test('times by locale', () => {
+  expect(formatTime(time('16:30'), 'en-GB')).toBe('16:30');
+  expect(formatTime(time('16:30'), 'en-US')).toMatch(/^4:30\sPM$/);
+});
+
+test('weekdays count from Monday (ISO 8601)', () => {
+  const names = ([1, 2, 3, 4, 5, 6, 7] as Weekday[]).map((d) => formatWeekday(d, 'en-GB', 'short'));
+  expect(names).toEqual(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']);
+});
+
+test('minutes, shares, moments', () => {
+  expect(formatMinutes(45, 'en-GB')).toBe('45 min');
+  expect(formatShare(0.784, 'en-GB')).toBe('78%');
+  expect(formatMoment('2026-07-01T09:30:00Z', 'en-GB', 'Europe/Lisbon')).toBe('1 Jul, 10:30');
+});

@@ -1,0 +1,78 @@
+// Changes made elsewhere (another window, the command line) reach this window by server-sent events. While something
+// of ours is still unsaved nothing is asked for again, so that no text is replaced under the hand that types it.
+
+import { isOwnChange } from './own-changes.ts';
+import { queryClient } from './query-client.ts';
+import type { ViewName } from './query-keys.ts';
+import { theOutbox } from './the-outbox.ts';
+
+interface LiveEvent {
+  readonly change: string;
+  readonly courses: readonly string[];
+}
+
+function parseLiveEvent(text: string): LiveEvent | null {
+  try {
+    const value: unknown = JSON.parse(text);
+    if (typeof value !== 'object' || value === null || !('change' in value)) return null;
+    const courses = 'courses' in value && Array.isArray(value.courses) ? value.courses.map(String) : [];
+    return { change: String(value.change), courses };
+  } catch {
+    return null;
+  }
+}
+
+const perCourse: readonly string[] = ['lesson', 'courseUnit', 'student'] satisfies ViewName[];
+
+function refresh(courses: ReadonlySet<string>): void {
+  void queryClient.invalidateQueries({
+    predicate: ({ queryKey: [name, id], state }) => {
+      if (name === 'course') return courses.has(String(id));
+      // A lesson knows its course; another course's change does not concern it.
+      if (perCourse.includes(String(name)) && courses.size > 0) {
+        const data: unknown = state.data;
+        if (typeof data === 'object' && data !== null && 'course' in data)
+          return courses.has(String(data.course));
+      }
+      return true;
+    },
+  });
+}
+
+/** Opens the live channel; the browser opens it again by itself. Returns how to close it. */
+export function startLive(): () => void {
+  const source = new EventSource('/api/live');
+  let waiting = new Set<string>();
+  let due = false;
+  const whenSaved = () => {
+    if (!due || theOutbox.status().pending > 0) return;
+    due = false;
+    const courses = waiting;
+    waiting = new Set();
+    refresh(courses);
+  };
+  const hear = (event: MessageEvent<string>) => {
+    const heard = parseLiveEvent(event.data);
+    if (!heard || isOwnChange(heard.change)) return;
+    for (const course of heard.courses) waiting.add(course);
+    due = true;
+    whenSaved();
+  };
+  source.addEventListener('message', hear);
+  source.addEventListener('change', hear);
+  let wasLost = false;
+  source.addEventListener('error', () => {
+    wasLost = true;
+  });
+  source.addEventListener('open', () => {
+    // What happened while the channel was down was not told.
+    if (wasLost && theOutbox.status().pending === 0) void queryClient.invalidateQueries();
+    wasLost = false;
+    if (theOutbox.status().state === 'waiting') void theOutbox.flush();
+  });
+  const unsubscribe = theOutbox.subscribe(whenSaved);
+  return () => {
+    unsubscribe();
+    source.close();
+  };
+}

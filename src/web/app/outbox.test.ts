@@ -1,0 +1,185 @@
+import { expect, test } from 'vitest';
+import type { CommandReply } from '#contract';
+import { err, type Id, ok, type Result } from '#core';
+import type { ApiFault } from './api.ts';
+import { createOutbox } from './outbox.ts';
+import type { OutboxCommand, OutboxEntry } from './outbox-queue.ts';
+import type { OutboxStore } from './outbox-store.ts';
+
+const lesson = 'lesson:a' as Id<'lesson'>;
+const write = (base: string, text: string): OutboxCommand => ({
+  type: 'lesson.write',
+  lesson,
+  field: 'note',
+  base,
+  text,
+});
+const close: OutboxCommand = { type: 'lesson.close', lesson, minutes: null };
+const offline: ApiFault = { kind: 'Broken', message: 'not reached', offline: true };
+const reply = (change: Id<'change'>): CommandReply => ({ change, label: 'done', courses: [], notices: [] });
+
+function createMemoryStore(): OutboxStore & { readonly kept: Map<string, OutboxEntry> } {
+  const kept = new Map<string, OutboxEntry>();
+  return {
+    kept,
+    load: async () => [...kept.values()].sort((a, b) => a.order - b.order),
+    put: async (entry) => void kept.set(entry.id, entry),
+    remove: async (id) => void kept.delete(id),
+  };
+}
+
+/** A server that applies each id once, a clock moved by hand, and a store that outlives the page. */
+function createBench(store = createMemoryStore()) {
+  const applied = new Map<string, OutboxCommand>();
+  const tried: string[] = [];
+  let minted = 0;
+  let now = 0;
+  let timers: { at: number; callback: () => void }[] = [];
+  const bench = {
+    store,
+    applied,
+    tried,
+    alive: true,
+    loseReply: false,
+    refuse: null as ApiFault | null,
+    /** Lets promises settle without waiting on any clock. */
+    async rest() {
+      for (let n = 0; n < 50; n++) await Promise.resolve();
+    },
+    async pass(milliseconds: number) {
+      now += milliseconds;
+      const due = timers.filter((t) => t.at <= now);
+      timers = timers.filter((t) => t.at > now);
+      for (const timer of due) timer.callback();
+      await bench.rest();
+    },
+    page() {
+      return createOutbox({
+        store,
+        newChangeId: () => `change:${++minted}` as Id<'change'>,
+        restMilliseconds: 800,
+        longestMilliseconds: 4000,
+        after(milliseconds, callback) {
+          const timer = { at: now + milliseconds, callback };
+          timers.push(timer);
+          return () => {
+            timers = timers.filter((t) => t !== timer);
+          };
+        },
+        async send(id, command): Promise<Result<CommandReply, ApiFault>> {
+          tried.push(id);
+          if (!bench.alive) return err(offline);
+          if (bench.refuse) return err(bench.refuse);
+          if (!applied.has(id)) applied.set(id, command);
+          return bench.loseReply ? err(offline) : ok(reply(id));
+        },
+      });
+    },
+  };
+  return bench;
+}
+
+test('typing is kept at once and sent when it rests, as one change', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  for (const text of ['L', 'Lo', 'Low']) outbox.post(write('', text));
+  await bench.rest();
+  expect([...bench.store.kept.values()].map((e) => e.command)).toEqual([write('', 'Low')]);
+  expect(bench.applied.size).toBe(0);
+  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true });
+  await bench.pass(800);
+  expect([...bench.applied.values()]).toEqual([write('', 'Low')]);
+  expect(bench.store.kept.size).toBe(0);
+  expect(outbox.status().state).toBe('saved');
+});
+
+test('typing that never rests is sent all the same', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  for (let n = 1; n <= 10; n++) {
+    outbox.post(write('', 'x'.repeat(n)));
+    await bench.pass(500);
+  }
+  expect(bench.applied.size).toBeGreaterThan(0);
+});
+
+test('a close takes the writing before it along, in order', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  outbox.post(write('', 'a'));
+  outbox.post(close);
+  await bench.rest();
+  expect([...bench.applied.values()]).toEqual([write('', 'a'), close]);
+});
+
+test('a dead server: kept, tried again with the same id, applied once', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  bench.alive = false;
+  outbox.post(write('', 'a'));
+  await bench.pass(800);
+  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true });
+  outbox.post(write('', 'ab'));
+  outbox.post(write('', 'abc'));
+  await bench.pass(500);
+  bench.alive = true;
+  await bench.pass(15_000);
+  expect([...bench.applied.values()]).toEqual([write('', 'a'), write('a', 'abc')]);
+  expect(new Set(bench.tried).size).toBe(2);
+  expect(outbox.status().state).toBe('saved');
+});
+
+test('a reply lost on its way: the same change is sent again and counts once', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  bench.loseReply = true;
+  outbox.post(close);
+  await bench.rest();
+  bench.loseReply = false;
+  await bench.pass(500);
+  expect(bench.tried).toEqual(['change:1', 'change:1']);
+  expect(bench.applied.size).toBe(1);
+  expect(outbox.status().state).toBe('saved');
+});
+
+test('a page that dies leaves its queue to the next', async () => {
+  const store = createMemoryStore();
+  const first = createBench(store);
+  first.alive = false;
+  const dying = first.page();
+  dying.post(write('', 'typed before the lid closed'));
+  dying.post(close);
+  await first.rest();
+  const second = createBench(store);
+  await second.page().start();
+  await second.rest();
+  expect([...second.applied.values()]).toEqual([write('', 'typed before the lid closed'), close]);
+  expect(store.kept.size).toBe(0);
+});
+
+test('a refusal is told and does not hold up what follows', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  const told: unknown[] = [];
+  outbox.onSettled(({ command, reply: r }) => told.push([command.type, r.ok]));
+  bench.refuse = { kind: 'NotFound', message: 'No such lesson.' };
+  outbox.post(close);
+  await bench.rest();
+  bench.refuse = null;
+  outbox.post(write('', 'a'));
+  await outbox.flush();
+  expect(told).toEqual([
+    ['lesson.close', false],
+    ['lesson.write', true],
+  ]);
+});
+
+test('a browser that keeps nothing still sends, and says that it keeps nothing', async () => {
+  const bench = createBench();
+  bench.store.put = () => Promise.reject(new Error('no storage here'));
+  const outbox = bench.page();
+  outbox.post(close);
+  await bench.rest();
+  expect(bench.applied.size).toBe(1);
+  expect(outbox.status().durable).toBe(false);
+});

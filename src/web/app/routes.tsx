@@ -1,0 +1,92 @@
+// Which screen stands at which address. Each screen is loaded when first needed.
+
+import { type ComponentType, lazy, Suspense } from 'react';
+import { Route, Switch } from 'wouter';
+import { ButtonLink } from '../components/button-link.tsx';
+import { Empty } from '../components/empty.tsx';
+import { Loaded } from '../components/loading.tsx';
+import { Page } from '../components/page.tsx';
+import { useStudio } from '../hooks/use-view.ts';
+import { words } from '../words/index.ts';
+import { Stumble } from './stumble.tsx';
+
+const screen = <Name extends string>(name: Name, load: () => Promise<Record<Name, ComponentType>>) =>
+  lazy(async () => ({ default: (await load())[name] }));
+
+const Day = screen('DayScreen', () => import('../screens/day/day-screen.tsx'));
+const Lesson = screen('LessonScreen', () => import('../screens/lesson/lesson-screen.tsx'));
+const Close = screen('CloseScreen', () => import('../screens/lesson/close-screen.tsx'));
+const Students = screen('StudentsScreen', () => import('../screens/students/students-screen.tsx'));
+const Import = screen('ImportScreen', () => import('../screens/students/import-screen.tsx'));
+const Student = screen('StudentScreen', () => import('../screens/student/student-screen.tsx'));
+const Units = screen('UnitsScreen', () => import('../screens/units/units-screen.tsx'));
+const Unit = screen('UnitScreen', () => import('../screens/units/unit-screen.tsx'));
+const Skills = screen('SkillsScreen', () => import('../screens/units/skills-screen.tsx'));
+const Term = screen('TermScreen', () => import('../screens/term/term-screen.tsx'));
+const Settings = screen('SettingsScreen', () => import('../screens/settings/settings-screen.tsx'));
+const Changes = screen('ChangesScreen', () => import('../screens/changes/changes-screen.tsx'));
+const Welcome = screen('WelcomeScreen', () => import('../screens/welcome/welcome-screen.tsx'));
+
+function NothingHere() {
+  return (
+    <Page title={words.frame.notFound.title}>
+      <Empty
+        sentence={words.frame.notFound.text}
+        action={<ButtonLink to="/">{words.frame.notFound.action}</ButtonLink>}
+      />
+    </Page>
+  );
+}
+
+function Screens() {
+  return (
+    <Switch>
+      <Route path="/" component={Day} />
+      <Route path="/day/:date" component={Day} />
+      <Route path="/lesson/:id/close" component={Close} />
+      <Route path="/lesson/:id" component={Lesson} />
+      <Route path="/students" component={Students} />
+      <Route path="/students/import" component={Import} />
+      <Route path="/student/:id" component={Student} />
+      <Route path="/units" component={Units} />
+      <Route path="/unit/:id" component={Unit} />
+      <Route path="/skills" component={Skills} />
+      <Route path="/term" component={Term} />
+      <Route path="/settings" component={Settings} />
+      <Route path="/changes" component={Changes} />
+      <Route component={NothingHere} />
+    </Switch>
+  );
+}
+
+/** All of Levare: the welcome until there is a studio, then the screens. */
+export function Routes() {
+  const studio = useStudio();
+  if (studio.error?.kind === 'NotSignedIn' && !studio.data) {
+    return (
+      <Page title={words.frame.notSignedIn.title} bare>
+        <div className="alone">
+          <h1>{words.frame.notSignedIn.title}</h1>
+          <p className="lead">{words.frame.notSignedIn.text}</p>
+        </div>
+      </Page>
+    );
+  }
+  return (
+    <Stumble>
+      <Suspense fallback={null}>
+        {studio.data ? (
+          studio.data.founded ? (
+            <Screens />
+          ) : (
+            <Welcome />
+          )
+        ) : (
+          <div className="alone">
+            <Loaded view={studio}>{() => null}</Loaded>
+          </div>
+        )}
+      </Suspense>
+    </Stumble>
+  );
+}

@@ -1,0 +1,87 @@
+// A person's change on its way: sent, told of with Undo, and its views asked for again. Used by the hooks and the frame.
+
+import type { ChangesView, Command, CommandReply } from '#contract';
+import type { Id } from '#core';
+import { newId } from '../new-id.ts';
+import { words } from '../words/index.ts';
+import { type ApiFault, getView, sendCommand } from './api.ts';
+import { queryClient, refreshAfter } from './query-client.ts';
+import { keys } from './query-keys.ts';
+import { theOutbox } from './the-outbox.ts';
+import { showToast } from './toasts.ts';
+
+/** Shows what went wrong, with the way on where there is one. */
+export function showFault(fault: ApiFault): void {
+  const newest = { label: words.frame.lookAtNewest, act: () => void queryClient.invalidateQueries() };
+  showToast({
+    text: fault.message,
+    notices: fault.details ?? [],
+    fault: true,
+    action: fault.kind === 'ChangedElsewhere' ? newest : null,
+  });
+}
+
+/** Shows what was done, with Undo. */
+export function showDone(reply: CommandReply): void {
+  showToast({
+    text: reply.label,
+    notices: reply.notices,
+    change: reply.change,
+    action: { label: words.frame.undo, act: () => void undoChange(reply.change) },
+  });
+}
+
+/** Sends a command after whatever the outbox still holds. Null when it was refused; the fault has been shown. */
+export async function send(command: Command): Promise<CommandReply | null> {
+  if (theOutbox.status().pending > 0) await theOutbox.flush();
+  const reply = await sendCommand(newId('change'), command);
+  if (!reply.ok) {
+    showFault(reply.error);
+    return null;
+  }
+  showDone(reply.value);
+  await refreshAfter(command.type);
+  return reply.value;
+}
+
+/** Takes one change back. */
+export function undoChange(change: Id<'change'>): Promise<CommandReply | null> {
+  return send({ type: 'undo', change });
+}
+
+/** The newest change that can be taken back: neither undone nor itself an undo. */
+export function lastUndoable(changes: ChangesView['changes']): ChangesView['changes'][number] | null {
+  return changes.find((change) => !change.undone && !change.isUndo) ?? null;
+}
+
+/** Takes the newest change back; says so when there is none. */
+export async function undoLast(): Promise<void> {
+  if (theOutbox.status().pending > 0) await theOutbox.flush();
+  try {
+    const view = await queryClient.fetchQuery({
+      queryKey: keys.changes,
+      queryFn: () => getView<ChangesView>('/api/changes'),
+      staleTime: 0,
+    });
+    const change = lastUndoable(view.changes);
+    if (change) await undoChange(change.id);
+    else showToast({ text: words.frame.nothingToUndo });
+  } catch {
+    showToast({ text: words.frame.offline, fault: true });
+  }
+}
+
+/** The fault with the text that was refused, so that it can still be copied. */
+function withText(fault: ApiFault, text: string): ApiFault {
+  return text === '' ? fault : { ...fault, details: [...(fault.details ?? []), words.frame.notTaken(text)] };
+}
+
+/** Tells of what the outbox got back: refusals, notices, and a closed lesson with Undo. */
+export function tellOutboxReplies(): () => void {
+  return theOutbox.onSettled(({ command, reply }) => {
+    if (!reply.ok) showFault(withText(reply.error, 'text' in command ? command.text : ''));
+    else if (command.type === 'lesson.close') showDone(reply.value);
+    else if (reply.value.notices.length > 0) showToast({ text: reply.value.notices.join(' ') });
+    if (theOutbox.status().pending <= 1) void refreshAfter(command.type);
+  });
+}

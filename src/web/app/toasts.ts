@@ -1,0 +1,51 @@
+// Short messages at the foot of the page, kept outside React so that anything can leave one.
+
+import type { Id } from '#core';
+
+export interface ToastAction {
+  readonly label: string;
+  readonly act: () => void;
+}
+export interface Toast {
+  readonly key: number;
+  readonly text: string;
+  /** Sentences under the first. */
+  readonly notices: readonly string[];
+  readonly action: ToastAction | null;
+  /** A fault is shown until it is put away. */
+  readonly fault: boolean;
+  /** The change it tells of; a newer toast of the same change takes its place. */
+  readonly change: Id<'change'> | null;
+}
+
+let toasts: readonly Toast[] = [];
+let last = 0;
+const listeners = new Set<() => void>();
+const most = 3;
+
+function set(next: readonly Toast[]): void {
+  toasts = next;
+  for (const listener of listeners) listener();
+}
+
+/** Shows a message; the oldest goes when there are more than three. */
+export function showToast(toast: Pick<Toast, 'text'> & Partial<Omit<Toast, 'key'>>): void {
+  const whole: Toast = { notices: [], action: null, fault: false, change: null, ...toast, key: ++last };
+  // A repeated fault is said once.
+  const others = toasts.filter((t) => t.text !== whole.text);
+  set([...others, whole].slice(-most));
+}
+
+/** Puts a message away. */
+export function dropToast(key: number): void {
+  if (toasts.some((t) => t.key === key)) set(toasts.filter((t) => t.key !== key));
+}
+
+/** The messages shown now, oldest first. */
+export const readToasts = (): readonly Toast[] => toasts;
+
+/** Tells when messages come or go; returns how to stop. */
+export function onToasts(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}

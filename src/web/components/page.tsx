@@ -1,0 +1,109 @@
+// The frame of every screen: where one is, the title, the state of what was written, undo, theme.
+
+import { type ReactNode, useEffect, useRef } from 'react';
+import { Link, useLocation } from 'wouter';
+import { useStudio } from '../hooks/use-view.ts';
+import { words } from '../words/index.ts';
+import { Button } from './button.tsx';
+import { InkTextures } from './ink-textures.tsx';
+import { SaveState } from './save-state.tsx';
+import { ThemeSwitch } from './theme-switch.tsx';
+import { Toasts } from './toast.tsx';
+import { UndoButton } from './undo-button.tsx';
+import './page.css';
+
+const places: readonly { to: string; name: string; holds: readonly string[] }[] = [
+  { to: '/', name: words.frame.day, holds: ['/day', '/lesson'] },
+  { to: '/students', name: words.frame.students, holds: ['/students', '/student'] },
+  { to: '/units', name: words.frame.units, holds: ['/units', '/unit', '/skills', '/course-unit'] },
+  { to: '/term', name: words.frame.term, holds: ['/term'] },
+];
+
+function isHere(place: (typeof places)[number], location: string): boolean {
+  return location === place.to || place.holds.some((start) => `${location}/`.startsWith(`${start}/`));
+}
+
+function Navigation() {
+  const [location] = useLocation();
+  return (
+    <nav aria-label={words.frame.navigation} className="places">
+      <ul>
+        {places.map((place) => (
+          <li key={place.to}>
+            <Link
+              href={place.to}
+              className="place"
+              aria-current={isHere(place, location) ? 'page' : undefined}
+            >
+              {place.name}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
+
+export interface PageProps {
+  /** The page's name: the browser's tab and the heading. */
+  readonly title: string;
+  /** Drawn in the heading's place instead of the title, for one that holds more than text. */
+  readonly heading?: ReactNode;
+  /** A sentence under the title. */
+  readonly lead?: ReactNode;
+  /** Buttons at the right of the title; on a narrow page under it. */
+  readonly actions?: ReactNode;
+  /** The whole width of the window, for a score or a wide table. */
+  readonly wide?: boolean;
+  /** Without navigation and title: teaching mode and the welcome. Messages and undo's keys stay. */
+  readonly bare?: boolean;
+  readonly children: ReactNode;
+}
+
+export function Page({ title, heading, lead, actions, wide = false, bare = false, children }: PageProps) {
+  const studio = useStudio().data;
+  const main = useRef<HTMLElement>(null);
+  useEffect(() => {
+    document.title = `${title} · ${words.frame.app}`;
+  }, [title]);
+  return (
+    <div className={`page${wide ? ' page-wide' : ''}${bare ? ' page-bare' : ''}`}>
+      <Button kind="quiet" className="skip" onPress={() => main.current?.focus()}>
+        {words.frame.skip}
+      </Button>
+      <InkTextures />
+      {!bare && (
+        <header className="head no-print">
+          <p className="head-name">
+            <Link href="/" className="head-app">
+              {words.frame.app}
+            </Link>
+            {studio?.name && <span className="head-studio">{studio.name}</span>}
+          </p>
+          <Navigation />
+          <div className="head-tools">
+            <SaveState />
+            <UndoButton />
+            <Link href="/settings" className="head-link">
+              {words.frame.settings}
+            </Link>
+            <ThemeSwitch labelHidden />
+          </div>
+        </header>
+      )}
+      <main id="page" className="main" ref={main} tabIndex={-1}>
+        {!bare && (
+          <div className="title-line">
+            <div className="title-words">
+              {heading ?? <h1>{title}</h1>}
+              {lead && <p className="lead">{lead}</p>}
+            </div>
+            {actions && <div className="title-actions no-print">{actions}</div>}
+          </div>
+        )}
+        {children}
+      </main>
+      <Toasts />
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+// One hook for each view of the contract. Each returns TanStack's result: `data`, `error` (an ApiFault), `isPending`.
+
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import type {
+  ChangesView,
+  CourseUnitCompareView,
+  CourseView,
+  DayView,
+  LessonView,
+  SkillMapView,
+  StudentsView,
+  StudentView,
+  StudioView,
+  TermView,
+  UnitRow,
+  UnitView,
+} from '#contract';
+import { getView } from '../app/api.ts';
+import { keys } from '../app/query-keys.ts';
+
+const at = (path: string, id: string) => `/api/${path}/${encodeURIComponent(id)}`;
+
+export const useStudio = () =>
+  useQuery({ queryKey: keys.studio, queryFn: () => getView<StudioView>('/api/studio') });
+
+/** The last day stays on screen while the next one is fetched. */
+export const useDay = (date: string) =>
+  useQuery({
+    queryKey: keys.day(date),
+    queryFn: () => getView<DayView>(at('days', date)),
+    placeholderData: keepPreviousData,
+  });
+
+export const useLesson = (id: string) =>
+  useQuery({ queryKey: keys.lesson(id), queryFn: () => getView<LessonView>(at('lessons', id)) });
+
+export const useStudents = () =>
+  useQuery({ queryKey: keys.students, queryFn: () => getView<StudentsView>('/api/students') });
+
+/** `null` asks for nothing. */
+export const useStudent = (id: string | null) =>
+  useQuery({
+    queryKey: keys.student(id ?? ''),
+    queryFn: () => getView<StudentView>(at('students', id ?? '')),
+    enabled: id !== null,
+  });
+
+/** `null` asks for nothing. */
+export const useCourse = (id: string | null) =>
+  useQuery({
+    queryKey: keys.course(id ?? ''),
+    queryFn: () => getView<CourseView>(at('courses', id ?? '')),
+    enabled: id !== null,
+  });
+
+export const useUnits = () =>
+  useQuery({
+    queryKey: keys.units,
+    queryFn: () => getView<{ readonly units: readonly UnitRow[] }>('/api/units'),
+  });
+
+/** `null` asks for nothing; without a version, the newest. */
+export const useUnit = (id: string | null, version?: number) =>
+  useQuery({
+    queryKey: keys.unit(id ?? '', version),
+    queryFn: () =>
+      getView<UnitView>(`${at('units', id ?? '')}${version === undefined ? '' : `?version=${version}`}`),
+    enabled: id !== null,
+  });
+
+/** `null` asks for nothing. */
+export const useCourseUnit = (id: string | null) =>
+  useQuery({
+    queryKey: keys.courseUnit(id ?? ''),
+    queryFn: () => getView<CourseUnitCompareView>(at('course-units', id ?? '')),
+    enabled: id !== null,
+  });
+
+export const useSkills = () =>
+  useQuery({ queryKey: keys.skills, queryFn: () => getView<SkillMapView>('/api/skills') });
+
+export const useTerm = () => useQuery({ queryKey: keys.term, queryFn: () => getView<TermView>('/api/term') });
+
+export const useChanges = () =>
+  useQuery({ queryKey: keys.changes, queryFn: () => getView<ChangesView>('/api/changes') });

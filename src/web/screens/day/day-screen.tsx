@@ -1,0 +1,5 @@
+import { Page } from '../../components/page.tsx';
+
+export function DayScreen() {
+  return <Page title="Day">{null}</Page>;
+}

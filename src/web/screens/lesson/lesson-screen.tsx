@@ -1,0 +1,5 @@
+import { Page } from '../../components/page.tsx';
+
+export function LessonScreen() {
+  return <Page title="Lesson">{null}</Page>;
+}

@@ -1,0 +1,5 @@
+import { Page } from '../../components/page.tsx';
+
+export function StudentsScreen() {
+  return <Page title="Students">{null}</Page>;
+}

@@ -1,0 +1,5 @@
+import { Page } from '../../components/page.tsx';
+
+export function TermScreen() {
+  return <Page title="Term">{null}</Page>;
+}

@@ -1,0 +1,3 @@
+export const changes = {
+  title: 'Changes',
+} as const;

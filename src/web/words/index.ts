@@ -1,0 +1,33 @@
+// The one catalogue of words on screen: one file per screen, British English. A translation is another catalogue of the
+// same shape.
+
+import { changes } from './changes.ts';
+import { day } from './day.ts';
+import { frame } from './frame.ts';
+import { lesson } from './lesson.ts';
+import { levels, levelWords } from './levels.ts';
+import { settings } from './settings.ts';
+import { stageNames } from './stages.ts';
+import { student } from './student.ts';
+import { students } from './students.ts';
+import { studentsImport } from './students-import.ts';
+import { term } from './term.ts';
+import { units } from './units.ts';
+import { welcome } from './welcome.ts';
+
+export const words = {
+  changes,
+  day,
+  frame,
+  lesson,
+  levels,
+  levelWords,
+  settings,
+  stageNames,
+  student,
+  students,
+  studentsImport,
+  term,
+  units,
+  welcome,
+} as const;

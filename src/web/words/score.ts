@@ -1,0 +1,158 @@
+// What the course score says: its tools, its menus, and how a bar or a segment is described to someone who hears it.
+
+import type { LessonStatusView, OutcomeView } from '#contract';
+
+const minutes = (n: number) => `${n} min`;
+
+export const score = {
+  name: (learner: string) => `Course score of ${learner}`,
+  role: 'course score',
+  keys:
+    'Left and right go along a line, up and down between lines. Enter opens what can be done, P pins, ' +
+    'S sets aside, M moves to another lesson.',
+  noBars: 'No lessons yet. Give this course a weekly slot and its lessons appear here.',
+
+  barsPerLine: 'Bars per line',
+  fewerBars: 'Fewer bars per line',
+  moreBars: 'More bars per line',
+  asScore: 'Score',
+  asTable: 'Table',
+  shownAs: 'Shown as',
+  print: 'Print',
+  howToRead: 'How to read it',
+  legend: {
+    taught: 'taught, with the minutes it took',
+    planned: 'planned',
+    revisit: 'a revisit',
+    extension: 'for whoever is ready early',
+    check: 'the unit ends: its check',
+    pinned: 'pinned',
+    moved: 'moved since you last looked',
+    setAside: 'set aside',
+    shared: 'settling in, recap, setting practice',
+    now: 'now',
+    rest: 'holiday',
+  },
+
+  now: 'now',
+  weeks: (n: number) => (n === 1 ? '1 week' : `${n} weeks`),
+  days: (n: number) => (n === 1 ? '1 day' : `${n} days`),
+  keptFree: 'kept free',
+  gone: (status: LessonStatusView, reason: string) =>
+    `${status === 'missed' ? 'Missed' : 'Cancelled'}${reason ? `: ${reason}` : ''}`,
+  status: { planned: 'planned', taught: 'taught', missed: 'missed', cancelled: 'cancelled' } satisfies Record<
+    LessonStatusView,
+    string
+  >,
+  outcome: {
+    finished: 'finished',
+    partly: 'partly done',
+    setAside: 'set aside',
+    skipped: 'not done',
+  } satisfies Record<OutcomeView, string>,
+  kind: {
+    settlingIn: 'settling in',
+    recap: 'recap',
+    revisit: 'revisit',
+    work: 'work',
+    extension: 'extension',
+    open: 'open time',
+    practice: 'setting practice',
+  },
+
+  lesson: (number: number | null) => (number === null ? 'Lesson' : `Lesson ${number}`),
+  bar: (number: number) => `bar ${number}`,
+  fromTo: (from: string, to: string) => (from === to ? from : `${from} to ${to}`),
+  at: (start: number) => `from minute ${start}`,
+  minutes,
+  took: (actual: number, planned: number) =>
+    actual === planned ? `${minutes(actual)}, as planned` : `${minutes(actual)} of ${planned} planned`,
+  checkHere: 'the unit ends here: check',
+  completes: 'completes the activity',
+  pinned: 'pinned',
+  moved: 'moved',
+  overrun: (share: string) => `${share} chance of running over`,
+  passedOver: (titles: string) => `not done: ${titles}`,
+  why: (reasons: readonly string[]) => reasons.join(' · '),
+  event: (title: string, day: string) => `${title}, ${day}`,
+
+  menu: {
+    of: (title: string) => `What to do with ${title}`,
+    pin: 'Pin',
+    unpin: 'Unpin',
+    moveTo: 'Move to…',
+    minutes: 'Minutes…',
+    setAside: 'Set aside',
+    setAsideUntil: 'Set aside until…',
+    whyHere: 'Why here',
+    teach: 'Teach',
+    open: 'Open',
+    openLesson: 'Open the lesson',
+    cancel: 'Cancel lesson…',
+    miss: 'Missed…',
+    move: 'Move to another time…',
+    keepFree: 'Keep free',
+    use: 'Use for planned work',
+    restore: 'Restore',
+    actions: (title: string) => `Actions for ${title}`,
+  },
+
+  moving: (title: string) =>
+    `Moving ${title}. Arrow keys choose a lesson, Enter puts it there, Escape leaves it.`,
+  movingTo: (title: string, lesson: string) => `${title} to ${lesson}`,
+  moveCancelled: (title: string) => `${title} stays where it was.`,
+  cannotMove: 'Only planned work and revisits can be moved.',
+  cannotSetAside: 'Only planned work can be set aside.',
+  cannotPin: 'Only planned work and revisits can be pinned.',
+
+  dialog: {
+    moveTitle: (title: string) => `Move ${title}`,
+    moveWhere: 'To the lesson of',
+    moveDo: 'Move',
+    minutesTitle: (title: string) => `Minutes for ${title}`,
+    minutesLabel: 'Minutes in this lesson',
+    minutesHelp: 'The segment is pinned with these minutes; the rest of the lesson follows.',
+    minutesDo: 'Set minutes',
+    minutesFault: (most: number) => `Give whole minutes from 1 to ${most}.`,
+    setAsideTitle: (title: string) => `Set ${title} aside`,
+    backFrom: 'Back on or after',
+    backFromHelp: 'From that day it is planned again by itself.',
+    cancelTitle: (day: string) => `Cancel the lesson of ${day}`,
+    missTitle: (day: string) => `Missed on ${day}`,
+    reason: 'Reason',
+    reasonHelp: 'Stands in the score. May stay empty.',
+    cancelDo: 'Cancel lesson',
+    missDo: 'Record as missed',
+    timeTitle: (day: string) => `Move the lesson of ${day}`,
+    date: 'Day',
+    time: 'Time',
+    length: 'Minutes',
+    timeDo: 'Move lesson',
+    whyTitle: (title: string) => `Why ${title} stands here`,
+    noReasons: 'It follows from the order of the lesson.',
+    leave: 'Leave it',
+    close: 'Close',
+  },
+
+  moves: {
+    title: 'What moved',
+    looked: 'Looked at',
+    help: 'Moved blocks carry a tie until you have looked.',
+    none: 'Nothing has moved since you last looked.',
+  },
+
+  table: {
+    caption: (learner: string) => `The course of ${learner}, lesson by lesson`,
+    lesson: 'Lesson',
+    when: 'Minute',
+    what: 'What',
+    strand: 'Strand',
+    minutes: 'Minutes',
+    remarks: 'Remarks',
+    nothing: 'nothing planned',
+    event: 'Event',
+    holiday: 'Holiday',
+    today: 'Today',
+    actions: 'Do',
+  },
+} as const;

@@ -1,0 +1,3 @@
+export const student = {
+  title: 'Student',
+} as const;

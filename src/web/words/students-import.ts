@@ -1,0 +1,3 @@
+export const studentsImport = {
+  title: 'Import students',
+} as const;

@@ -1,0 +1,3 @@
+export const students = {
+  title: 'Students',
+} as const;

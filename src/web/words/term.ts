@@ -1,0 +1,3 @@
+export const term = {
+  title: 'Term',
+} as const;

@@ -1,0 +1,3 @@
+export const units = {
+  title: 'Units',
+} as const;

@@ -1,0 +1,3 @@
+export const welcome = {
+  title: 'Welcome',
+} as const;
