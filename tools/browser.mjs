@@ -4,7 +4,11 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 
 const candidates = () => {
-  const programFiles = [process.env.PROGRAMFILES, process.env['PROGRAMFILES(X86)'], process.env.LOCALAPPDATA].filter(Boolean);
+  const programFiles = [
+    process.env.PROGRAMFILES,
+    process.env['PROGRAMFILES(X86)'],
+    process.env.LOCALAPPDATA,
+  ].filter(Boolean);
   return [
     process.env.LEVARE_BROWSER,
     '/usr/bin/chromium',
@@ -30,7 +34,8 @@ export const findBrowser = () => candidates().find((path) => existsSync(path)) ?
 export function findOrInstallBrowser() {
   const found = findBrowser();
   if (found) return found;
-  const mayInstall = process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
+  const mayInstall =
+    process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
   if (!mayInstall) return null;
   console.log('· Installing a browser for the tests (Debian package chromium)');
   spawnSync('apt-get', ['update', '-qq'], { stdio: 'inherit' });

@@ -12,9 +12,15 @@ process.chdir(root);
 export function run(what, command, args, options = {}) {
   const started = Date.now();
   console.log(`· ${what}`);
-  const done = spawnSync(command, args, { stdio: 'inherit', shell: process.platform === 'win32', ...options });
+  const done = spawnSync(command, args, {
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+    ...options,
+  });
   if (done.error ?? done.status !== 0) {
-    console.error(`\n${what} did not work (${done.error?.message ?? `exit ${done.status}`}). The lines above say why.`);
+    console.error(
+      `\n${what} did not work (${done.error?.message ?? `exit ${done.status}`}). The lines above say why.`,
+    );
     process.exit(1);
   }
   console.log(`  done in ${((Date.now() - started) / 1000).toFixed(1)} s`);
@@ -23,7 +29,9 @@ export function run(what, command, args, options = {}) {
 function checkNode() {
   const [major, minor] = process.versions.node.split('.').map(Number);
   if (major > 20 || (major === 20 && minor >= 19)) return;
-  console.error(`Levare needs Node 20.19 or newer; this is ${process.versions.node}. Get a newer one and run this again.`);
+  console.error(
+    `Levare needs Node 20.19 or newer; this is ${process.versions.node}. Get a newer one and run this again.`,
+  );
   process.exit(1);
 }
 

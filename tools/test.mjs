@@ -38,7 +38,15 @@ for (const project of ['unit', 'storage', 'checks', 'e2e']) {
   const file = join(reports, `${project}.json`);
   const run = spawnSync(
     process.execPath,
-    ['node_modules/vitest/vitest.mjs', 'run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${file}`],
+    [
+      'node_modules/vitest/vitest.mjs',
+      'run',
+      '--project',
+      project,
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${file}`,
+    ],
     { stdio: 'inherit', env: { ...process.env, LEVARE_BROWSER: browser } },
   );
   let counted = 0;

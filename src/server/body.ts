@@ -7,7 +7,10 @@ import { err, ok, type Result } from '#core';
 import { faultOfIssues } from './answer.ts';
 
 /** The body, parsed by the schema. */
-export async function readBody<S extends z.ZodType>(c: Context, schema: S): Promise<Result<z.infer<S>, Fault>> {
+export async function readBody<S extends z.ZodType>(
+  c: Context,
+  schema: S,
+): Promise<Result<z.infer<S>, Fault>> {
   let value: unknown;
   try {
     value = await c.req.json();

@@ -31,7 +31,10 @@ export function serveScreens(folder: string): MiddlewareHandler {
     try {
       const body = await readFile(file);
       c.header('content-type', type);
-      c.header('cache-control', path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache');
+      c.header(
+        'cache-control',
+        path.startsWith('/assets/') ? 'public, max-age=31536000, immutable' : 'no-cache',
+      );
       return c.body(new Uint8Array(body));
     } catch {
       return c.notFound();

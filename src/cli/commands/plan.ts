@@ -1,6 +1,6 @@
 // `levare plan PROBLEM.json`: the solver alone, for anyone who wants to judge it.
 
-import { parseProblem, solve } from '#planning';
+import { formatProblemFault, parseProblem, solve } from '#planning';
 import { readNamedFile } from './read-file.ts';
 import { readWords } from './read-words.ts';
 
@@ -20,12 +20,14 @@ export async function plan(words: readonly string[]): Promise<number> {
   try {
     value = JSON.parse(text.value);
   } catch (fault) {
-    console.error(`levare plan: ${file} is not JSON: ${fault instanceof Error ? fault.message : String(fault)}`);
+    console.error(
+      `levare plan: ${file} is not JSON: ${fault instanceof Error ? fault.message : String(fault)}`,
+    );
     return 2;
   }
   const problem = parseProblem(value);
   if (!problem.ok) {
-    console.error(`levare plan: ${file}: ${problem.error.message}`);
+    console.error(`levare plan: ${file}: ${formatProblemFault(problem.error)}`);
     return 2;
   }
   const { lessons, objective } = solve(problem.value);

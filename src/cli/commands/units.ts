@@ -22,9 +22,11 @@ export async function units(words: readonly string[]): Promise<number> {
       for (const fault of unit.error) console.error(`${file}: ${formatUnitFault(fault)}`);
       faults++;
     } else if (verb === 'markdown') {
-      console.log(unitToMarkdown(unit.value.unit, unit.value.skills));
+      console.log(unitToMarkdown(unit.value.unit, new Map(unit.value.skills.map((s) => [s.id, s]))));
     } else {
-      console.log(`${file}: ${unit.value.unit.title}, ${unit.value.unit.activities.length} activities, nothing wrong`);
+      console.log(
+        `${file}: ${unit.value.unit.title}, ${unit.value.unit.activities.length} activities, nothing wrong`,
+      );
     }
   }
   return faults === 0 ? 0 : 2;

@@ -44,7 +44,10 @@ export function readConfig(
   const portText = options.port ?? environment['LEVARE_PORT'] ?? '4380';
   const port = Number(portText);
   if (!/^\d{1,5}$/.test(portText) || port > 65535)
-    return err({ kind: 'ConfigFault', message: `The port is "${portText}"; it must be a number from 0 to 65535.` });
+    return err({
+      kind: 'ConfigFault',
+      message: `The port is "${portText}"; it must be a number from 0 to 65535.`,
+    });
   return ok({
     host: options.host ?? environment['LEVARE_HOST'] ?? '127.0.0.1',
     port,

@@ -3,8 +3,8 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { err, ok, type Result } from '#core';
-import { formatUnitFault, readSkillMapText, readUnitText, type Skill, type UnitDocument } from '#planning';
-import type { StarterLibrary } from '../context.ts';
+import { formatUnitFault, readSkillMapText, readUnitText, type UnitDocument } from '#planning';
+import type { StarterLibrary } from '#studio';
 
 export type LibraryFault = { readonly kind: 'LibraryFault'; readonly message: string };
 
@@ -19,8 +19,7 @@ export async function readLibrary(folder: string): Promise<Result<StarterLibrary
     if (!read.ok) return err(fault(file, read.error.map(formatUnitFault)));
     units.push(read.value.unit);
   }
-  const map: readonly Skill[] = skills.value;
-  return ok({ skills: map, units });
+  return ok({ skills: skills.value, units });
 }
 
 const fault = (file: string, sentences: readonly string[]): LibraryFault => ({

@@ -38,7 +38,10 @@ export function guardSession(sessions: Sessions): MiddlewareHandler {
     const secret = getCookie(c, sessionCookie);
     if (secret === undefined || !sessions.isKnown(secret))
       return c.json(
-        refusal('NotSignedIn', 'This browser is not signed in. Open the link that Levare printed when it started.'),
+        refusal(
+          'NotSignedIn',
+          'This browser is not signed in. Open the link that Levare printed when it started.',
+        ),
         401,
       );
     return next();
@@ -52,11 +55,21 @@ export function enter(sessions: Sessions): MiddlewareHandler {
     if (secret === null) {
       const known = getCookie(c, sessionCookie);
       if (known !== undefined && sessions.isKnown(known)) return c.redirect('/', 303);
-      return c.text('This link has been used or is too old. Press Enter where Levare runs to get a new one.', 403);
+      return c.text(
+        'This link has been used or is too old. Press Enter where Levare runs to get a new one.',
+        403,
+      );
     }
-    setCookie(c, sessionCookie, secret, { httpOnly: true, sameSite: 'Strict', path: '/', maxAge: 400 * 86_400 });
+    setCookie(c, sessionCookie, secret, {
+      httpOnly: true,
+      sameSite: 'Strict',
+      path: '/',
+      maxAge: 400 * 86_400,
+    });
     return c.redirect('/', 303);
   };
 }
 
-const refusal = (kind: Fault['kind'], message: string): { readonly fault: Fault } => ({ fault: { kind, message } });
+const refusal = (kind: Fault['kind'], message: string): { readonly fault: Fault } => ({
+  fault: { kind, message },
+});

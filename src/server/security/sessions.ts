@@ -39,7 +39,9 @@ export function createSessions(file: string | null, now: () => number): Sessions
     },
     isKnown(secret) {
       const wanted = Buffer.from(hash(secret));
-      return hashes.some((known) => known.length === wanted.length && timingSafeEqual(Buffer.from(known), wanted));
+      return hashes.some(
+        (known) => known.length === wanted.length && timingSafeEqual(Buffer.from(known), wanted),
+      );
     },
   };
 }
@@ -49,7 +51,9 @@ const hash = (secret: string): string => createHash('sha256').update(secret).dig
 function readHashes(file: string): readonly string[] {
   try {
     const read: unknown = JSON.parse(readFileSync(file, 'utf8'));
-    return Array.isArray(read) ? read.filter((h): h is string => typeof h === 'string' && h.length === 64) : [];
+    return Array.isArray(read)
+      ? read.filter((h): h is string => typeof h === 'string' && h.length === 64)
+      : [];
   } catch {
     return []; // no file yet, or a damaged one: everyone signs in by a new link
   }

@@ -1,0 +1,44 @@
+// A real Chromium, and pages that fail a test on any script error, refused resource or policy violation.
+
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { findBrowser } from '../../tools/browser.mjs';
+
+const quietFlags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** The browser that npm test found (LEVARE_BROWSER), else one installed on this machine. */
+export async function launchBrowser(): Promise<Browser> {
+  const executablePath = findBrowser();
+  if (executablePath === null)
+    throw new Error('No Chromium, Chrome or Edge is installed; set LEVARE_BROWSER to one.');
+  return chromium.launch({ executablePath, args: quietFlags });
+}
+
+export interface WatchedPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** What went wrong on the page so far; `allow` leaves out expected lines. */
+  faults(allow?: RegExp): readonly string[];
+}
+
+/** A page whose errors are collected. */
+export async function openPage(
+  browser: Browser,
+  options: Parameters<Browser['newContext']>[0] = {},
+): Promise<WatchedPage> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(`console: ${message.text()}`);
+  });
+  return { page, context, faults: (allow) => faults.filter((f) => !(allow?.test(f) ?? false)) };
+}

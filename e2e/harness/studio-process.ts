@@ -1,0 +1,62 @@
+// The built application as a real process on a free port with its own data folder: started, killed and started again.
+
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+export interface StudioProcess {
+  readonly address: string;
+  readonly dataFolder: string;
+  /** The start-up link, good once. */
+  readonly link: string;
+  /** Ends it as a power cut would. */
+  kill(): Promise<void>;
+  /** Ends it politely. */
+  stop(): Promise<void>;
+}
+
+const root = join(import.meta.dirname, '..', '..');
+
+/** A data folder for one test. */
+export function createDataFolder(): { readonly path: string; remove(): void } {
+  const path = mkdtempSync(join(tmpdir(), 'levare-e2e-'));
+  return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
+}
+
+/** Starts the studio; resolves when it says where it is. `port` 0 takes a free one. */
+export function startStudio(dataFolder: string, port = 0): Promise<StudioProcess> {
+  const child = spawn(
+    process.execPath,
+    [join(root, 'dist/cli/main.js'), 'start', '--no-open', '--port', String(port), '--data', dataFolder],
+    { stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, CI: 'true' } },
+  );
+  let output = '';
+  return new Promise((done, fail) => {
+    const read = (chunk: Buffer) => {
+      output += chunk.toString();
+      const link = /(http:\/\/\S+)\/enter\?token=\S+/.exec(output);
+      if (link === null || link[1] === undefined) return;
+      done({
+        address: link[1],
+        dataFolder,
+        link: link[0],
+        kill: () => end(child, 'SIGKILL'),
+        stop: () => end(child, 'SIGTERM'),
+      });
+    };
+    child.stdout.on('data', read);
+    child.stderr.on('data', read);
+    child.once('exit', (code) =>
+      fail(new Error(`The studio ended (${code}) before it was ready:\n${output}`)),
+    );
+  });
+}
+
+function end(child: ChildProcess, signal: NodeJS.Signals): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve();
+  return new Promise((done) => {
+    child.once('exit', () => done());
+    child.kill(signal);
+  });
+}

@@ -1,0 +1,34 @@
+// `levare export FILE`: the whole studio and its history in one file of JSON.
+
+import { rename, writeFile } from 'node:fs/promises';
+import { openStore } from './open-store.ts';
+import { readWords } from './read-words.ts';
+
+export async function exportStudio(words: readonly string[]): Promise<number> {
+  const read = readWords(words, { data: { type: 'string' } });
+  const file = read.ok ? read.value.positionals[0] : undefined;
+  if (!read.ok || file === undefined) {
+    console.error(
+      `levare export: ${read.ok ? 'name the file to write: levare export my-studio.json' : read.error}`,
+    );
+    return 2;
+  }
+  const store = await openStore(read.value);
+  if (!store.ok) {
+    console.error(`levare export: ${store.error}`);
+    return 1;
+  }
+  try {
+    await writeFile(`${file}.part`, JSON.stringify(await store.value.dump()), { mode: 0o600 });
+    await rename(`${file}.part`, file);
+  } catch (fault) {
+    console.error(
+      `levare export: ${file} could not be written: ${fault instanceof Error ? fault.message : String(fault)}`,
+    );
+    return 1;
+  } finally {
+    await store.value.close();
+  }
+  console.log(`The studio is in ${file}. It holds personal data; keep it where only you can read it.`);
+  return 0;
+}

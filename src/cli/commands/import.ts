@@ -1,0 +1,38 @@
+// `levare import FILE`: reads an exported studio into an empty one.
+
+import { parseDump } from '#studio';
+import { openStore } from './open-store.ts';
+import { readNamedFile } from './read-file.ts';
+import { readWords } from './read-words.ts';
+
+export async function importStudio(words: readonly string[]): Promise<number> {
+  const read = readWords(words, { data: { type: 'string' } });
+  const file = read.ok ? read.value.positionals[0] : undefined;
+  if (!read.ok || file === undefined) {
+    console.error(
+      `levare import: ${read.ok ? 'name the file to read: levare import my-studio.json' : read.error}`,
+    );
+    return 2;
+  }
+  const text = await readNamedFile(file);
+  const dump = text.ok ? parseDump(text.value) : text;
+  if (!dump.ok) {
+    console.error(`levare import: ${dump.error}`);
+    return 2;
+  }
+  const store = await openStore(read.value);
+  if (!store.ok) {
+    console.error(`levare import: ${store.error}`);
+    return 1;
+  }
+  const loaded = await store.value.load(dump.value);
+  await store.value.close();
+  if (!loaded.ok) {
+    console.error(
+      `levare import: this studio is not empty (${loaded.error.rows} rows). Name an empty folder: levare import ${file} --data ./new-studio`,
+    );
+    return 1;
+  }
+  console.log('The studio is here, with its history.');
+  return 0;
+}

@@ -1,0 +1,27 @@
+// Opens the studio's data for a command that works without the server.
+
+import { join } from 'node:path';
+import { createSystemClock, err, ok, type Result } from '#core';
+import { readConfig } from '#server';
+import { createPostgresStore, createSqliteStore, formatOpenFault } from '#storage';
+import type { Store } from '#studio';
+import { textOf, type Words } from './read-words.ts';
+
+/** The studio's file in the data folder that was named, or in the usual one. */
+export function studioPath(words: Words): Result<string, string> {
+  const config = readConfig({ data: textOf(words, 'data') });
+  return config.ok ? ok(join(config.value.dataFolder, 'studio.sqlite')) : err(config.error.message);
+}
+
+/** The store itself; close it when done. */
+export async function openStore(words: Words): Promise<Result<Store, string>> {
+  const config = readConfig({ data: textOf(words, 'data') });
+  if (!config.ok) return err(config.error.message);
+  const clock = createSystemClock();
+  const { postgres, dataFolder } = config.value;
+  const store =
+    postgres === null
+      ? await createSqliteStore({ path: join(dataFolder, 'studio.sqlite'), clock })
+      : await createPostgresStore({ connectionString: postgres, clock });
+  return store.ok ? store : err(formatOpenFault(store.error));
+}

@@ -1,0 +1,44 @@
+// `levare restore`: lists the backups; with a name, puts that one back and sets what was there aside.
+
+import { createSystemClock } from '#core';
+import { createSqliteStore, formatOpenFault, formatRestoreFault, restoreBackup } from '#storage';
+import { studioPath } from './open-store.ts';
+import { readWords, type Words } from './read-words.ts';
+
+export async function restore(words: readonly string[]): Promise<number> {
+  const read = readWords(words, { data: { type: 'string' } });
+  if (!read.ok) {
+    console.error(`levare restore: ${read.error}`);
+    return 2;
+  }
+  const path = studioPath(read.value);
+  if (!path.ok) {
+    console.error(`levare restore: ${path.error}`);
+    return 2;
+  }
+  const backup = read.value.positionals[0];
+  return backup === undefined ? list(read.value, path.value) : putBack(path.value, backup);
+}
+
+async function list(_words: Words, path: string): Promise<number> {
+  const store = await createSqliteStore({ path, clock: createSystemClock() });
+  if (!store.ok) {
+    console.error(`levare restore: ${formatOpenFault(store.error)}`);
+    return 1;
+  }
+  const backups = store.value.listBackups();
+  console.log(backups.length === 0 ? 'There are no backups yet.' : backups.map((b) => b.file).join('\n'));
+  await store.value.close();
+  return 0;
+}
+
+async function putBack(path: string, backup: string): Promise<number> {
+  const restored = await restoreBackup({ path, backup, clock: createSystemClock() });
+  if (!restored.ok) {
+    console.error(`levare restore: ${formatRestoreFault(restored.error)}`);
+    return 1;
+  }
+  const { setAside } = restored.value;
+  console.log(`${backup} is in place.${setAside === null ? '' : ` What was there is kept as ${setAside}.`}`);
+  return 0;
+}
