@@ -1,5 +1,6 @@
 // planning: units, skills, and the computing of a course from them. Knows no music and no storage.
 
+export { changesBetween } from './course/changes-between.ts';
 export type {
   CourseInput,
   CourseSettings,

@@ -110,10 +110,14 @@ export interface MoveContext {
   readonly taught: readonly TaughtLesson[];
   /** Levels recorded since. */
   readonly observed: readonly LevelObservation[];
-  /** Activities and skills that the teacher pinned, let go, set aside, took back, added or removed since. */
+  /**
+   * Activities and skills that the teacher pinned, let go, set aside, took back, added, changed or removed since; and
+   * lessons kept free, opened, lengthened or shortened.
+   */
   readonly byHand: readonly (
     | { readonly courseUnit: string; readonly activity: ActivityKey }
     | { readonly skill: SkillId }
+    | { readonly lesson: string }
   )[];
 }
 
@@ -130,6 +134,8 @@ export interface Move {
     | { readonly kind: 'slowerThanPlanned' }
     | { readonly kind: 'knownAlready' }
     | { readonly kind: 'due' }
+    /** It rests on an activity that moved later itself. */
+    | { readonly kind: 'restsOnMoved'; readonly title: string }
     | { readonly kind: 'madeRoom' }
     | { readonly kind: 'byHand' };
 }

@@ -100,9 +100,12 @@ function causeOf(move: Move, day: (date: PlainDate) => string): string {
       return 'its skills are there already';
     case 'due':
       return 'its memory is due at another time now';
+    case 'restsOnMoved':
+      return `it rests on “${because.title}”, which moved`;
     case 'madeRoom':
       if (to === null) return 'there is no room left';
-      return from !== null && to.date < from.date ? 'time came free' : 'to make room for what else moved';
+      if (from === null) return 'there is room for it now';
+      return to.date < from.date ? 'time came free' : 'to make room for what else moved';
     case 'byHand':
       return 'changed by hand';
   }
