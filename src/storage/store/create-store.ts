@@ -48,12 +48,16 @@ export function createStore(connections: Connections): Store {
           // The reply was given to the same change, so it has the same type.
           if (earlier !== null) return { end: 'rollback', value: ok(earlier.reply as R) };
           const hand = createTransactor(run, statements, header.id);
-          const outcome = await work(hand.transactor);
-          const rows = await hand.finish();
-          if (!outcome.ok) return { end: 'rollback', value: outcome };
-          const { label, reply } = outcome.value;
-          await writeChange(run, statements, { ...header, label, reply, undoneBy: null }, rows);
-          return { end: 'commit', value: ok(reply) };
+          try {
+            const outcome = await work(hand.transactor);
+            if (!outcome.ok) return { end: 'rollback', value: outcome };
+            const { label, reply } = outcome.value;
+            const rows = await hand.finish();
+            await writeChange(run, statements, { ...header, label, reply, undoneBy: null }, rows);
+            return { end: 'commit', value: ok(reply) };
+          } finally {
+            hand.close();
+          }
         }),
       ),
 
@@ -61,7 +65,11 @@ export function createStore(connections: Connections): Store {
       patiently(() =>
         inWriter(async (run) => {
           const hand = createTransactor(run, statements, null);
-          return { end: 'rollback', value: await work(hand.transactor) };
+          try {
+            return { end: 'rollback', value: await work(hand.transactor) };
+          } finally {
+            hand.close();
+          }
         }),
       ),
 

@@ -23,6 +23,8 @@ export interface ChangeInHand {
   readonly transactor: Transactor;
   /** Writes what is still in hand and closes the transactor; the rows that differ from before, in order of touch. */
   finish(): Promise<readonly ChangedRow[]>;
+  /** Closes the transactor as it is. */
+  close(): void;
 }
 
 /** Begins the writing of one change on a connection that has its transaction open; `id` is null for what-if. */
@@ -35,11 +37,11 @@ export function createTransactor(run: Run, statements: Statements, id: ChangeId 
 
   // Steps that reach the database run one after the other, also when the caller does not wait between them.
   let last: Promise<unknown> = Promise.resolve();
-  const inOrder = <R>(step: () => Promise<R>): Promise<R> => {
+  const inOrder = async <R>(step: () => Promise<R>): Promise<R> => {
     assert(open, 'a transactor is used only inside its change');
     const result = last.then(step);
     last = result.catch(() => null); // the caller sees the failure; the next step goes on
-    return result;
+    return await result;
   };
 
   const inHand = (table: TableName, rowId: string): RowInHand => {
@@ -63,18 +65,15 @@ export function createTransactor(run: Run, statements: Statements, id: ChangeId 
   const lookUp = async (table: TableName, ids: readonly string[]): Promise<void> => {
     const unknown = ids.filter((rowId) => inHand(table, rowId).stored === undefined);
     for (const batch of cutIntoBatches(unknown)) {
-      for (const row of await selectRowsById(run, statements, table, batch)) learn(table, row);
-      for (const rowId of batch) {
-        const hand = inHand(table, rowId);
-        hand.stored ??= null;
-        hand.before ??= null;
-      }
+      for (const row of await selectRowsById(run, statements, table, batch))
+        learn(table, String(row[idPosition(table)]), row);
+      for (const rowId of batch) learn(table, rowId, null);
     }
   };
-  const learn = (table: TableName, row: Row): void => {
-    const hand = inHand(table, String(row[idPosition(table)]));
-    hand.stored ??= row;
-    hand.before ??= row;
+  const learn = (table: TableName, rowId: string, row: Row | null): void => {
+    const hand = inHand(table, rowId);
+    if (hand.stored === undefined) hand.stored = row;
+    if (hand.before === undefined) hand.before = row;
   };
 
   const writeOut = async (table: TableName): Promise<void> => {
@@ -111,7 +110,7 @@ export function createTransactor(run: Run, statements: Statements, id: ChangeId 
       return inOrder(async () => {
         await writeOut(table);
         const rows = await selectRows(run, statements, table, query);
-        for (const row of rows) learn(table, row);
+        for (const row of rows) learn(table, String(row[idPosition(table)]), row);
         return rows.map((row) => rowToRecord<T>(tables[table], row));
       });
     },
@@ -135,6 +134,9 @@ export function createTransactor(run: Run, statements: Statements, id: ChangeId 
 
   return {
     transactor,
+    close() {
+      open = false;
+    },
     async finish() {
       await inOrder(async () => {
         for (const table of [...unwritten.keys()]) await writeOut(table);

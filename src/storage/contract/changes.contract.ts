@@ -1,0 +1,164 @@
+// A change is whole or absent, applied once, and sees its own work; what-if leaves nothing.
+
+import { describe, expect, test } from 'vitest';
+import { err, ok } from '#core';
+import type { Transactor } from '#studio';
+import type { StoreUnderTest } from '../store.contract.ts';
+import { openEmpty, openSample } from './opened.contract.ts';
+import { apply, headerOf, sample, sampleLesson, sampleSegment } from './sample-studio.contract.ts';
+
+export function describeChanges(under: StoreUnderTest): void {
+  describe('changes', () => {
+    test('an err result rolls back and comes back', async () => {
+      const store = await openSample(under);
+      const before = await store.dump();
+      const result = await store.change(headerOf('no'), async (t) => {
+        await t.put('group', { ...sample.group, name: 'Not to be' });
+        await t.list('group'); // by now it lies in the database
+        await t.remove('slot', sample.slot.id);
+        return err({ kind: 'LessonOver' as const });
+      });
+      expect(result).toEqual(err({ kind: 'LessonOver' }));
+      expect(await store.dump()).toEqual(before);
+    });
+
+    test('a throw rolls back and goes on up', async () => {
+      const store = await openSample(under);
+      const before = await store.dump();
+      const broken = store.change(headerOf('no'), async (t) => {
+        await t.put('group', { ...sample.group, name: 'Not to be' });
+        await t.list('group');
+        throw new Error('a bug');
+      });
+      await expect(broken).rejects.toThrow('a bug');
+      expect(await store.dump()).toEqual(before);
+    });
+
+    test('the same change sent again is not applied again and gets the first reply', async () => {
+      const store = await openSample(under);
+      const send = (name: string) =>
+        store.change(headerOf('once'), async (t) => {
+          await t.put('group', { ...sample.group, name });
+          return ok({ label: `Named it ${name}`, reply: { name, members: [1, null, { a: true }] } });
+        });
+      const first = await send('First');
+      expect(first).toEqual(ok({ name: 'First', members: [1, null, { a: true }] }));
+      expect(await send('Second')).toEqual(first);
+      expect((await store.read((r) => r.get('group', sample.group.id)))?.name).toBe('First');
+      expect(await store.read((r) => r.listChanges(10))).toHaveLength(2); // the sample and this
+    });
+
+    test('two sendings at the same time are applied once', async () => {
+      const store = await openSample(under);
+      let applied = 0;
+      const send = () =>
+        store.change(headerOf('twin'), async (t) => {
+          const course = await t.get('course', sample.course.id);
+          await pause();
+          applied++;
+          await t.put('course', { ...sample.course, revision: (course?.revision ?? 0) + 1 });
+          return ok({ label: 'Counted', reply: applied });
+        });
+      expect(await Promise.all([send(), send(), send()])).toEqual([ok(1), ok(1), ok(1)]);
+      expect((await store.read((r) => r.get('course', sample.course.id)))?.revision).toBe(1);
+    });
+
+    test('a change that failed may be sent again', async () => {
+      const store = await openSample(under);
+      const send = (good: boolean) =>
+        store.change(headerOf('again'), async (t) => {
+          await t.put('group', { ...sample.group, name: 'To be' });
+          return good ? ok({ label: 'Done', reply: 'done' }) : err('not yet');
+        });
+      expect(await send(false)).toEqual(err('not yet'));
+      expect(await send(true)).toEqual(ok('done'));
+    });
+
+    test('sees its own work in get and list, before it ends', async () => {
+      const store = await openSample(under);
+      await apply(store, 'own', async (t) => {
+        const lesson = sampleLesson('two', { note: 'first' });
+        await t.put('lesson', lesson);
+        expect(await t.get('lesson', lesson.id)).toEqual(lesson);
+        expect(await t.list('lesson')).toEqual([sample.lesson, lesson]);
+        await t.put('lesson', { ...lesson, note: 'second' });
+        expect(await t.list('lesson', { where: { note: 'first' } })).toEqual([]);
+        expect(await t.list('lesson', { where: { note: 'second' } })).toHaveLength(1);
+        await t.remove('lesson', lesson.id);
+        expect(await t.get('lesson', lesson.id)).toBeNull();
+        expect(await t.list('lesson')).toEqual([sample.lesson]);
+        await t.put('lesson', lesson);
+        expect(await t.get('lesson', lesson.id)).toEqual(lesson);
+      });
+    });
+
+    test('steps may be asked for all at once', async () => {
+      const store = await openSample(under);
+      await apply(store, 'at-once', async (t) => {
+        const lessons = Array.from({ length: 40 }, (_, i) => sampleLesson(`many-${i}`, {}));
+        const counts: number[] = [];
+        await Promise.all(
+          lessons.flatMap((lesson) => [
+            t.put('lesson', lesson),
+            t.list('lesson').then((found) => counts.push(found.length)),
+            t.get('lesson', lesson.id).then((found) => expect(found).toEqual(lesson)),
+          ]),
+        );
+        expect(Math.max(...counts)).toBe(41);
+      });
+      expect(await store.read((r) => r.list('lesson'))).toHaveLength(41);
+    });
+
+    test('what-if sees its own work and leaves nothing', async () => {
+      const store = await openSample(under);
+      const before = await store.dump();
+      const imagined = await store.imagine(async (t) => {
+        await t.put('segment', sampleSegment('if', {}));
+        await t.put('course', { ...sample.course, revision: 7 });
+        await t.remove('slot', sample.slot.id);
+        return [await t.list('segment'), await t.get('course', sample.course.id), await t.list('slot')];
+      });
+      expect(imagined).toEqual([[sampleSegment('if', {})], { ...sample.course, revision: 7 }, []]);
+      expect(await store.dump()).toEqual(before);
+      await expect(
+        store.imagine(async (t) => {
+          await t.put('segment', sampleSegment('if', {}));
+          throw new Error('a bug');
+        }),
+      ).rejects.toThrow('a bug');
+      expect(await store.dump()).toEqual(before);
+    });
+
+    test('a transactor or reader kept for later works no more', async () => {
+      const store = await openSample(under);
+      const kept: Transactor[] = [];
+      await apply(store, 'keep', async (t) => void kept.push(t));
+      await store.imagine(async (t) => void kept.push(t));
+      await store.change(headerOf('fail'), async (t) => {
+        kept.push(t);
+        return err('no');
+      });
+      const before = await store.dump();
+      for (const late of kept) {
+        await expect(late.put('slot', { ...sample.slot, minutes: 60 })).rejects.toThrow(/inside its change/);
+        await expect(late.list('slot')).rejects.toThrow(/inside its change/);
+      }
+      const reader = await store.read(async (r) => r);
+      await expect(reader.list('slot')).rejects.toThrow(/while it lasts/);
+      expect(await store.dump()).toEqual(before);
+    });
+
+    test('an empty store has nothing, and a read that throws leaves it usable', async () => {
+      const store = await openEmpty(under);
+      await expect(
+        store.read(async () => {
+          throw new Error('a bug');
+        }),
+      ).rejects.toThrow('a bug');
+      expect(await store.read((r) => r.get('studio', 'studio:own' as never))).toBeNull();
+      expect(await store.read((r) => r.listChanges(5))).toEqual([]);
+    });
+  });
+}
+
+const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 5));

@@ -1,0 +1,29 @@
+// The one suite that every database answers to. Handed a way to open an empty store, it asks of it what `Store` in
+// `#studio` promises.
+
+import { describe } from 'vitest';
+import type { Store } from '#studio';
+import { describeChanges } from './contract/changes.contract.ts';
+import { describeDump } from './contract/dump.contract.ts';
+import { describeJournal } from './contract/journal.contract.ts';
+import { describeQueries } from './contract/queries.contract.ts';
+import { describeRows } from './contract/rows.contract.ts';
+import { describeTogether } from './contract/together.contract.ts';
+
+export interface StoreUnderTest {
+  /** An empty store of its own for each call; closed by the suite. */
+  open(): Promise<Store>;
+  /** Whether readers and a writer are at work at the same time, or take turns. */
+  readonly readsDuringChanges: boolean;
+}
+
+export function describeStore(name: string, under: StoreUnderTest): void {
+  describe(`store on ${name}`, () => {
+    describeRows(under);
+    describeQueries(under);
+    describeChanges(under);
+    describeJournal(under);
+    describeDump(under);
+    describeTogether(under);
+  });
+}
