@@ -81,8 +81,8 @@ export const day = {
   },
 
   setUp: 'To print, bring, set up',
-  setUpCount: (n: number) =>
-    n === 1 ? '1 thing to print, bring or set up' : `${n} things to print, bring or set up`,
+  setUpLeft: (left: number, all: number) =>
+    all === 0 ? '' : left === 0 ? 'all done' : `${left} of ${all} to do`,
   nothingToSetUp: 'Nothing to print, bring or set up.',
   setUpFor: (names: string) => `for ${names}`,
 

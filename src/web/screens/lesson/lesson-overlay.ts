@@ -1,14 +1,72 @@
-// What has been done here and is still on its way, laid over the lesson as the studio last told it, so that a tap shows
-// at once, a refresh that overtakes it does not take it back, and a dead server changes nothing on screen.
+// What has been done here and is still on its way, laid over the lesson as the studio last told it: a tap shows at
+// once, a refresh that overtakes it does not take it back, and a dead server changes nothing on screen.
 
-import type { Command, LessonView } from '#contract';
+import type { CommandOf, LessonView } from '#contract';
 
-/** The lesson as it will be once the commands have arrived. Commands that do not concern it change nothing. */
-export function overlayLesson(view: LessonView, pending: readonly Command[]): LessonView {
-  return pending.reduce(overlayOne, view);
+export type LessonCommand =
+  | CommandOf<'lesson.write'>
+  | CommandOf<'segment.write'>
+  | CommandOf<'segment.log'>
+  | CommandOf<'observe'>
+  | CommandOf<'lesson.close'>;
+
+export interface OnItsWay {
+  readonly command: LessonCommand;
+  /** When everything sent had arrived (milliseconds of the epoch), or null while it has not. */
+  readonly arrived: number | null;
 }
 
-function overlayOne(view: LessonView, command: Command): LessonView {
+/** The list with one more command; an earlier one that it replaces goes. */
+export function addOnItsWay(list: readonly OnItsWay[], command: LessonCommand): readonly OnItsWay[] {
+  const place = placeOf(command);
+  const earlier = list.find((e) => placeOf(e.command) === place)?.command;
+  const joined =
+    command.type === 'segment.log' && earlier?.type === 'segment.log' ? joinLogs(earlier, command) : command;
+  return [...list.filter((e) => placeOf(e.command) !== place), { command: joined, arrived: null }];
+}
+
+/** The list once the outbox is empty. */
+export function markArrived(list: readonly OnItsWay[], now: number): readonly OnItsWay[] {
+  return list.some((e) => e.arrived === null) ? list.map((e) => ({ ...e, arrived: e.arrived ?? now })) : list;
+}
+
+/** The list without what a view told at `told` has taken in. */
+export function dropTold(list: readonly OnItsWay[], told: number): readonly OnItsWay[] {
+  const rest = list.filter((e) => e.arrived === null || e.arrived >= told);
+  return rest.length === list.length ? list : rest;
+}
+
+function placeOf(command: LessonCommand): string {
+  switch (command.type) {
+    case 'lesson.write':
+      return `${command.lesson} ${command.field}`;
+    case 'segment.write':
+      return `${command.segment} note`;
+    case 'segment.log':
+      return `${command.segment} log`;
+    case 'observe':
+      return `${command.lesson ?? ''} ${command.skill}`;
+    case 'lesson.close':
+      return `${command.lesson} close`;
+  }
+}
+
+/** Nothing said of seconds or outcome leaves what was said before. */
+function joinLogs(first: CommandOf<'segment.log'>, second: CommandOf<'segment.log'>): CommandOf<'segment.log'> {
+  return {
+    ...second,
+    seconds: second.seconds ?? first.seconds,
+    outcome: second.outcome ?? first.outcome,
+    share: second.outcome === null ? first.share : second.share,
+  };
+}
+
+/** The lesson as it will be once the commands have arrived. */
+export function overlayLesson(view: LessonView, list: readonly OnItsWay[]): LessonView {
+  return list.reduce((lesson, { command }) => overlayOne(lesson, command), view);
+}
+
+function overlayOne(view: LessonView, command: LessonCommand): LessonView {
   switch (command.type) {
     case 'lesson.write':
       return command.lesson === view.id ? { ...view, [command.field]: command.text } : view;
@@ -16,33 +74,26 @@ function overlayOne(view: LessonView, command: Command): LessonView {
       return changeSegment(view, command.segment, { note: command.text });
     case 'segment.log': {
       const { seconds, outcome, share } = command;
-      const covered = outcome === 'partly' ? share : outcome === 'finished' ? 1 : null;
       return changeSegment(view, command.segment, {
-        outcome,
-        covered,
+        ...(outcome === null ? {} : { outcome, covered: outcome === 'partly' ? share : null }),
         ...(seconds === null ? {} : { seconds }),
       });
     }
     case 'observe':
       if (command.lesson !== view.id) return view;
-      return changeSkill(view, command.skill, {
-        level: command.level,
-        here: { observation: command.observation, level: command.level },
-      });
-    case 'observe.remove':
       return {
         ...view,
         segments: view.segments.map((s) => ({
           ...s,
           skills: s.skills.map((k) =>
-            k.here?.observation === command.observation ? { ...k, here: null } : k,
+            k.skill === command.skill
+              ? { ...k, level: command.level, here: { observation: command.observation, level: command.level } }
+              : k,
           ),
         })),
       };
     case 'lesson.close':
       return command.lesson === view.id ? { ...view, status: 'taught' } : view;
-    default:
-      return view;
   }
 }
 
@@ -51,20 +102,5 @@ function changeSegment(
   id: string,
   change: Partial<LessonView['segments'][number]>,
 ): LessonView {
-  if (!view.segments.some((s) => s.id === id)) return view;
   return { ...view, segments: view.segments.map((s) => (s.id === id ? { ...s, ...change } : s)) };
-}
-
-function changeSkill(
-  view: LessonView,
-  skill: string,
-  change: Partial<LessonView['segments'][number]['skills'][number]>,
-): LessonView {
-  return {
-    ...view,
-    segments: view.segments.map((s) => ({
-      ...s,
-      skills: s.skills.map((k) => (k.skill === skill ? { ...k, ...change } : k)),
-    })),
-  };
 }

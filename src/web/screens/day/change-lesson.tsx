@@ -1,0 +1,153 @@
+// Cancel, missed, move: what can happen to a lesson, each with its reason, each to be undone.
+
+import { useId, useState } from 'react';
+import type { Command, DayLesson } from '#contract';
+import { isDate, isTime, type PlainDate } from '#core';
+import { Button } from '../../components/button.tsx';
+import { Dialog } from '../../components/dialog.tsx';
+import { TextField } from '../../components/field.tsx';
+import { useCommand } from '../../hooks/use-command.ts';
+import { words } from '../../words/index.ts';
+
+export type LessonChange = 'cancel' | 'miss' | 'move';
+
+export interface ChangeLessonProps {
+  readonly lesson: DayLesson;
+  readonly date: PlainDate;
+  readonly change: LessonChange;
+  readonly onClose: () => void;
+}
+
+export function ChangeLesson({ change, ...rest }: ChangeLessonProps) {
+  return change === 'move' ? <MoveLesson {...rest} /> : <CallOff {...rest} change={change} />;
+}
+
+function CallOff({
+  lesson,
+  change,
+  onClose,
+}: Omit<ChangeLessonProps, 'change'> & { readonly change: 'cancel' | 'miss' }) {
+  const send = useCommand();
+  const [busy, setBusy] = useState(false);
+  const [reason, setReason] = useState('');
+  const { dialog } = words.day;
+  const { name } = lesson.learner;
+  const title = change === 'cancel' ? dialog.cancelTitle(name) : dialog.missTitle(name);
+  const act = async () => {
+    setBusy(true);
+    const done = await send({ type: `lesson.${change}`, lesson: lesson.id, reason: reason.trim() });
+    setBusy(false);
+    if (done) onClose();
+  };
+  return (
+    <Dialog title={title} open onClose={onClose}>
+      <form
+        className="day-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void act();
+        }}
+      >
+        <p className="soft">{change === 'cancel' ? dialog.cancelHelp : dialog.missHelp}</p>
+        <TextField
+          label={dialog.reason}
+          help={dialog.reasonHelp}
+          value={reason}
+          onValue={setReason}
+          autoFocus
+        />
+        <fieldset className="day-form-reasons">
+          <legend className="only-heard">{dialog.usualReasons}</legend>
+          {(change === 'cancel' ? dialog.reasons : dialog.missReasons).map((usual) => (
+            <Button key={usual} large onPress={() => setReason(usual)}>
+              {usual}
+            </Button>
+          ))}
+        </fieldset>
+        <div className="day-form-actions">
+          <Button kind="primary" large type="submit" isDisabled={busy}>
+            {change === 'cancel' ? dialog.cancelDo : dialog.missDo}
+          </Button>
+          <Button large onPress={onClose}>
+            {dialog.leave}
+          </Button>
+        </div>
+      </form>
+    </Dialog>
+  );
+}
+
+function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>) {
+  const send = useCommand();
+  const [busy, setBusy] = useState(false);
+  const [day, setDay] = useState<string>(date);
+  const [time, setTime] = useState<string>(lesson.time);
+  const [minutes, setMinutes] = useState(String(lesson.minutes));
+  const [looked, setLooked] = useState(false);
+  const form = useId();
+  const { dialog } = words.day;
+  const count = Number(minutes);
+  const goodMinutes = Number.isInteger(count) && count >= 10 && count <= 240;
+  const command: Command | null =
+    isDate(day) && isTime(time) && goodMinutes
+      ? { type: 'lesson.move', lesson: lesson.id, date: day, time, minutes: count }
+      : null;
+  const act = async () => {
+    setLooked(true);
+    if (!command) return;
+    setBusy(true);
+    const done = await send(command);
+    setBusy(false);
+    if (done) onClose();
+  };
+  return (
+    <Dialog title={dialog.moveTitle(lesson.learner.name)} open onClose={onClose}>
+      <form
+        id={form}
+        className="day-form"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          void act();
+        }}
+      >
+        <p className="soft">{dialog.moveHelp}</p>
+        <div className="day-form-fields">
+          <TextField
+            label={dialog.date}
+            type="date"
+            value={day}
+            onValue={setDay}
+            fault={looked && !isDate(day) ? dialog.badDate : null}
+            autoFocus
+          />
+          <TextField
+            label={dialog.time}
+            type="time"
+            value={time}
+            onValue={setTime}
+            fault={looked && !isTime(time) ? dialog.badTime : null}
+          />
+          <TextField
+            label={dialog.minutes}
+            type="number"
+            min={10}
+            max={240}
+            step={5}
+            value={minutes}
+            onValue={setMinutes}
+            fault={looked && !goodMinutes ? dialog.badMinutes : null}
+          />
+        </div>
+        <div className="day-form-actions">
+          <Button kind="primary" large type="submit" isDisabled={busy}>
+            {dialog.moveDo}
+          </Button>
+          <Button large onPress={onClose}>
+            {dialog.leave}
+          </Button>
+        </div>
+      </form>
+    </Dialog>
+  );
+}

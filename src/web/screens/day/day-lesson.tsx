@@ -1,0 +1,111 @@
+// One lesson on the day's programme.
+
+import { Link } from 'wouter';
+import type { DayLesson } from '#contract';
+import type { PlainDate } from '#core';
+import { ButtonLink } from '../../components/button-link.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
+import { words } from '../../words/index.ts';
+import type { DayRow } from './day-programme.ts';
+import { LessonMenu } from './lesson-menu.tsx';
+import { SegmentLine, SegmentMark } from './segment-line.tsx';
+
+export interface DayLessonRowProps {
+  readonly row: Extract<DayRow, { kind: 'lesson' }>;
+  readonly date: PlainDate;
+}
+
+/** The course score of a lesson's learner. */
+export function courseAddress({ learner, course }: Pick<DayLesson, 'learner' | 'course'>): string {
+  const student = learner.student ?? learner.members[0]?.student;
+  return student ? `/student/${student}?course=${course}` : '/students';
+}
+
+export function DayLessonRow({ row, date }: DayLessonRowProps) {
+  const { lesson, place, minute, teach } = row;
+  const format = useFormat();
+  const { learner, segments } = lesson;
+  const off = place === 'off';
+  const toClose = place === 'over' && lesson.status === 'planned';
+  const who = [
+    learner.age === null ? null : words.day.age(learner.age),
+    learner.instrumentName,
+    words.stageNames[learner.stage].toLowerCase(),
+    words.day.number(lesson.number),
+  ].filter((part) => part !== null);
+
+  return (
+    <article className="day-lesson" data-place={place} aria-labelledby={`name-${lesson.id}`}>
+      <div className="day-when">
+        <time className="day-time">{format.time(lesson.time)}</time>
+        <span className="day-length">{format.minutes(lesson.minutes)}</span>
+      </div>
+      <div className="day-what">
+        <header className="day-head">
+          <h2 className="day-name" id={`name-${lesson.id}`}>
+            <Link href={courseAddress(lesson)}>{learner.name}</Link>
+          </h2>
+          <p className="day-who">{who.join(' · ')}</p>
+          {place === 'now' && minute !== null && (
+            <p className="day-now">{words.day.nowMinute(minute, lesson.minutes)}</p>
+          )}
+          {lesson.status === 'taught' && <p className="day-who">{words.day.status.taught}</p>}
+        </header>
+        {off ? (
+          <p className="day-off">{words.day.offWith(lesson.status, lesson.reason)}</p>
+        ) : (
+          <>
+            {segments.length === 0 ? (
+              <p className="day-who">{words.day.nothingPlanned}</p>
+            ) : (
+              <>
+                <SegmentLine segments={segments} minutes={lesson.minutes} minute={minute} />
+                <ol className="day-segments" aria-label={words.day.segmentsOf(learner.name)}>
+                  {segments.map((segment, at) => (
+                    // biome-ignore lint/suspicious/noArrayIndexKey: segments of a day have no id, and are redrawn whole
+                    <li key={at} className="day-segment" data-kind={segment.kind}>
+                      {segment.ink !== null && (
+                        <span className="day-segment-ink" aria-hidden="true">
+                          <SegmentMark segment={segment} />
+                        </span>
+                      )}
+                      <span className="day-segment-minutes">{segment.minutes}</span> {segment.title}
+                      {segment.kind === 'revisit' && (
+                        <span className="only-heard">, {words.day.revisit}</span>
+                      )}
+                    </li>
+                  ))}
+                </ol>
+              </>
+            )}
+            {lesson.lastNote !== '' && (
+              <p className="day-last">
+                <span className="day-last-label">{words.day.lastTime}</span> {lesson.lastNote}
+              </p>
+            )}
+          </>
+        )}
+        {lesson.decisions.length > 0 && (
+          <ul className="day-decisions">
+            {lesson.decisions.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+      <div className="day-do no-print">
+        {!off && (
+          <ButtonLink
+            to={`/lesson/${lesson.id}${toClose ? '/close' : ''}`}
+            kind={teach ? 'primary' : 'quiet'}
+            large
+          >
+            {teach ? words.day.teach : toClose ? words.day.close : words.day.open}
+            <span className="only-heard"> {learner.name}</span>
+          </ButtonLink>
+        )}
+        <LessonMenu lesson={lesson} date={date} />
+      </div>
+    </article>
+  );
+}
