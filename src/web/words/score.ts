@@ -13,6 +13,8 @@ export const score = {
   noBars: 'No lessons yet. Give this course a weekly slot and its lessons appear here.',
 
   barsPerLine: 'Bars per line',
+  barsOnLine: (n: number) => (n === 1 ? '1 bar a line' : `${n} bars a line`),
+  captionEmpty: 'Point at a block, or walk through the score with the arrow keys.',
   fewerBars: 'Fewer bars per line',
   moreBars: 'More bars per line',
   asScore: 'Score',

@@ -1,0 +1,288 @@
+// The course score: the plan of a course drawn as what a musician reads best. Keys, pointer and menu do the same things; a
+// table with the same content can take its place.
+
+import { type FocusEvent, type KeyboardEvent, useId, useMemo, useRef, useState } from 'react';
+import type { CourseView } from '#contract';
+import { useFormat } from '../hooks/use-format.ts';
+import { useStudio } from '../hooks/use-view.ts';
+import { words } from '../words/index.ts';
+import { descriptionToText, isMovable, type Writing } from './describe.ts';
+import { layoutScore, type ScorePage, suggestBarsPerSystem } from './layout.ts';
+import { type Direction, moveFocus } from './move-focus.ts';
+import { ScoreCaption } from './score-caption.tsx';
+import { courseToItems, landingBars, refindFocus, type ScoreItem } from './score-items.ts';
+import { ScoreLegend } from './score-legend.tsx';
+import { type Landing, System } from './score-system.tsx';
+import { ScoreTable } from './score-table.tsx';
+import { ScoreTextures } from './score-textures.tsx';
+import { ScoreTools } from './score-tools.tsx';
+import { useGlide } from './use-glide.ts';
+import { keepChosenBars, readChosenBars, useMeasure, usePrinting, useWidth } from './use-page.ts';
+import { useScoreActions } from './use-score-actions.tsx';
+import { useScoreDrag } from './use-score-drag.ts';
+import './score.css';
+
+const say = words.score;
+
+export interface CourseScoreProps {
+  readonly course: CourseView;
+  /** A `preview` (what-if) can be read and walked through, but not changed. */
+  readonly mode?: 'live' | 'preview';
+}
+
+/** Widths in px of a landscape page between its margins, at 96 px to the inch. */
+const paperWidth = { A4: 1018, Letter: 950 } as const;
+
+const keyDirections: Readonly<Record<string, Direction>> = {
+  ArrowLeft: 'left',
+  ArrowRight: 'right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+};
+
+export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
+  const format = useFormat();
+  const paper = useStudio().data?.paper ?? 'A4';
+  const writing: Writing = useMemo(
+    () => ({ day: (d) => format.day(d, 'short'), time: format.time, share: format.share }),
+    [format],
+  );
+  const place = useRef<HTMLDivElement>(null);
+  const screenWidth = useWidth(place);
+  const printing = usePrinting();
+  const measure = useMeasure();
+  const [chosenBars, setChosenBars] = useState(readChosenBars);
+  const [form, setForm] = useState<'score' | 'table'>('score');
+  const width = printing ? paperWidth[paper] : screenWidth;
+  const names = width < 560 ? 70 : 128;
+  const barsPerSystem = (printing ? null : chosenBars) ?? suggestBarsPerSystem(course, width, names);
+
+  const page: ScorePage = useMemo(
+    () => ({
+      width,
+      names,
+      barsPerSystem,
+      measure,
+      dateWords: (date) => [
+        format.day(date, 'short'),
+        format.day(date, 'day'),
+        String(Number(date.slice(8))),
+      ],
+    }),
+    [width, names, barsPerSystem, measure, format],
+  );
+  const layout = useMemo(() => layoutScore(course, page), [course, page]);
+  const items = useMemo(() => courseToItems(course, writing), [course, writing]);
+  useGlide(place, course.revision, layout);
+
+  const actions = useScoreActions(course, writing);
+  const [focused, setFocused] = useState<{ id: string; key: string | null } | null>(null);
+  const [hovered, setHovered] = useState<string | null>(null);
+  const [within, setWithin] = useState(false);
+  const [moving, setMoving] = useState<{ id: string; bar: string } | null>(null);
+  const [told, setTold] = useState('');
+  const keysId = useId();
+  const live = mode === 'live';
+  const landings = useMemo(() => landingBars(course), [course]);
+
+  const focusId =
+    refindFocus(layout, focused?.id ?? null, focused?.key ?? null) ?? moveFocus(layout, null, 'first');
+  const tabStop = useMemo(() => focusId ?? nowId(course), [focusId, course]);
+  const itemOf = (element: Element | null): ScoreItem | null =>
+    items.get(element?.closest('[data-id]')?.getAttribute('data-id') ?? '') ?? null;
+  const elementOf = (id: string) => place.current?.querySelector<SVGElement>(`[data-id="${CSS.escape(id)}"]`);
+  const go = (id: string | null) => {
+    const element = id === null ? null : elementOf(id);
+    element?.focus({ preventScroll: true });
+    element?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  };
+
+  const { drag, onPointerDown, tookClick } = useScoreDrag({
+    itemOf,
+    canLift: (item) => live && item.kind === 'segment' && isMovable(item.segment, item.bar),
+    canLand: (bar) => landings.some((one) => one.lesson === bar),
+    onDrop: (item, bar) => actions.moveSegment(item, bar),
+    onLongPress: (item, element) => {
+      if (live) actions.open(item, element);
+    },
+  });
+
+  const movingItem = moving ? items.get(moving.id) : drag?.item;
+  const landingBar = moving?.bar ?? drag?.over ?? null;
+  const landing: Landing | null =
+    movingItem?.kind === 'segment' && landingBar !== null
+      ? {
+          bar: landingBar,
+          row: movingItem.row,
+          minutes: movingItem.segment.minutes,
+          segment: movingItem.id,
+          stays: landingBar === movingItem.bar.lesson,
+        }
+      : null;
+
+  const startMoving = (item: ScoreItem) => {
+    if (item.kind !== 'segment' || !isMovable(item.segment, item.bar)) return setTold(say.cannotMove);
+    setMoving({ id: item.id, bar: item.bar.lesson });
+    setTold(say.moving(item.segment.title));
+  };
+  const moveOn = (event: KeyboardEvent, item: ScoreItem) => {
+    if (!moving) return;
+    const title = item.description.title;
+    const at = landings.findIndex((bar) => bar.lesson === moving.bar);
+    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
+    if (step !== undefined) {
+      const next = landings[Math.min(landings.length - 1, Math.max(0, at + step))];
+      if (next) {
+        setMoving({ ...moving, bar: next.lesson });
+        setTold(say.movingTo(title, `${say.lesson(next.number)}, ${writing.day(next.date)}`));
+        elementOf(next.lesson)?.scrollIntoView({ block: 'nearest' });
+      }
+    } else if (event.key === 'Enter') {
+      actions.moveSegment(item, moving.bar);
+      setMoving(null);
+    } else if (event.key === 'Escape') {
+      setMoving(null);
+      setTold(say.moveCancelled(title));
+    } else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const item = itemOf(event.target instanceof Element ? event.target : null);
+    if (!item || event.altKey) return;
+    if (moving) return moveOn(event, item);
+    const direction =
+      event.key === 'Home' || event.key === 'End'
+        ? event.ctrlKey
+          ? event.key === 'Home'
+            ? 'first'
+            : 'last'
+          : event.key === 'Home'
+            ? 'home'
+            : 'end'
+        : keyDirections[event.key];
+    if (direction) {
+      event.preventDefault();
+      return go(moveFocus(layout, item.id, direction));
+    }
+    if (!live || event.ctrlKey || event.metaKey) return;
+    const refusal = {
+      p: () => actions.togglePin(item),
+      s: () => actions.setAside(item),
+      m: () => {
+        startMoving(item);
+        return null;
+      },
+    }[event.key.toLowerCase()];
+    if (refusal) {
+      event.preventDefault();
+      const said = refusal();
+      if (said !== null) setTold(said);
+    } else if (event.key === 'Enter' || event.key === ' ') {
+      event.preventDefault();
+      if (event.target instanceof Element) actions.open(item, event.target);
+    }
+  };
+  const onFocus = (event: FocusEvent) => {
+    const item = itemOf(event.target);
+    setWithin(true);
+    setTold('');
+    if (item) setFocused({ id: item.id, key: item.kind === 'segment' ? item.segment.key : null });
+  };
+
+  const shown = items.get(hovered ?? '') ?? (within ? items.get(focusId ?? '') : undefined);
+  const nameOf = (id: string) => {
+    const item = items.get(id);
+    return item ? descriptionToText(item.description) : '';
+  };
+
+  return (
+    <section className={`score score-${paper.toLowerCase()}`} aria-label={say.name(course.learner.name)}>
+      <ScoreTools
+        form={form}
+        onForm={setForm}
+        bars={barsPerSystem}
+        onBars={(bars) => {
+          setChosenBars(bars);
+          keepChosenBars(bars);
+        }}
+        plain={mode === 'preview'}
+      />
+      <ScoreTextures />
+      {form === 'table' ? (
+        <ScoreTable course={course} writing={writing} onOpen={live ? actions.open : null} items={items} />
+      ) : course.bars.length === 0 ? (
+        <p className="soft">{say.noBars}</p>
+      ) : null}
+      <div
+        ref={place}
+        hidden={form === 'table'}
+        className={drag ? 'score-systems dragging' : 'score-systems'}
+        role="application"
+        aria-roledescription={say.role}
+        aria-label={say.name(course.learner.name)}
+        aria-describedby={keysId}
+        onKeyDown={onKeyDown}
+        onFocus={onFocus}
+        onBlur={(event) => {
+          if (!event.currentTarget.contains(event.relatedTarget)) setWithin(false);
+        }}
+        onPointerDown={onPointerDown}
+        onPointerOver={(event) => setHovered(itemOf(event.target as Element)?.id ?? null)}
+        onPointerLeave={() => setHovered(null)}
+        onClick={(event) => {
+          const element = (event.target as Element).closest('[data-id]');
+          const item = itemOf(element);
+          if (tookClick() || !item || !element) return;
+          go(item.id);
+          if (live) actions.open(item, element);
+        }}
+        onContextMenu={(event) => {
+          const element = (event.target as Element).closest('[data-id]');
+          const item = itemOf(element);
+          if (!live || !item || !element || item.kind === 'rest') return;
+          event.preventDefault();
+          actions.open(item, element);
+        }}
+      >
+        {width > 0 &&
+          layout.systems.map((system) => (
+            <System
+              key={system.bars[0]?.id ?? system.index}
+              system={system}
+              measure={measure}
+              nameOf={nameOf}
+              focusId={tabStop}
+              landing={landing}
+              today={course.today}
+            />
+          ))}
+      </div>
+      {form === 'score' && (
+        <>
+          <ScoreCaption item={shown ?? null} told={told} />
+          <p id={keysId} className="only-heard">
+            {say.keys}
+          </p>
+          <ScoreLegend />
+        </>
+      )}
+      <p className="only-heard" aria-live="assertive">
+        {told}
+      </p>
+      {drag && (
+        <p className="score-ghost" style={{ left: drag.x, top: drag.y }} aria-hidden="true">
+          {drag.item.segment.title}
+        </p>
+      )}
+      {actions.layer}
+    </section>
+  );
+}
+
+/** Where Tab enters a score that has not been visited: the next lesson to be taught. */
+function nowId(course: CourseView): string | null {
+  const next = course.bars.find((bar) => bar.kind === 'lesson' && bar.status === 'planned');
+  return next?.kind === 'lesson' ? next.lesson : null;
+}

@@ -1,0 +1,61 @@
+import { Radio, RadioGroup } from 'react-aria-components';
+import { Button } from '../components/button.tsx';
+import { words } from '../words/index.ts';
+
+const say = words.score;
+
+interface Props {
+  readonly form: 'score' | 'table';
+  readonly onForm: (form: 'score' | 'table') => void;
+  readonly bars: number;
+  readonly onBars: (bars: number) => void;
+  /** Without printing, for a preview. */
+  readonly plain: boolean;
+}
+
+/** How the score is shown: as score or table, how many bars on a line, on paper. */
+export function ScoreTools({ form, onForm, bars, onBars, plain }: Props) {
+  return (
+    <div className="score-tools no-print">
+      <RadioGroup
+        className="score-form-choice"
+        aria-label={say.shownAs}
+        orientation="horizontal"
+        value={form}
+        onChange={(chosen) => onForm(chosen === 'table' ? 'table' : 'score')}
+      >
+        <Radio value="score">{say.asScore}</Radio>
+        <Radio value="table">{say.asTable}</Radio>
+      </RadioGroup>
+      {form === 'score' && (
+        <fieldset className="score-zoom">
+          <legend className="only-heard">{say.barsPerLine}</legend>
+          <Button
+            kind="plain"
+            aria-label={say.fewerBars}
+            isDisabled={bars <= 1}
+            onPress={() => onBars(bars - 1)}
+          >
+            −
+          </Button>
+          <span className="score-zoom-count" aria-live="polite">
+            {say.barsOnLine(bars)}
+          </span>
+          <Button
+            kind="plain"
+            aria-label={say.moreBars}
+            isDisabled={bars >= 12}
+            onPress={() => onBars(bars + 1)}
+          >
+            +
+          </Button>
+        </fieldset>
+      )}
+      {!plain && (
+        <Button kind="plain" onPress={() => window.print()}>
+          {say.print}
+        </Button>
+      )}
+    </div>
+  );
+}
