@@ -93,6 +93,20 @@ export function describeTogether(under: StoreUnderTest): void {
       },
     );
 
+    test.runIf(under.readsDuringChanges)('a read gets its turn while a crowd of changes waits', async () => {
+      const store = await openSample(under);
+      let goOn = (): void => undefined;
+      const held = new Promise<void>((resolve) => {
+        goOn = resolve;
+      });
+      const first = apply(store, 'first', () => held);
+      const crowd = Array.from({ length: 30 }, (_, i) => setRevision(store, `crowd-${i}`, i + 1));
+      expect(await store.read(halves)).toEqual([0, 30]); // would wait for ever if the crowd held every connection
+      goOn();
+      await Promise.all([first, ...crowd]);
+      expect(await store.read(halves)).toEqual([30, 30]);
+    });
+
     test('many readers at once', async () => {
       const store = await openSample(under);
       const lists = await Promise.all(Array.from({ length: 60 }, () => store.read((r) => r.list('lesson'))));

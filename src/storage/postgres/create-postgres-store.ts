@@ -34,8 +34,10 @@ export async function createPostgresStore({
     connectionTimeoutMillis: 10_000,
     types: { getTypeParser: parserFor },
   });
-  // A connection that dies while idle is replaced at the next use; without a listener it would end the program.
+  // A connection that dies while idle is replaced at the next use, and one that dies in a transaction fails its next
+  // query. Without these listeners either would end the program.
   pool.on('error', () => undefined);
+  pool.on('connect', (client) => client.on('error', () => undefined));
   const database = new Kysely<StudioDatabase>({ dialect: new PostgresDialect({ pool }) });
   try {
     const prepared = await prepare(database, path, clock);
@@ -66,14 +68,22 @@ async function prepare(
   return migrated.ok ? migrated : err({ path, ...migrated.error });
 }
 
-/** Writers take turns by the lock in `beginChange`, which also holds between programs. */
+/**
+ * Writers of this program take turns on one connection, so that a crowd of them never keeps readers waiting for one;
+ * those of several programs take turns by the lock in `beginChange`.
+ */
 function createPostgresConnections(database: Kysely<StudioDatabase>): Connections {
   const onConnection = <R>(work: (run: Run) => Promise<R>): Promise<R> =>
     database.connection().execute((held) => work(createRun(held)));
+  let last: Promise<unknown> = Promise.resolve();
   return {
     dialect: postgresDialect,
     builder: database,
-    withWriter: onConnection,
+    withWriter(work) {
+      const result = last.then(() => onConnection(work));
+      last = result.catch(() => null); // its caller sees the failure; the next writer goes on
+      return result;
+    },
     withReader: onConnection,
     close: () => database.destroy(),
   };

@@ -1,0 +1,50 @@
+// One connection that writes and, for a file, a few that read: in WAL mode a reader keeps its snapshot while a change
+// is written, and neither waits for the other.
+import { sqliteDialect } from '../dialect/dialect.js';
+import { createRun } from '../store/statements.js';
+import { openConnection } from './connection.js';
+
+/** More would only help reads that wait on something else than the database. */
+const mostReaders = 4;
+/** Connections on a file whose writer is open already. */
+export function createFileConnections(path, writer) {
+  const lanes = [];
+  /** An idle reader, else a new one, else the one with the fewest waiting. */
+  const findLane = () => {
+    const [quietest] = lanes.toSorted((a, b) => a.waiting - b.waiting);
+    if (quietest !== undefined && (quietest.waiting === 0 || lanes.length >= mostReaders)) return quietest;
+    const lane = { connection: openConnection(path, 'read'), waiting: 0 };
+    lanes.push(lane);
+    return lane;
+  };
+  return {
+    ...createMemoryConnections(writer),
+    async withReader(work) {
+      const lane = findLane();
+      lane.waiting++;
+      try {
+        return await onConnection(lane.connection, work);
+      } finally {
+        lane.waiting--;
+      }
+    },
+    async close() {
+      for (const lane of lanes) await lane.connection.database.destroy();
+      await writer.database.destroy(); // last: it folds the WAL back into the file
+    },
+  };
+}
+/** A database in memory has one connection, so readers and writers take turns. */
+export function createMemoryConnections(only) {
+  const dialect = sqliteDialect;
+  return {
+    dialect,
+    builder: only.database,
+    withWriter: (work) => onConnection(only, work),
+    withReader: (work) => onConnection(only, work),
+    close: () => only.database.destroy(),
+  };
+}
+const onConnection = (connection, work) =>
+  connection.database.connection().execute((held) => work(createRun(held)));
+//# sourceMappingURL=sqlite-connections.js.map
