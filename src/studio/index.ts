@@ -1,5 +1,9 @@
 // studio: the records a studio keeps, the rules that change them, and the views that screens are drawn from.
 
+export { applyCommand, carryOut } from './command/carry-out.ts';
+export type { Outside, StarterLibrary } from './command/desk.ts';
+export { coursePlanner } from './course/course-planner.ts';
+export type { Planner } from './course/planner.ts';
 export type {
   ChangeId,
   Contact,

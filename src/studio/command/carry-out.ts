@@ -1,0 +1,53 @@
+// Carries out one command inside one change of the store: load, decide, save, plan again, reply. The same change sent
+// twice is applied once and answered alike.
+
+import type { Command, CommandOf, CommandReply, CommandType, Fault, Send } from '#contract';
+import { err, ok, type Result } from '#core';
+import type { ChangeId } from '../record/records.ts';
+import type { Store, Transactor } from '../record/store.ts';
+import { studioId } from '../record/studio-id.ts';
+import type { Desk, Handler, Outside } from './desk.ts';
+import { handlers } from './handlers.ts';
+import { settleCourses } from './settle-courses.ts';
+
+/** Applies a command once, or says why not; then nothing of it is saved. */
+export function carryOut(store: Store, send: Send, outside: Outside): Promise<Result<CommandReply, Fault>> {
+  const header = { id: send.id, at: outside.clock.instant(), type: send.command.type };
+  return store.change<CommandReply, Fault>(header, async (tx) => {
+    const done = await applyCommand(tx, send.id, send.command, outside, false);
+    return done.ok ? ok({ label: done.value.label, reply: done.value }) : done;
+  });
+}
+
+/** The body of `carryOut`, over a transactor: also what what-if runs. */
+export async function applyCommand(
+  tx: Transactor,
+  change: ChangeId,
+  command: Command,
+  outside: Outside,
+  imagining: boolean,
+): Promise<Result<CommandReply, Fault>> {
+  const desk: Desk = {
+    tx,
+    outside,
+    today: outside.clock.today(),
+    change,
+    imagining,
+    notices: [],
+    inHand: new Map(),
+  };
+  if (command.type !== 'studio.found' && (await tx.get('studio', studioId)) === null)
+    return err({
+      kind: 'NotAllowedNow',
+      message: 'There is no studio here yet. Open the start page and set one up first.',
+    });
+  const done = await handle(command.type, desk, command);
+  if (!done.ok) return done;
+  const courses = await settleCourses(desk);
+  return ok({ change, label: done.value, courses, notices: desk.notices });
+}
+
+function handle<T extends CommandType>(type: T, desk: Desk, command: CommandOf<T>) {
+  const handler: Handler<T> = handlers[type];
+  return handler(desk, command);
+}

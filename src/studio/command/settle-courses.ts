@@ -1,0 +1,36 @@
+// After a handler has done its work: each course it touched is planned again where needed, and its revision rises once.
+
+import type { CommandReply } from '#contract';
+import type { LibraryRecords } from '../course/assemble-course-input.ts';
+import { accumulateMoves, loadLibrary, replanCourse } from '../course/replan-course.ts';
+import type { Desk } from './desk.ts';
+
+/** Settles all courses in hand and says what became of them. */
+export async function settleCourses(desk: Desk): Promise<CommandReply['courses']> {
+  const courses: CommandReply['courses'][number][] = [];
+  let library: LibraryRecords | null = null;
+  for (const [id, inHand] of desk.inHand) {
+    const { before } = inHand;
+    const row = inHand.touched ? await desk.tx.get('course', id) : null;
+    if (row === null) continue;
+    let moved = row.moved;
+    let movedNow = 0;
+    if (inHand.replan) {
+      library ??= await loadLibrary(desk.tx);
+      const moves = await replanCourse(desk.tx, before, inHand, {
+        planner: desk.outside.planner,
+        library,
+        today: desk.today,
+        random: desk.outside.random,
+      });
+      moved = accumulateMoves(row.moved, moves);
+      movedNow = moves.length;
+    }
+    // Plans may have changed the row's plan-made fields only, never its revision; it counts once per command.
+    const revision = before.course.revision + 1;
+    await desk.tx.put('course', { ...row, moved, revision });
+    courses.push({ course: id, revision, moved: movedNow });
+  }
+  desk.inHand.clear();
+  return courses;
+}

@@ -1,0 +1,118 @@
+// Plans a course again after a change: assemble, plan, lay out, and add to the list of what moved.
+
+import type { PlainDate, Random } from '#core';
+import { type CoursePlan, changesBetween, type Move } from '#planning';
+import type { CourseUnitId, LessonId } from '../record/records.ts';
+import type { Transactor } from '../record/store.ts';
+import { assembleCourseInput, type LibraryRecords } from './assemble-course-input.ts';
+import { type CourseRecords, isSettled, loadCourse } from './course-records.ts';
+import { layPlan } from './lay-plan.ts';
+import type { Planner } from './planner.ts';
+import { previousPlan } from './previous-plan.ts';
+
+export interface ReplanCause {
+  /** Lessons closed, or corrected after closing, since. */
+  readonly taught: readonly LessonId[];
+  /** Units given just now. */
+  readonly given: readonly CourseUnitId[];
+}
+
+export interface ReplanTools {
+  readonly planner: Planner;
+  readonly library: LibraryRecords;
+  readonly today: PlainDate;
+  readonly random: Random;
+}
+
+/** Plans and lays out; what moved comes back. `before` are the records as they were before the change. */
+export async function replanCourse(
+  tx: Transactor,
+  before: CourseRecords,
+  cause: ReplanCause,
+  { planner, library, today, random }: ReplanTools,
+): Promise<readonly Move[]> {
+  const records = (await loadCourse(tx, before.course.id)) ?? before;
+  const previous = previousPlan(before, today);
+  const input = assembleCourseInput(records, library, today);
+  const plan = planner.planCourse(input, previous);
+  await layPlan(tx, records, plan, { today, random });
+  if (previous === null) return [];
+  const changes = changesBetween(assembleCourseInput(before, library, today), input);
+  const context = {
+    ...changes,
+    taught: [
+      ...changes.taught.filter((t) => !cause.taught.some((id) => id === t.id)),
+      ...input.taught.filter((t) => cause.taught.some((id) => id === t.id)),
+    ],
+  };
+  return planner
+    .listMoves(comparable(previous, before, cause, today), onTheClock(plan), context)
+    .filter((move) => !isBreath(move) && !isNewlyGiven(move, plan, cause.given));
+}
+
+/** Lessons settled before and not closed by this change are the same in both plans: nothing in them has moved. */
+function comparable(
+  previous: CoursePlan,
+  before: CourseRecords,
+  cause: ReplanCause,
+  today: PlainDate,
+): CoursePlan {
+  const settled = new Set<string>(
+    before.lessons
+      .filter((l) => isSettled(before, l, today) && !cause.taught.includes(l.id))
+      .map((l) => l.id),
+  );
+  return { ...previous, lessons: previous.lessons.filter((l) => !settled.has(l.lesson)) };
+}
+
+/** Only minutes on the clock are on record, so both plans are compared in them. */
+function onTheClock(plan: CoursePlan): CoursePlan {
+  return {
+    ...plan,
+    lessons: plan.lessons.map((l) => ({
+      ...l,
+      segments: l.segments.map((s) => ({ ...s, planned: s.minutes })),
+    })),
+  };
+}
+
+/** Planning stretches a segment by up to three tenths to fill a lesson; within that, nothing has moved. */
+const mostBreath = 1.3;
+
+function isBreath({ from, to }: Move): boolean {
+  if (from === null || to === null || from.date !== to.date) return false;
+  return Math.max(from.minutes, to.minutes) <= mostBreath * Math.min(from.minutes, to.minutes);
+}
+
+function isNewlyGiven(move: Move, plan: CoursePlan, given: readonly CourseUnitId[]): boolean {
+  if (move.from !== null || given.length === 0) return false;
+  const segment = plan.lessons.flatMap((l) => l.segments).find((s) => s.key === move.key);
+  return given.some((unit) => unit === segment?.courseUnit);
+}
+
+/**
+ * What moved since the teacher last looked: an earlier move and a later one of the same work become one, and what came
+ * back to where it was drops out.
+ */
+export function accumulateMoves(earlier: readonly Move[], later: readonly Move[]): readonly Move[] {
+  const byKey = new Map(earlier.map((m) => [m.key, m]));
+  for (const move of later) {
+    const first = byKey.get(move.key);
+    byKey.delete(move.key);
+    const joined = first === undefined ? move : { ...move, from: first.from };
+    if (!isSamePlace(joined.from, joined.to)) byKey.set(joined.key, joined);
+  }
+  return [...byKey.values()];
+}
+
+const isSamePlace = (a: Move['from'], b: Move['to']): boolean =>
+  a === null || b === null ? a === b : a.date === b.date && a.minutes === b.minutes;
+
+/** The library as planning reads it: all skills, and the units that are not retired. */
+export async function loadLibrary(tx: Pick<Transactor, 'list'>): Promise<LibraryRecords> {
+  const units = await tx.list('unit');
+  return {
+    skills: await tx.list('skill'),
+    units: units.filter((u) => !u.retired).map((u) => u.document),
+  };
+}

@@ -1,0 +1,85 @@
+// Which rows point to which: what a row needs to make sense, and so what cannot be taken away or put back alone.
+
+import type { TableName, Tables } from './records.ts';
+import type { Reader } from './store.ts';
+
+export interface RowLink {
+  readonly from: TableName;
+  readonly column: string;
+  readonly to: TableName;
+}
+
+/** Single ids; the members of a group are looked after in `findMissing` and `findPointing`. */
+export const rowLinks: readonly RowLink[] = [
+  { from: 'student', column: 'family', to: 'family' },
+  { from: 'course', column: 'student', to: 'student' },
+  { from: 'course', column: 'group', to: 'group' },
+  { from: 'courseUnit', column: 'course', to: 'course' },
+  { from: 'courseUnit', column: 'unit', to: 'unit' },
+  { from: 'unitVersion', column: 'unit', to: 'unit' },
+  { from: 'slot', column: 'course', to: 'course' },
+  { from: 'event', column: 'course', to: 'course' },
+  { from: 'lesson', column: 'course', to: 'course' },
+  { from: 'lesson', column: 'slot', to: 'slot' },
+  { from: 'segment', column: 'lesson', to: 'lesson' },
+  { from: 'segment', column: 'course', to: 'course' },
+  { from: 'segment', column: 'courseUnit', to: 'courseUnit' },
+  { from: 'segment', column: 'skill', to: 'skill' },
+  { from: 'observation', column: 'course', to: 'course' },
+  { from: 'observation', column: 'student', to: 'student' },
+  { from: 'observation', column: 'lesson', to: 'lesson' },
+  { from: 'observation', column: 'skill', to: 'skill' },
+  { from: 'setAside', column: 'course', to: 'course' },
+  { from: 'setAside', column: 'courseUnit', to: 'courseUnit' },
+];
+
+/** A link whose end does not exist. */
+export interface BrokenLink extends RowLink {
+  readonly fromId: string;
+  readonly toId: string;
+}
+
+/** The first link of a row that leads nowhere, or null. */
+export async function findMissing(
+  reader: Reader,
+  table: TableName,
+  row: unknown,
+): Promise<BrokenLink | null> {
+  const fields = row as Readonly<Record<string, unknown>>; // any row read as its columns
+  const { id: fromId } = row as { readonly id: string }; // every row has one
+  for (const link of rowLinks) {
+    const toId = fields[link.column];
+    if (link.from !== table || typeof toId !== 'string') continue;
+    if ((await reader.get(link.to, toId as Tables[typeof link.to]['id'])) === null)
+      return { ...link, fromId, toId };
+  }
+  if (table === 'group')
+    for (const member of (row as Tables['group']).members)
+      if ((await reader.get('student', member)) === null)
+        return { from: 'group', column: 'members', to: 'student', fromId, toId: member };
+  if (table === 'skill')
+    for (const needed of (row as Tables['skill']).restsOn)
+      if ((await reader.get('skill', needed)) === null)
+        return { from: 'skill', column: 'restsOn', to: 'skill', fromId, toId: needed };
+  return null;
+}
+
+/** The first row that points to one about to go, or null. */
+export async function findPointing(reader: Reader, table: TableName, id: string): Promise<BrokenLink | null> {
+  for (const link of rowLinks) {
+    if (link.to !== table) continue;
+    const [row] = await reader.list(link.from, { where: { [link.column]: id } });
+    if (row !== undefined) return { ...link, fromId: row.id, toId: id };
+  }
+  if (table === 'student') {
+    const group = (await reader.list('group')).find((g) => g.members.some((m) => m === id));
+    if (group !== undefined)
+      return { from: 'group', column: 'members', to: 'student', fromId: group.id, toId: id };
+  }
+  if (table === 'skill') {
+    const skill = (await reader.list('skill')).find((s) => s.restsOn.some((r) => r === id));
+    if (skill !== undefined)
+      return { from: 'skill', column: 'restsOn', to: 'skill', fromId: skill.id, toId: id };
+  }
+  return null;
+}

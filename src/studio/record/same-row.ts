@@ -1,0 +1,15 @@
+// Whether two rows hold the same: key order and absent fields make no difference.
+
+/** `isSameRow({ a: 1, b: [2] }, { b: [2], a: 1 })` → `true` */
+export const isSameRow = (a: unknown, b: unknown): boolean => canonical(a) === canonical(b);
+
+function canonical(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`;
+  if (typeof value === 'object' && value !== null)
+    return `{${Object.entries(value)
+      .filter(([, v]) => v !== undefined)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([key, v]) => `${key}:${canonical(v)}`)
+      .join(',')}}`;
+  return JSON.stringify(value) ?? 'null';
+}
