@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { PlainDate, PlainTime, Weekday } from '#core';
 import {
   formatDay,
@@ -15,14 +15,12 @@ const time = (text: string) => text as PlainTime;
 
 // Expected texts follow Unicode CLDR's patterns for en-GB, en-US and de-DE, typed from memory.
 test('days by locale, whatever the zone of the browser', () => {
-  const zone = process.env['TZ'];
   for (const tz of ['Pacific/Auckland', 'America/Los_Angeles', 'UTC']) {
-    process.env['TZ'] = tz;
+    vi.stubEnv('TZ', tz);
     expect(formatDay(date('2026-11-25'), 'en-GB', 'long')).toBe('25 November 2026');
     expect(formatDay(date('2026-11-25'), 'en-GB', 'weekday')).toBe('Wednesday');
   }
-  if (zone === undefined) delete process.env['TZ'];
-  else process.env['TZ'] = zone;
+  vi.unstubAllEnvs();
   expect(formatDay(date('2026-11-25'), 'en-US', 'long')).toBe('November 25, 2026');
   expect(formatDay(date('2026-11-25'), 'de-DE', 'long')).toBe('25. November 2026');
 });

@@ -9,6 +9,7 @@ import { queryClient, refreshAfter } from './query-client.ts';
 import { keys } from './query-keys.ts';
 import { theOutbox } from './the-outbox.ts';
 import { showToast } from './toasts.ts';
+import { changesWith, joinChanges, partChanges } from './undo-groups.ts';
 
 /** Shows what went wrong, with the way on where there is one. */
 export function showFault(fault: ApiFault): void {
@@ -44,9 +45,44 @@ export async function send(command: Command): Promise<CommandReply | null> {
   return reply.value;
 }
 
-/** Takes one change back. */
-export function undoChange(change: Id<'change'>): Promise<CommandReply | null> {
-  return send({ type: 'undo', change });
+/**
+ * Sends several commands as one step: all are taken or none stays, one message tells of them, one Undo takes them back.
+ * Null when one was refused; the fault has been shown and what went before it taken back.
+ */
+export async function sendTogether(
+  commands: readonly Command[],
+  label: string,
+): Promise<readonly CommandReply[] | null> {
+  if (theOutbox.status().pending > 0) await theOutbox.flush();
+  const done: CommandReply[] = [];
+  for (const command of commands) {
+    const reply = await sendCommand(newId('change'), command);
+    if (!reply.ok) {
+      showFault(reply.error);
+      for (const { change } of done.toReversed())
+        await sendCommand(newId('change'), { type: 'undo', change });
+      await queryClient.invalidateQueries();
+      return null;
+    }
+    done.push(reply.value);
+  }
+  joinChanges(done.map((reply) => reply.change));
+  const last = done.at(-1);
+  if (last) showDone({ ...last, label, notices: [...new Set(done.flatMap((reply) => reply.notices))] });
+  await queryClient.invalidateQueries();
+  return done;
+}
+
+/** Takes a change back, with all that was done in the same step. Null when that was refused. */
+export async function undoChange(change: Id<'change'>): Promise<CommandReply | null> {
+  const together = changesWith(change);
+  if (together.length === 1) return send({ type: 'undo', change });
+  const undone = await sendTogether(
+    together.map((one): Command => ({ type: 'undo', change: one })),
+    words.frame.takenBack(together.length),
+  );
+  if (undone) partChanges(together);
+  return undone?.at(-1) ?? null;
 }
 
 /** The newest change that can be taken back: neither undone nor itself an undo. */

@@ -1,3 +1,10 @@
 export const changes = {
   title: 'Changes',
+  lead: 'Newest first. Taking one back is a change itself and can be taken back too.',
+  none: 'Every change you make is listed here and can be taken back.',
+  columns: { when: 'When', what: 'What', act: 'Take back' },
+  undo: 'Undo',
+  again: 'Do again',
+  undone: 'taken back',
+  named: (verb: string, label: string) => `${verb}: ${label}`,
 } as const;

@@ -17,6 +17,7 @@ export const frame = {
   notKept: 'This browser keeps nothing; stay on this page until it says Saved.',
   undo: 'Undo',
   undoLast: 'Undo the last change',
+  takenBack: (count: number) => `Took back ${count} changes made in one step`,
   nothingToUndo: 'There is nothing to undo.',
   lookAtNewest: 'Look at the newest',
   notTaken: (text: string) => `What was written: ${text}`,
@@ -43,6 +44,9 @@ export const frame = {
     text: 'What you wrote is kept. Load the page again.',
     action: 'Load again',
   },
+  choose: 'choose',
+  mendFirst: (count: number) =>
+    count === 1 ? 'One thing above needs mending first.' : `${count} things above need mending first.`,
   cancel: 'Cancel',
   close: 'Close',
   save: 'Save',

@@ -3,9 +3,11 @@
 
 import { changes } from './changes.ts';
 import { day } from './day.ts';
+import { families } from './families.ts';
 import { frame } from './frame.ts';
 import { lesson } from './lesson.ts';
 import { levels, levelWords } from './levels.ts';
+import { score } from './score.ts';
 import { settings } from './settings.ts';
 import { stageNames } from './stages.ts';
 import { student } from './student.ts';
@@ -18,10 +20,12 @@ import { welcome } from './welcome.ts';
 export const words = {
   changes,
   day,
+  families,
   frame,
   lesson,
   levels,
   levelWords,
+  score,
   settings,
   stageNames,
   student,

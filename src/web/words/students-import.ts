@@ -1,3 +1,53 @@
+import type { StudentColumn } from '#contract';
+
+const columns: Readonly<Record<StudentColumn, string>> = {
+  name: 'Name',
+  born: 'Date of birth',
+  birthYear: 'Year of birth',
+  age: 'Age',
+  instrument: 'Instrument',
+  stage: 'Stage',
+  contactName: 'Contact: name',
+  contactRelation: 'Contact: relation',
+  phone: 'Telephone',
+  email: 'E-mail',
+  note: 'Note',
+  weekday: 'Lesson: day',
+  time: 'Lesson: time',
+  minutes: 'Lesson: minutes',
+};
+
 export const studentsImport = {
   title: 'Import students',
+  lead: 'From a spreadsheet saved as CSV. You see every row first; nothing is kept until you say so.',
+  file: 'Choose a file',
+  another: 'Choose another file',
+  paste: 'or paste the rows here, with their headings',
+  read: 'Read the rows',
+  example: 'Name, birth year, instrument, stage, day, time, minutes: any headings, in any order.',
+  columns,
+  leaveOut: 'leave out',
+  columnFor: (heading: string) => `Column ${heading} is`,
+  take: 'Take',
+  takeRow: (name: string) => `Take ${name}`,
+  line: 'Row',
+  faults: 'To mend',
+  cell: (heading: string, line: number) => `${heading}, row ${line}`,
+  twin: 'A student of this name is here already.',
+  good: 'ready',
+  opens: 'opens a course',
+  summary: (ready: number, faulty: number) =>
+    faulty === 0
+      ? `${ready === 1 ? '1 row is' : `${ready} rows are`} ready.`
+      : `${ready === 1 ? '1 row is' : `${ready} rows are`} ready; ${faulty === 1 ? '1 row needs' : `${faulty} rows need`} mending, here in the table or in the file. Rows left unmended are not imported.`,
+  action: (count: number) =>
+    count === 0 ? 'Import students' : count === 1 ? 'Import 1 student' : `Import ${count} students`,
+  done: (studentCount: number, courseCount: number) => {
+    const people = studentCount === 1 ? '1 student' : `${studentCount} students`;
+    if (courseCount === 0) return `Imported ${people}`;
+    return `Imported ${people} and opened ${courseCount === 1 ? '1 course' : `${courseCount} courses`}`;
+  },
+  empty: 'There are no rows in this text.',
+  minor:
+    'The file holds records of children where students are under age: import only what teaching needs, with consent, and follow the safeguarding and privacy rules where you teach.',
 } as const;

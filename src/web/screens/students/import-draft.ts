@@ -1,0 +1,79 @@
+// What a previewed file asks for, row by row, and how a mended cell goes back into the text that is previewed again.
+
+import type { CommandOf, StudentImportPreview } from '#contract';
+import type { PlainDate } from '#core';
+import { words } from '../../words/index.ts';
+import { courseToOpen, type MintId } from './student-draft.ts';
+
+export type PreviewRow = StudentImportPreview['rows'][number];
+
+/** A cell as CSV (RFC 4180, section 2, rules 5 to 7). `csvCell('a "b"')` → `"a ""b"""` */
+export function csvCell(cell: string): string {
+  return /[",\r\n]/.test(cell) || cell !== cell.trim() ? `"${cell.replaceAll('"', '""')}"` : cell;
+}
+
+/** Header and rows as CSV text with commas. */
+export function rowsToCsv(header: readonly string[], rows: readonly (readonly string[])[]): string {
+  return [header, ...rows].map((row) => row.map(csvCell).join(',')).join('\r\n');
+}
+
+/** The text with one cell written anew; `row` and `column` count from 0. */
+export function mendCell(preview: StudentImportPreview, row: number, column: number, text: string): string {
+  const cells = preview.rows.map((r, at) => {
+    const padded = preview.header.map((_, c) => r.cells[c] ?? '');
+    return at === row ? padded.with(column, text) : padded;
+  });
+  return rowsToCsv(preview.header, cells);
+}
+
+/** Whether a row can be taken. */
+export const isReady = (row: PreviewRow): boolean => row.student !== null && row.faults.length === 0;
+
+/** Whether a row is taken unless the teacher says otherwise: ready, and nobody of this name is here. */
+export const isTakenAtFirst = (row: PreviewRow): boolean => isReady(row) && row.twin === null;
+
+/** Whether a row opens a course: it names an instrument and a time in the week. */
+export const opensCourse = (row: PreviewRow): boolean =>
+  (row.student?.slot ?? null) !== null && (row.student?.instruments.length ?? 0) > 0;
+
+export interface ImportCommands {
+  readonly add: CommandOf<'student.addMany'>;
+  readonly courses: readonly CommandOf<'course.open'>[];
+}
+
+/** The commands that these rows ask for; null when there are none to take. */
+export function rowsToCommands(
+  rows: readonly PreviewRow[],
+  today: PlainDate,
+  mint: MintId,
+): ImportCommands | null {
+  const students: CommandOf<'student.addMany'>['students'] = [];
+  const courses: CommandOf<'course.open'>[] = [];
+  for (const { student } of rows) {
+    if (student === null) continue;
+    const id = mint('student');
+    students.push({
+      id,
+      name: student.name,
+      born: student.born,
+      birthYear: student.born === null ? student.birthYear : null,
+      instruments: student.instruments.map((i) => ({ ...i })),
+      family: null,
+      contacts: student.contacts.map((c) => ({ ...c })),
+      note: student.note,
+      since: today,
+    });
+    const plays = student.instruments[0];
+    if (!student.slot || !plays) continue;
+    const course = {
+      open: true,
+      strands: words.students.defaultStrands,
+      weekday: `${student.slot.weekday}` as const,
+      time: student.slot.time,
+      minutes: String(student.slot.minutes),
+      starts: today,
+    };
+    courses.push(courseToOpen(course, { student: id, group: null }, plays, today, mint));
+  }
+  return students.length === 0 ? null : { add: { type: 'student.addMany', students }, courses };
+}

@@ -1,0 +1,112 @@
+// Adds a student, or changes one, in one step with their course and weekly lesson.
+
+import { type FormEvent, useState } from 'react';
+import type { Command, StudentView } from '#contract';
+import type { Id, PlainDate } from '#core';
+import { sendTogether } from '../../app/send.ts';
+import { Button } from '../../components/button.tsx';
+import { Dialog } from '../../components/dialog.tsx';
+import { Loaded } from '../../components/loading.tsx';
+import { useCommand } from '../../hooks/use-command.ts';
+import { useStudent, useStudio } from '../../hooks/use-view.ts';
+import { newId } from '../../new-id.ts';
+import { words } from '../../words/index.ts';
+import { CourseFields } from './course-fields.tsx';
+import { LeavingFields } from './leaving-fields.tsx';
+import { draftOfStudent, draftToCommands, findDraftFaults, newStudentDraft } from './student-draft.ts';
+import { StudentFields } from './student-fields.tsx';
+import '../../components/form.css';
+
+const form = words.students.form;
+
+interface StudentFormProps {
+  readonly known: StudentView | null;
+  readonly today: PlainDate;
+  readonly onDone: (student: Id<'student'> | null) => void;
+}
+
+function StudentForm({ known, today, onDone }: StudentFormProps) {
+  const send = useCommand();
+  const [draft, setDraft] = useState(() => (known ? draftOfStudent(known, today) : newStudentDraft(today)));
+  const [tried, setTried] = useState(false);
+  const [busy, setBusy] = useState(false);
+  const faults = findDraftFaults(draft, today);
+  const shown = tried ? faults : {};
+
+  const sendAll = ([first, ...others]: readonly Command[]) => {
+    if (!first) return Promise.resolve(null);
+    if (others.length === 0) return send(first);
+    const says = known ? form.changedWithCourse : form.addedWithCourse;
+    return sendTogether([first, ...others], says(draft.name.trim()));
+  };
+
+  async function save(event: FormEvent) {
+    event.preventDefault();
+    setTried(true);
+    if (Object.keys(faults).length > 0 || busy) return;
+    setBusy(true);
+    const commands = draftToCommands(draft, known, today, newId);
+    const sent = await sendAll(commands);
+    setBusy(false);
+    const [first] = commands;
+    if (sent && (first?.type === 'student.add' || first?.type === 'student.change')) onDone(first.student.id);
+  }
+
+  return (
+    <form className="form" onSubmit={save} noValidate>
+      <StudentFields draft={draft} onDraft={setDraft} faults={shown} today={today} />
+      <CourseFields
+        course={draft.course}
+        onCourse={(course) => setDraft({ ...draft, course })}
+        faults={shown}
+      />
+      <div className="form-end">
+        <Button kind="primary" type="submit" isDisabled={busy}>
+          {known ? form.save : form.addAction}
+        </Button>
+        <Button kind="plain" onPress={() => onDone(null)}>
+          {words.frame.cancel}
+        </Button>
+        {tried && Object.keys(faults).length > 0 && (
+          <p className="fault" role="alert">
+            {words.frame.mendFirst(Object.keys(faults).length)}
+          </p>
+        )}
+      </div>
+      {known && <LeavingFields student={known} today={today} onDone={() => onDone(null)} />}
+    </form>
+  );
+}
+
+export interface StudentDialogProps {
+  /** Null to add a student. */
+  readonly student: Id<'student'> | null;
+  readonly open: boolean;
+  /** Told the student that was added or changed, or null when nothing was. */
+  readonly onClose: (student: Id<'student'> | null) => void;
+}
+
+export function StudentDialog({ student, open, onClose }: StudentDialogProps) {
+  const studio = useStudio();
+  const view = useStudent(open ? student : null);
+  return (
+    <Dialog
+      title={student === null ? form.addTitle : (view.data?.name ?? form.changeTitle)}
+      open={open}
+      onClose={() => onClose(null)}
+      width="wide"
+    >
+      <Loaded view={studio}>
+        {({ today }) =>
+          student === null ? (
+            <StudentForm known={null} today={today} onDone={onClose} />
+          ) : (
+            <Loaded view={view}>
+              {(known) => <StudentForm key={known.id} known={known} today={today} onDone={onClose} />}
+            </Loaded>
+          )
+        }
+      </Loaded>
+    </Dialog>
+  );
+}

@@ -1,0 +1,88 @@
+// The students as a table: who, what they play, when they come next, how their pace compares.
+
+import { Link } from 'wouter';
+import type { StudentRow } from '#contract';
+import type { Id } from '#core';
+import { Button } from '../../components/button.tsx';
+import { PaceMark } from '../../components/pace-mark.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
+import { words } from '../../words/index.ts';
+
+const says = words.students;
+
+export interface StudentTableProps {
+  readonly students: readonly StudentRow[];
+  readonly onChange: (student: Id<'student'>) => void;
+}
+
+export function StudentTable({ students, onChange }: StudentTableProps) {
+  const format = useFormat();
+  return (
+    <table className="students-table">
+      <thead>
+        <tr>
+          <th scope="col">{says.columns.name}</th>
+          <th scope="col" className="number">
+            {says.columns.age}
+          </th>
+          <th scope="col">{says.columns.instruments}</th>
+          <th scope="col">{says.columns.next}</th>
+          <th scope="col">{says.columns.pace}</th>
+          <th scope="col" className="no-print">
+            <span className="only-heard">{says.columns.change}</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {students.map((student) => (
+          <tr key={student.id} className={student.left === null ? undefined : 'students-left'}>
+            <th scope="row">
+              <Link href={`/student/${student.id}`} className="students-name">
+                {student.name}
+              </Link>
+              {student.left !== null && (
+                <span className="faint"> {says.left(format.day(student.left, 'long'))}</span>
+              )}
+            </th>
+            <td className="number">{student.age}</td>
+            <td>
+              {student.instruments.map((i) => (
+                <span key={i.instrument} className="students-plays">
+                  {i.name.replace(/ \(.*\)$/, '')}{' '}
+                  <span className="soft">{words.stageNames[i.stage].toLowerCase()}</span>
+                </span>
+              ))}
+            </td>
+            <td>
+              {student.next ? (
+                <Link href={`/lesson/${student.next.lesson}`}>
+                  {format.day(student.next.date)} {format.time(student.next.time)}
+                </Link>
+              ) : (
+                <span className="faint">{says.noNext}</span>
+              )}
+            </td>
+            <td>
+              {student.pacePercent !== null && (
+                <span className="students-pace" title={says.paceSays(student.pacePercent)}>
+                  <span className="students-percent">{says.pace(student.pacePercent)}</span>
+                  <PaceMark percent={student.pacePercent} />
+                  <span className="only-heard">{says.paceSays(student.pacePercent)}</span>
+                </span>
+              )}
+            </td>
+            <td className="no-print students-change">
+              <Button
+                kind="plain"
+                aria-label={says.changeNamed(student.name)}
+                onPress={() => onChange(student.id)}
+              >
+                {says.change}
+              </Button>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
