@@ -77,7 +77,7 @@ module.exports = {
     tsConfig: { fileName: 'tsconfig.base.json' },
     tsPreCompilationDeps: true,
     enhancedResolveOptions: {
-      conditionNames: ['source', 'import', 'node', 'default'],
+      conditionNames: ['levare-source', 'import', 'node', 'default'],
       exportsFields: ['exports'],
     },
     doNotFollow: { path: 'node_modules' },

@@ -2,9 +2,9 @@ import { defineConfig } from 'vitest/config';
 
 // Four suites, one runner. `unit` is seconds; `storage` runs one contract on three databases; `checks` holds our
 // answers against outside sources; `e2e` drives a real browser against the built application.
-const resolve = { conditions: ['source'] };
+const resolve = { conditions: ['levare-source'] };
 // Not 'import': it reaches Node's own require too, and then packages with two builds (pg) load the wrong one.
-const ssr = { resolve: { conditions: ['source', 'node'] } };
+const ssr = { resolve: { conditions: ['levare-source', 'node'] } };
 
 export default defineConfig({
   test: {

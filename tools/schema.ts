@@ -1,5 +1,5 @@
 // Writes the published JSON Schemas of the library from the schemas the application reads with:
-// npx tsx --conditions=source tools/schema.ts
+// npx tsx --conditions=levare-source tools/schema.ts
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { unitJsonSchema } from '#planning';

@@ -13,7 +13,7 @@ export type Level = 'U' | 'P' | 'E';
 export interface MipModel {
   /** The LP file that makes one level small while the levels before it are held at most at the given values. */
   readonly lpFor: (level: Level, held: Readonly<Partial<Record<Level, number>>>) => string;
-  readonly planFrom: (valueOf: (name: string) => number) => Plan;
+  readonly planFrom: (amountOf: (name: string) => number) => Plan;
 }
 
 type Terms = Map<string, number>;
@@ -314,18 +314,18 @@ export function createMipModel(problem: PlanningProblem): MipModel {
     ].join('\n');
   };
 
-  const planFrom: MipModel['planFrom'] = (valueOf) => {
+  const planFrom: MipModel['planFrom'] = (amountOf) => {
     const planned: PlannedLesson[] = lessons.map((_, l) => ({
       lesson: l,
       chunks: activities.flatMap(({ id, demand }, i) => {
         for (let k = 1; k <= demand; k++)
-          if (valueOf(`y_${i}_${l}_${k}`) > 0.5) return [{ activity: id, minutes: k }];
+          if (amountOf(`y_${i}_${l}_${k}`) > 0.5) return [{ activity: id, minutes: k }];
         return [];
       }),
       reviews: [
-        ...reviews.flatMap(({ id }, r) => (valueOf(`v_${r}_${l}`) > 0.5 ? [id] : [])),
+        ...reviews.flatMap(({ id }, r) => (amountOf(`v_${r}_${l}`) > 0.5 ? [id] : [])),
         ...activities.flatMap(({ id }, i) =>
-          valueOf(`v_${reviews.length + i}_${l}`) > 0.5 ? [`rev:${id}`] : [],
+          amountOf(`v_${reviews.length + i}_${l}`) > 0.5 ? [`rev:${id}`] : [],
         ),
       ],
     }));

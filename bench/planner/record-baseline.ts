@@ -1,5 +1,5 @@
 // Records what HiGHS finds on generated problems, so that later runs of the bench can be compared without waiting:
-// npx tsx --conditions=source bench/planner/record-baseline.ts --to FILE --from SEED --count N [--sizes small,medium,large]
+// npx tsx --conditions=levare-source bench/planner/record-baseline.ts --to FILE --from SEED --count N [--sizes small,medium,large]
 // [--seconds 30]. Problems already in the file are left as they are; the file is written after each problem.
 
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';

@@ -6,7 +6,7 @@ import { defineConfig } from 'vite';
 export default defineConfig({
   root: import.meta.dirname,
   plugins: [react()],
-  resolve: { conditions: ['source', 'browser', 'import', 'default'] },
+  resolve: { conditions: ['levare-source', 'browser', 'import', 'default'] },
   build: {
     outDir: '../../dist/app',
     emptyOutDir: true,
