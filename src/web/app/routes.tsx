@@ -25,6 +25,7 @@ const Skills = screen('SkillsScreen', () => import('../screens/units/skills-scre
 const Term = screen('TermScreen', () => import('../screens/term/term-screen.tsx'));
 const Settings = screen('SettingsScreen', () => import('../screens/settings/settings-screen.tsx'));
 const Changes = screen('ChangesScreen', () => import('../screens/changes/changes-screen.tsx'));
+const Start = screen('StartScreen', () => import('../screens/welcome/start-screen.tsx'));
 const Welcome = screen('WelcomeScreen', () => import('../screens/welcome/welcome-screen.tsx'));
 
 function NothingHere() {
@@ -45,6 +46,7 @@ function Screens() {
       <Route path="/day/:date" component={Day} />
       <Route path="/lesson/:id/close" component={Close} />
       <Route path="/lesson/:id" component={Lesson} />
+      <Route path="/start" component={Start} />
       <Route path="/students" component={Students} />
       <Route path="/students/import" component={Import} />
       <Route path="/student/:id" component={Student} />

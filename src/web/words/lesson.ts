@@ -26,6 +26,8 @@ export const lesson = {
   taught: 'This lesson is closed. What you change here still counts.',
 
   segments: 'Segments of the lesson',
+  minutes: 'minutes',
+  judge: 'Levels and notes',
   segmentOf: (at: number, of: number) => `${at} of ${of}`,
   kind: {
     settlingIn: 'settling in',
@@ -179,7 +181,7 @@ export const lesson = {
     allDone: 'Everything planned was done.',
     practice: 'Practice to set',
     practiceHelp: 'One line a task. It stands at hand in the next lesson.',
-    practiceSuggest: 'Use the suggestion',
+    practiceSuggested: 'Suggested from this lesson; change it as you like.',
     care: 'Short turns with breaks do more than one long one. Stop when something hurts, and ask someone qualified if it stays. Keep loud playing short.',
     note: 'Note on the lesson',
     nextLesson: 'Next lesson',

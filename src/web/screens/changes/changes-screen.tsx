@@ -1,5 +1,68 @@
+// Every change, newest first, each to be taken back; what was taken back can be done again.
+
+import type { ChangesView } from '#contract';
+import { undoChange } from '../../app/send.ts';
+import { Button } from '../../components/button.tsx';
+import { Empty } from '../../components/empty.tsx';
+import { Loaded } from '../../components/loading.tsx';
 import { Page } from '../../components/page.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
+import { useChanges } from '../../hooks/use-view.ts';
+import { words } from '../../words/index.ts';
+import './changes.css';
+
+const says = words.changes;
+
+function ChangeList({ changes }: ChangesView) {
+  const format = useFormat();
+  if (changes.length === 0) return <Empty sentence={says.none} />;
+  return (
+    <table className="changes-table">
+      <thead>
+        <tr>
+          <th scope="col">{says.columns.when}</th>
+          <th scope="col">{says.columns.what}</th>
+          <th scope="col">
+            <span className="only-heard">{says.columns.act}</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {changes.map((change) => {
+          const verb = change.isUndo ? says.again : says.undo;
+          return (
+            <tr key={change.id} className={change.undone ? 'changes-undone' : undefined}>
+              <td className="changes-when">
+                <time dateTime={change.at}>{format.moment(change.at)}</time>
+              </td>
+              <td>
+                {change.undone ? <s>{change.label}</s> : change.label}
+                {change.undone && <span className="faint"> {says.undone}</span>}
+              </td>
+              <td className="changes-act no-print">
+                {!change.undone && (
+                  <Button
+                    kind="plain"
+                    aria-label={says.named(verb, change.label)}
+                    onPress={() => void undoChange(change.id)}
+                  >
+                    {verb}
+                  </Button>
+                )}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
 
 export function ChangesScreen() {
-  return <Page title="Changes">{null}</Page>;
+  const view = useChanges();
+  return (
+    <Page title={says.title} lead={says.lead}>
+      <Loaded view={view}>{(data) => <ChangeList changes={data.changes} />}</Loaded>
+    </Page>
+  );
 }

@@ -9,6 +9,7 @@ import { ButtonLink } from '../../components/button-link.tsx';
 import { Empty } from '../../components/empty.tsx';
 import { TextField } from '../../components/field.tsx';
 import { Loaded } from '../../components/loading.tsx';
+import { NextStep } from '../../components/next-step.tsx';
 import { Page } from '../../components/page.tsx';
 import { useStudents, useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
@@ -140,6 +141,7 @@ export function StudentsScreen() {
       <Loaded view={view}>
         {(data) => (
           <>
+            <NextStep after="students" />
             <StudentList
               view={data}
               onAdd={() => setSearch({ add: '' })}

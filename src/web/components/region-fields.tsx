@@ -1,0 +1,40 @@
+// Time zone and locale, each as a select over what this browser knows.
+
+import type { PlainDate } from '#core';
+import { formatDay } from '../app/format.ts';
+import { listLocales, listTimeZones } from '../app/regions.ts';
+import { words } from '../words/index.ts';
+import { SelectField } from './field.tsx';
+
+const example = '2026-03-09' as PlainDate;
+
+export interface RegionFieldProps {
+  readonly value: string;
+  readonly onValue: (value: string) => void;
+}
+
+export function TimeZoneField({ value, onValue }: RegionFieldProps) {
+  const zones = listTimeZones();
+  const all = zones.includes(value) ? zones : [value, ...zones];
+  return (
+    <SelectField
+      label={words.welcome.found.timeZone}
+      help={words.welcome.found.timeZoneHelp}
+      value={value}
+      onValue={onValue}
+      options={all.map((zone) => ({ value: zone, label: zone.replaceAll('_', ' ') }))}
+    />
+  );
+}
+
+export function LocaleField({ value, onValue }: RegionFieldProps) {
+  return (
+    <SelectField
+      label={words.welcome.found.locale}
+      help={words.settings.region.localeExample(formatDay(example, value, 'full'))}
+      value={value}
+      onValue={onValue}
+      options={listLocales([value])}
+    />
+  );
+}
