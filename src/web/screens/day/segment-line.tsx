@@ -3,6 +3,7 @@
 
 import type { DayLesson } from '#contract';
 import { inkOf } from '../../components/ink.ts';
+import './segment-line.css';
 
 export interface SegmentLineProps {
   readonly segments: DayLesson['segments'];

@@ -52,7 +52,10 @@ function placeOf(command: LessonCommand): string {
 }
 
 /** Nothing said of seconds or outcome leaves what was said before. */
-function joinLogs(first: CommandOf<'segment.log'>, second: CommandOf<'segment.log'>): CommandOf<'segment.log'> {
+function joinLogs(
+  first: CommandOf<'segment.log'>,
+  second: CommandOf<'segment.log'>,
+): CommandOf<'segment.log'> {
   return {
     ...second,
     seconds: second.seconds ?? first.seconds,
@@ -87,7 +90,11 @@ function overlayOne(view: LessonView, command: LessonCommand): LessonView {
           ...s,
           skills: s.skills.map((k) =>
             k.skill === command.skill
-              ? { ...k, level: command.level, here: { observation: command.observation, level: command.level } }
+              ? {
+                  ...k,
+                  level: command.level,
+                  here: { observation: command.observation, level: command.level },
+                }
               : k,
           ),
         })),

@@ -1,6 +1,14 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useOutbox } from '../../hooks/use-outbox.ts';
-import { isUnsent, type KeptText, keptText, releaseText, sendText, storedText, typeText } from './kept-text.ts';
+import {
+  isUnsent,
+  type KeptText,
+  keptText,
+  releaseText,
+  sendText,
+  storedText,
+  typeText,
+} from './kept-text.ts';
 
 export interface KeptTextField {
   readonly value: string;
@@ -25,7 +33,8 @@ const mirror = {
   read(field: string): { readonly base: string; readonly text: string } | null {
     try {
       const found: unknown = JSON.parse(localStorage.getItem(mirror.key(field)) ?? 'null');
-      if (typeof found !== 'object' || found === null || !('base' in found) || !('text' in found)) return null;
+      if (typeof found !== 'object' || found === null || !('base' in found) || !('text' in found))
+        return null;
       const { base, text } = found;
       return typeof base === 'string' && typeof text === 'string' ? { base, text } : null;
     } catch {

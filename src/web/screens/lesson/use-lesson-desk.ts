@@ -2,20 +2,28 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { LessonView } from '#contract';
 import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useLesson } from '../../hooks/use-view.ts';
-import { addOnItsWay, dropTold, type LessonCommand, markArrived, type OnItsWay, overlayLesson } from './lesson-overlay.ts';
+import {
+  addOnItsWay,
+  dropTold,
+  type LessonCommand,
+  markArrived,
+  type OnItsWay,
+  overlayLesson,
+} from './lesson-overlay.ts';
 
 export interface LessonDesk {
   /** The lesson with everything done here already in it; undefined until it is known. */
   readonly lesson: LessonView | undefined;
   /** The lesson as the studio last told it: what text fields merge with. */
   readonly told: LessonView | undefined;
-  readonly error: ReturnType<typeof useLesson>['error'];
+  readonly view: ReturnType<typeof useLesson>;
   readonly post: (command: LessonCommand) => void;
 }
 
 /** One lesson under the hands: what is posted shows at once and is sent through the outbox. */
 export function useLessonDesk(id: string): LessonDesk {
-  const { data, error, dataUpdatedAt } = useLesson(id);
+  const view = useLesson(id);
+  const { data, dataUpdatedAt } = view;
   const { post, pending } = useOutbox();
   const [onItsWay, setOnItsWay] = useState<readonly OnItsWay[]>([]);
 
@@ -32,5 +40,5 @@ export function useLessonDesk(id: string): LessonDesk {
     [post],
   );
   const lesson = useMemo(() => (data ? overlayLesson(data, onItsWay) : undefined), [data, onItsWay]);
-  return { lesson, told: data, error, post: postAndShow };
+  return { lesson, told: data, view, post: postAndShow };
 }

@@ -1,0 +1,40 @@
+import { useId } from 'react';
+import { useKeptText } from './use-kept-text.ts';
+
+export interface KeptNoteProps {
+  readonly id?: string;
+  /** Names the field in this browser. */
+  readonly field: string;
+  readonly label: string;
+  /** The text as the studio last told it. */
+  readonly stored: string;
+  readonly post: (base: string, text: string) => void;
+  readonly placeholder?: string;
+  readonly rows?: number;
+}
+
+/** A note that is saved as it is typed. Escape leaves it. */
+export function KeptNote({ id, field, label, stored, post, placeholder, rows = 1 }: KeptNoteProps) {
+  const text = useKeptText(field, stored, post);
+  const own = useId();
+  return (
+    <div className="kept-note">
+      <label htmlFor={id ?? own} className="lesson-label">
+        {label}
+      </label>
+      <textarea
+        id={id ?? own}
+        className="kept-note-text"
+        rows={rows}
+        placeholder={placeholder}
+        value={text.value}
+        onChange={(event) => text.change(event.target.value)}
+        onFocus={text.take}
+        onBlur={text.leave}
+        onKeyDown={(event) => {
+          if (event.key === 'Escape') event.currentTarget.blur();
+        }}
+      />
+    </div>
+  );
+}

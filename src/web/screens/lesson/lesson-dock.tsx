@@ -1,0 +1,132 @@
+// What the thumb reaches: the clock, what came of the segment, and the way to the next.
+
+import type { LessonSegmentView, OutcomeView } from '#contract';
+import { Button } from '../../components/button.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
+import { words } from '../../words/index.ts';
+import { isLearning } from './close-proposals.ts';
+import { formatClock, isRunOn } from './lesson-clock.ts';
+
+export interface LessonDockProps {
+  readonly segment: LessonSegmentView;
+  readonly lessonMinutes: number;
+  readonly seconds: number;
+  readonly runs: boolean;
+  /** Another segment that has the clock, with its time. */
+  readonly elsewhere: { readonly title: string; readonly seconds: number } | null;
+  readonly first: boolean;
+  readonly last: boolean;
+  /** The share of what was done is being asked for. */
+  readonly asksShare: boolean;
+  readonly onClock: () => void;
+  readonly onSetClock: (seconds: number) => void;
+  readonly onTurn: (by: 1 | -1) => void;
+  readonly onOutcome: (outcome: OutcomeView) => void;
+  readonly onShare: (share: number | null) => void;
+}
+
+export function LessonDock(props: LessonDockProps) {
+  const { segment, seconds, runs, elsewhere, first, last, onTurn } = props;
+  const over = seconds > segment.minutes * 60;
+  return (
+    <section className="dock" aria-label={words.lesson.outcomes}>
+      <div className="dock-time" data-over={over} aria-hidden="true">
+        <span style={{ width: `${Math.min(100, (100 * seconds) / (segment.minutes * 60))}%` }} />
+      </div>
+      <div className="dock-clock">
+        <Button large className="dock-button" isDisabled={first} onPress={() => onTurn(-1)}>
+          <span aria-hidden="true">‹</span> <span className="dock-word">{words.lesson.previous}</span>
+        </Button>
+        <Clock {...props} over={over} />
+        <Button large className="dock-button" onPress={() => onTurn(1)}>
+          <span className={last ? '' : 'dock-word'}>{last ? words.lesson.close : words.lesson.next}</span>{' '}
+          <span aria-hidden="true">›</span>
+        </Button>
+      </div>
+      <Outcomes {...props} />
+      {elsewhere && !runs && (
+        <p className="dock-elsewhere">
+          {words.lesson.runsAt(elsewhere.title, formatClock(elsewhere.seconds))}
+        </p>
+      )}
+    </section>
+  );
+}
+
+function Clock({
+  segment,
+  lessonMinutes,
+  seconds,
+  runs,
+  over,
+  onClock,
+  onSetClock,
+}: LessonDockProps & { readonly over: boolean }) {
+  const format = useFormat();
+  const planned = format.minutes(segment.minutes);
+  const ranOn = isRunOn(seconds, segment.minutes, lessonMinutes);
+  return (
+    <div className="clock" data-over={over}>
+      <p className="clock-face" role="timer" aria-label={words.lesson.clock}>
+        <span className="clock-figure">{formatClock(seconds)}</span>{' '}
+        <span className="clock-planned">{words.lesson.ofPlanned(planned)}</span>
+      </p>
+      {ranOn ? (
+        <Button large className="dock-button" onPress={() => onSetClock(segment.minutes * 60)}>
+          {words.lesson.setTo(planned)}
+        </Button>
+      ) : (
+        <Button large className="dock-button clock-button" onPress={onClock}>
+          {runs ? words.lesson.pause : words.lesson.start}
+        </Button>
+      )}
+    </div>
+  );
+}
+
+function Outcomes({ segment, asksShare, onOutcome, onShare }: LessonDockProps) {
+  if (asksShare) {
+    const shares = segment.completes ? [0.25, 0.5, 0.75] : [0.25, 0.5, 0.75, 1];
+    return (
+      <fieldset className="dock-outcomes dock-shares">
+        <legend className="dock-question">{words.lesson.howMuch}</legend>
+        {shares.map((share) => (
+          <Button key={share} large className="dock-button" onPress={() => onShare(share)}>
+            {words.lesson.share(share)}
+          </Button>
+        ))}
+        <Button large className="dock-button" onPress={() => onShare(null)}>
+          {words.lesson.byClock}
+        </Button>
+      </fieldset>
+    );
+  }
+  const choices: readonly (readonly [OutcomeView, string])[] = isLearning(segment)
+    ? [
+        ['finished', words.lesson.moveOn],
+        ['partly', words.lesson.carryOn],
+        ['setAside', words.lesson.setAside],
+        ['skipped', words.lesson.notReached],
+      ]
+    : [
+        ['finished', words.lesson.moveOn],
+        ['skipped', words.lesson.notReached],
+      ];
+  return (
+    <fieldset className="dock-outcomes">
+      <legend className="only-heard">{words.lesson.outcomes}</legend>
+      {choices.map(([outcome, name]) => (
+        <Button
+          key={outcome}
+          large
+          kind={outcome === 'finished' && segment.outcome === null ? 'primary' : 'quiet'}
+          className="dock-button dock-outcome"
+          aria-pressed={segment.outcome === outcome}
+          onPress={() => onOutcome(outcome)}
+        >
+          {name}
+        </Button>
+      ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,237 @@
+// Teaching mode: one segment large, its clock, levels at a touch, notes that are never lost.
+
+import { useEffect, useState } from 'react';
+import { useLocation } from 'wouter';
+import type { LessonSkillView, LessonView, OutcomeView } from '#contract';
+import type { Level } from '#planning';
+import { Button } from '../../components/button.tsx';
+import { newId } from '../../new-id.ts';
+import { words } from '../../words/index.ts';
+import { KeptNote } from './kept-note.tsx';
+import { KeysDialog } from './keys-dialog.tsx';
+import { LastTime } from './last-time.tsx';
+import type { SegmentId } from './lesson-clock.ts';
+import { LessonDock } from './lesson-dock.tsx';
+import { LessonHead } from './lesson-head.tsx';
+import type { LessonAction } from './lesson-keys.ts';
+import { PracticeField } from './practice-field.tsx';
+import { SegmentShow } from './segment-show.tsx';
+import { SegmentStrip } from './segment-strip.tsx';
+import { openingSegment, segmentBeside } from './shown-segment.ts';
+import { SkillLevels } from './skill-levels.tsx';
+import { TakeUp } from './take-up.tsx';
+import { useLessonClock } from './use-lesson-clock.ts';
+import type { LessonDesk } from './use-lesson-desk.ts';
+import { useLessonKeys } from './use-lesson-keys.ts';
+import { useSingleKeys } from './use-single-keys.ts';
+
+export interface TeachingProps {
+  readonly lesson: LessonView;
+  readonly told: LessonView;
+  readonly post: LessonDesk['post'];
+}
+
+export function Teaching({ lesson, told, post }: TeachingProps) {
+  const [, go] = useLocation();
+  const clock = useLessonClock(lesson.id, lesson, (segment, seconds) =>
+    post({ type: 'segment.log', segment, seconds, outcome: null, share: null }),
+  );
+  const [chosen, setChosen] = useState(() => openingSegment(lesson.segments, clock.running));
+  const [asksShare, setAsksShare] = useState<SegmentId | null>(null);
+  const [why, setWhy] = useState(false);
+  const [said, setSaid] = useState('');
+  const [sheet, setSheet] = useState<'keys' | 'takeUp' | null>(null);
+  const [single, setSingle] = useSingleKeys();
+
+  const segment = lesson.segments.find((s) => s.id === chosen) ?? lesson.segments[0];
+  const toldSegment = told.segments.find((s) => s.id === segment?.id) ?? segment;
+  const running = lesson.segments.find((s) => s.id === clock.running);
+
+  useEffect(() => {
+    document.querySelector('.lesson-show')?.scrollTo({ top: 0 });
+    document.querySelector('.lesson-judge')?.scrollTo({ top: 0 });
+    void chosen;
+  }, [chosen]);
+
+  const show = (id: SegmentId) => {
+    setChosen(id);
+    setAsksShare(null);
+  };
+  const turn = (by: 1 | -1) => {
+    if (!segment) return;
+    const beside = segmentBeside(lesson.segments, segment.id, by);
+    if (beside) {
+      if (clock.running === segment.id) clock.start(beside.id);
+      show(beside.id);
+    } else if (by === 1) {
+      if (clock.running === segment.id) clock.pause();
+      go(`/lesson/${lesson.id}/close`);
+    }
+  };
+  const log = (outcome: OutcomeView, share: number | null) => {
+    if (!segment) return;
+    const seconds = clock.seconds(segment.id);
+    post({
+      type: 'segment.log',
+      segment: segment.id,
+      seconds: seconds > 0 ? seconds : null,
+      outcome,
+      share,
+    });
+    setSaid(words.lesson.said(segment.title, words.lesson.outcome[outcome]));
+  };
+  const judge = (outcome: OutcomeView) => {
+    log(outcome, null);
+    if (outcome === 'partly') setAsksShare(segment?.id ?? null);
+    else turn(1);
+  };
+  const level = (skill: LessonSkillView, value: Level) => {
+    post({
+      type: 'observe',
+      observation: skill.here?.observation ?? newId('observation'),
+      course: lesson.course,
+      student: lesson.learner.student,
+      lesson: lesson.id,
+      skill: skill.skill,
+      level: value,
+      note: '',
+    });
+    setSaid(words.lesson.said(skill.title, words.levels[value].name.toLowerCase()));
+  };
+  const clockKey = () => {
+    if (!segment) return;
+    if (clock.running === segment.id) clock.pause();
+    else clock.start(segment.id);
+  };
+  const act = (action: LessonAction) => {
+    switch (action.kind) {
+      case 'next':
+        return segment && segmentBeside(lesson.segments, segment.id, 1) ? turn(1) : undefined;
+      case 'previous':
+        return turn(-1);
+      case 'clock':
+        return clockKey();
+      case 'moveOn':
+        return judge('finished');
+      case 'carryOn':
+        return judge('partly');
+      case 'setAside':
+        return judge('setAside');
+      case 'notReached':
+        return judge('skipped');
+      case 'why':
+        return setWhy((open) => !open);
+      case 'keys':
+        return setSheet('keys');
+      case 'note':
+        return document.getElementById('segment-note')?.focus();
+      case 'lessonNote':
+        return document.getElementById('lesson-note')?.focus();
+      case 'level': {
+        const held = document.activeElement?.closest('[data-skill]')?.getAttribute('data-skill');
+        const skill = segment?.skills.find((s) => s.skill === held) ?? segment?.skills[0];
+        return skill ? level(skill, action.level) : undefined;
+      }
+    }
+  };
+  useLessonKeys(single, act);
+
+  const atStart = segment?.kind === 'settlingIn' || segment?.kind === 'recap';
+  const at = lesson.segments.findIndex((s) => s.id === segment?.id);
+  return (
+    <div className="lesson">
+      <LessonHead lesson={lesson} onKeys={() => setSheet('keys')} />
+      <SegmentStrip
+        lesson={lesson}
+        shown={segment?.id ?? ''}
+        running={clock.running}
+        seconds={clock.seconds}
+        onShow={show}
+      />
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="lesson-show" aria-label={words.lesson.howTo} tabIndex={0}>
+        {lesson.status === 'taught' && <p className="lesson-taught">{words.lesson.taught}</p>}
+        {atStart && <LastTime lesson={lesson} open />}
+        {segment && <SegmentShow lesson={lesson} segment={segment} why={why} onWhy={setWhy} />}
+        {segment?.kind === 'practice' && (
+          <PracticeField
+            told={told}
+            post={(base, text) =>
+              post({ type: 'lesson.write', lesson: lesson.id, field: 'practice', base, text })
+            }
+          />
+        )}
+        {!atStart && <LastTime lesson={lesson} open={false} />}
+        <Button large className="lesson-take-up" onPress={() => setSheet('takeUp')}>
+          {words.lesson.takeUp}
+        </Button>
+      </section>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
+      <section className="lesson-judge" aria-label={words.lesson.judge} tabIndex={0}>
+        {segment && <SkillLevels segment={segment} onLevel={level} />}
+        <div className="lesson-notes">
+          {segment && toldSegment && (
+            <KeptNote
+              key={segment.id}
+              id="segment-note"
+              field={`${segment.id} note`}
+              label={words.lesson.segmentNote}
+              placeholder={words.lesson.notePlaceholder}
+              stored={toldSegment.note}
+              post={(base, text) => post({ type: 'segment.write', segment: segment.id, base, text })}
+            />
+          )}
+          <KeptNote
+            id="lesson-note"
+            field={`${lesson.id} note`}
+            label={words.lesson.lessonNote}
+            placeholder={words.lesson.lessonNotePlaceholder}
+            stored={told.note}
+            post={(base, text) =>
+              post({ type: 'lesson.write', lesson: lesson.id, field: 'note', base, text })
+            }
+          />
+        </div>
+      </section>
+      {lesson.ongoing.length > 0 && (
+        <p className="lesson-ongoing">
+          <span className="lesson-ongoing-label">{words.lesson.ongoing}</span>{' '}
+          {lesson.ongoing.map((skill) => skill.title).join(' · ')}
+        </p>
+      )}
+      {segment && (
+        <LessonDock
+          segment={segment}
+          lessonMinutes={lesson.minutes}
+          seconds={clock.seconds(segment.id)}
+          runs={clock.running === segment.id}
+          elsewhere={running ? { title: running.title, seconds: clock.seconds(running.id) } : null}
+          first={at <= 0}
+          last={at === lesson.segments.length - 1}
+          asksShare={asksShare === segment.id}
+          onClock={clockKey}
+          onSetClock={(seconds) => {
+            if (clock.running === segment.id) clock.pause();
+            clock.set(segment.id, seconds);
+          }}
+          onTurn={turn}
+          onOutcome={judge}
+          onShare={(share) => {
+            if (share !== null) log('partly', share);
+            turn(1);
+          }}
+        />
+      )}
+      <p className="only-heard" aria-live="polite">
+        {said}
+      </p>
+      <KeysDialog
+        open={sheet === 'keys'}
+        single={single}
+        onSingle={setSingle}
+        onClose={() => setSheet(null)}
+      />
+      {sheet === 'takeUp' && <TakeUp lesson={lesson} onClose={() => setSheet(null)} onTaken={show} />}
+    </div>
+  );
+}
