@@ -55,3 +55,8 @@ export type {
   StudioDump,
   Transactor,
 } from './record/store.ts';
+export { viewChanges } from './view/view-changes.ts';
+export { viewCourse } from './view/view-course.ts';
+export { viewDay } from './view/view-day.ts';
+export { viewLesson } from './view/view-lesson.ts';
+export { type ViewOutside, viewStudio } from './view/view-studio.ts';

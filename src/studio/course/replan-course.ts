@@ -3,7 +3,7 @@
 import type { PlainDate, Random } from '#core';
 import { type CoursePlan, changesBetween, type Move } from '#planning';
 import type { CourseUnitId, LessonId } from '../record/records.ts';
-import type { Transactor } from '../record/store.ts';
+import type { Reader, Transactor } from '../record/store.ts';
 import { assembleCourseInput, type LibraryRecords } from './assemble-course-input.ts';
 import { type CourseRecords, isSettled, loadCourse } from './course-records.ts';
 import { layPlan } from './lay-plan.ts';
@@ -109,10 +109,10 @@ const isSamePlace = (a: Move['from'], b: Move['to']): boolean =>
   a === null || b === null ? a === b : a.date === b.date && a.minutes === b.minutes;
 
 /** The library as planning reads it: all skills, and the units that are not retired. */
-export async function loadLibrary(tx: Pick<Transactor, 'list'>): Promise<LibraryRecords> {
-  const units = await tx.list('unit');
+export async function loadLibrary(reader: Reader): Promise<LibraryRecords> {
+  const units = await reader.list('unit');
   return {
-    skills: await tx.list('skill'),
+    skills: await reader.list('skill'),
     units: units.filter((u) => !u.retired).map((u) => u.document),
   };
 }

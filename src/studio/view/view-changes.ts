@@ -1,0 +1,25 @@
+// What was changed, newest first, for undo.
+
+import type { ChangesView } from '#contract';
+import type { ChangeRecord, Reader } from '../record/store.ts';
+
+/** The newest changes, at most `most`. */
+export async function viewChanges(reader: Reader, most = 200): Promise<ChangesView> {
+  const changes = await reader.listChanges(most);
+  const byId = new Map(changes.map((c) => [c.id, c]));
+  // An undo is always newer than what it undoes, so it is in the list.
+  const isUndone = (change: ChangeRecord): boolean => {
+    const by = change.undoneBy === null ? undefined : byId.get(change.undoneBy);
+    return by !== undefined && !isUndone(by);
+  };
+  return {
+    changes: changes.map((change) => ({
+      id: change.id,
+      at: change.at,
+      label: change.label,
+      type: change.type,
+      undone: isUndone(change),
+      isUndo: change.type === 'undo',
+    })),
+  };
+}
