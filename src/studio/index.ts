@@ -57,6 +57,13 @@ export type {
 } from './record/store.ts';
 export { viewChanges } from './view/view-changes.ts';
 export { viewCourse } from './view/view-course.ts';
+export { viewCourseUnit } from './view/view-course-unit.ts';
 export { viewDay } from './view/view-day.ts';
 export { viewLesson } from './view/view-lesson.ts';
+export { viewSkills } from './view/view-skills.ts';
+export { viewStudent } from './view/view-student.ts';
+export { viewStudents } from './view/view-students.ts';
 export { type ViewOutside, viewStudio } from './view/view-studio.ts';
+export { viewTerm } from './view/view-term.ts';
+export { viewUnit, viewUnits } from './view/view-units.ts';
+export { whatIf } from './view/what-if.ts';

@@ -1,0 +1,44 @@
+// One student: who they are, and which courses they take part in.
+
+import type { StudentView } from '#contract';
+import { findInstrument } from '#music';
+import { ageOfStudent } from '../course/course-records.ts';
+import type { CourseRecord, StudentId } from '../record/records.ts';
+import type { Reader } from '../record/store.ts';
+import type { ViewOutside } from './view-studio.ts';
+
+/** The view of a student, or null when there is none of this id. */
+export async function viewStudent(
+  reader: Reader,
+  id: StudentId,
+  { clock }: ViewOutside,
+): Promise<StudentView | null> {
+  const student = await reader.get('student', id);
+  if (student === null) return null;
+  const groups = (await reader.list('group')).filter((g) => g.members.includes(id));
+  const own = await reader.list('course', { where: { student: id } });
+  const shared: { readonly course: CourseRecord; readonly group: string }[] = [];
+  for (const group of groups)
+    for (const course of await reader.list('course', { where: { group: group.id } }))
+      shared.push({ course, group: group.name });
+  const courses = [...own.map((course) => ({ course, group: null })), ...shared];
+  return {
+    id,
+    revision: student.revision,
+    name: student.name,
+    born: student.born,
+    birthYear: student.birthYear,
+    age: ageOfStudent(student, clock.today()),
+    instruments: student.instruments,
+    family: student.family,
+    contacts: student.contacts,
+    note: student.note,
+    since: student.since,
+    left: student.left,
+    courses: courses.map(({ course, group }) => ({
+      id: course.id,
+      instrumentName: findInstrument(course.instrument)?.name ?? course.instrument,
+      group,
+    })),
+  };
+}

@@ -1,0 +1,106 @@
+// All students and groups in one list.
+
+import type { StudentRow, StudentsView } from '#contract';
+import { findInstrument } from '#music';
+import { applyVariant, defaultPacePrior, learnPace, type PaceObservation } from '#planning';
+import { ageOfStudent } from '../course/course-records.ts';
+import { workOf } from '../lesson/work-segment.ts';
+import type {
+  CourseId,
+  CourseRecord,
+  CourseUnitRecord,
+  LessonRecord,
+  SegmentRecord,
+  StudentRecord,
+} from '../record/records.ts';
+import type { Reader } from '../record/store.ts';
+import type { ViewOutside } from './view-studio.ts';
+
+/** Students by name, those who left last; groups by name. */
+export async function viewStudents(reader: Reader, { clock }: ViewOutside): Promise<StudentsView> {
+  const today = clock.today();
+  const students = await reader.list('student', { orderBy: ['name'] });
+  const groups = await reader.list('group', { orderBy: ['name'] });
+  const courses = await reader.list('course');
+  const nextByCourse = new Map<CourseId, LessonRecord>();
+  for (const lesson of await reader.list('lesson', {
+    where: { status: 'planned' },
+    range: { column: 'date', from: today },
+    orderBy: ['date', 'time'],
+  }))
+    if (!nextByCourse.has(lesson.course)) nextByCourse.set(lesson.course, lesson);
+  const logByCourse = await readPaceLog(reader, courses, students, today);
+
+  const rows = students.map((student): StudentRow => {
+    const groupIds = new Set(groups.filter((g) => g.members.includes(student.id)).map((g) => g.id));
+    const own = courses.filter(
+      (c) => c.student === student.id || (c.group !== null && groupIds.has(c.group)),
+    );
+    const [next] = own
+      .flatMap((c) => nextByCourse.get(c.id) ?? [])
+      .sort((a, b) => (`${a.date} ${a.time}` < `${b.date} ${b.time}` ? -1 : 1));
+    const log = own.filter((c) => c.student !== null).flatMap((c) => logByCourse.get(c.id) ?? []);
+    const pace = learnPace(log, defaultPacePrior);
+    return {
+      id: student.id,
+      name: student.name,
+      age: ageOfStudent(student, today),
+      instruments: student.instruments.map(({ instrument, stage }) => ({
+        instrument,
+        name: findInstrument(instrument)?.name ?? instrument,
+        stage,
+      })),
+      courses: own.map((c) => c.id),
+      next: next === undefined ? null : { lesson: next.id, date: next.date, time: next.time },
+      left: student.left,
+      pacePercent: pace.observations === 0 ? null : Math.round(100 * Math.exp(pace.mean)),
+    };
+  });
+  return {
+    students: [...rows.filter((r) => r.left === null), ...rows.filter((r) => r.left !== null)],
+    groups: groups.map((g) => ({
+      id: g.id,
+      revision: g.revision,
+      name: g.name,
+      members: g.members,
+      courses: courses.filter((c) => c.group === g.id).map((c) => c.id),
+    })),
+  };
+}
+
+/** Logged work of every course, read in few queries. */
+async function readPaceLog(
+  reader: Reader,
+  courses: readonly CourseRecord[],
+  students: readonly StudentRecord[],
+  today: LessonRecord['date'],
+): Promise<ReadonlyMap<CourseId, readonly PaceObservation[]>> {
+  const logged: SegmentRecord[] = [];
+  for (const outcome of ['finished', 'partly', 'setAside'] as const)
+    logged.push(...(await reader.list('segment', { where: { outcome } })));
+  const units = new Map<string, CourseUnitRecord>();
+  if (logged.length > 0) for (const unit of await reader.list('courseUnit')) units.set(unit.id, unit);
+  const coursesById = new Map(courses.map((c) => [c.id, c]));
+  const byCourse = new Map<CourseId, PaceObservation[]>();
+  for (const segment of logged) {
+    const work = workOf(segment);
+    const unit = work === null ? undefined : units.get(work.courseUnit);
+    const course = coursesById.get(segment.course);
+    if (work === null || unit === undefined || course === undefined) continue;
+    const found = [...unit.document.activities, ...unit.document.extensions].find(
+      (a) => a.key === work.activity,
+    );
+    if (found === undefined || segment.covered === null) continue;
+    const student = students.find((s) => s.id === course.student);
+    const age = student === undefined ? null : ageOfStudent(student, today);
+    const list = byCourse.get(segment.course) ?? [];
+    byCourse.set(segment.course, list);
+    list.push({
+      area: unit.document.area,
+      actual: (segment.seconds ?? 0) / 60,
+      covered: segment.covered,
+      usual: applyVariant(found, { stage: course.stage, age }).minutes.usual,
+    });
+  }
+  return byCourse;
+}
