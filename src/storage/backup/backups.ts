@@ -85,7 +85,10 @@ async function makeBackup(
     closeSync(openSync(part, 'w', 0o600));
     await copyOnline(path, part);
     const verified = verifyFile(part);
-    if (!verified.ok) return verified;
+    if (!verified.ok) {
+      removeDatabase(part);
+      return verified;
+    }
     chmodSync(part, 0o600);
     writeThrough(part);
     const file = freeName(folder, clock, beforeMigration);
@@ -95,8 +98,6 @@ async function makeBackup(
     return ok(file);
   } catch (error) {
     return err({ kind: isDamage(error) ? 'damaged' : 'unreadable', detail: messageOf(error) });
-  } finally {
-    removeDatabase(part);
   }
 }
 

@@ -1,0 +1,133 @@
+import { readdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
+import { sql } from 'kysely';
+import { describe, expect, test } from 'vitest';
+import { createTurnedClock, newStudioPath, openStudio } from '../contract/data-folder.contract.ts';
+import { putSample, sample } from '../contract/sample-studio.contract.ts';
+import { sqliteDialect } from '../dialect/dialect.ts';
+import { formatOpenFault } from '../open-fault.ts';
+import { tableNames, tables } from '../schema/tables.ts';
+import { openConnection } from '../sqlite/connection.ts';
+import { createSqliteStore } from '../sqlite/create-sqlite-store.ts';
+import { migrations } from './list.ts';
+import { migrate, readDatabaseState } from './migrate.ts';
+import type { Migration } from './migration.ts';
+
+const clock = createTurnedClock('2026-03-04');
+const next: Migration = {
+  number: migrations.length + 1,
+  name: 'mood',
+  apply: async (database) =>
+    void (await sql`alter table student add column mood text not null default 'calm'`.execute(database)),
+};
+const failing: Migration = {
+  number: migrations.length + 2,
+  name: 'failing',
+  async apply(database) {
+    await sql`create table half_done (id integer primary key)`.execute(database);
+    throw new Error('a bug in a migration');
+  },
+};
+
+describe('the list', () => {
+  test('is numbered from 1 without gaps', () => {
+    expect(migrations.map((migration) => migration.number)).toEqual(migrations.map((_, i) => i + 1));
+  });
+
+  test('leads to the tables as they are described', async () => {
+    const { database, handle } = openConnection(':memory:', 'write');
+    await migrate(database, sqliteDialect, migrations, clock.instant());
+    for (const table of tableNames) {
+      const { name, columns } = tables[table];
+      const there = handle.pragma(`table_info("${name}")`) as {
+        name: string;
+        type: string;
+        notnull: number;
+      }[];
+      expect(
+        there.map((c) => `${c.name} ${c.type.toLowerCase()} ${c.notnull}`),
+        name,
+      ).toEqual(columns.map((c) => `${c.name} ${sqliteDialect.columnType[c.kind]} ${c.nullable ? 0 : 1}`));
+    }
+    const all = handle.prepare("select name from sqlite_schema where type = 'table'").pluck().all();
+    expect(all.toSorted()).toEqual(
+      [...tableNames.map((table) => tables[table].name), 'change', 'changed_row', 'migration'].toSorted(),
+    );
+    await database.destroy();
+  });
+});
+
+describe('an existing studio', () => {
+  const prepare = async (): Promise<string> => {
+    const path = newStudioPath();
+    const store = await openStudio({ path, clock });
+    await putSample(store);
+    await store.close();
+    return path;
+  };
+  const look = (path: string, query: string): unknown[] => {
+    const handle = new Database(path, { readonly: true });
+    const rows = handle.prepare(query).all();
+    handle.close();
+    return rows;
+  };
+
+  test('is backed up, then brought up to date, once', async () => {
+    const path = await prepare();
+    const store = await openStudio({ path, clock, migrations: [...migrations, next] });
+    expect(await store.read((r) => r.list('student'))).toEqual([sample.student]);
+    expect(store.listBackups().map((backup) => backup.file)).toEqual([
+      'levare-2026-03-04-before-0002.sqlite',
+    ]);
+    await store.close();
+    const backup = join(store.backupFolder, 'levare-2026-03-04-before-0002.sqlite');
+    expect(look(backup, 'select number from migration')).toEqual([{ number: 1 }]);
+    expect(look(path, 'select number, name, at from migration order by number')).toEqual([
+      { number: 1, name: 'first-tables', at: '2026-03-04T09:00:00.000Z' },
+      { number: 2, name: 'mood', at: '2026-03-04T09:00:00.000Z' },
+    ]);
+    expect(look(path, 'select mood from student')).toEqual([{ mood: 'calm' }]);
+    await (await openStudio({ path, clock, migrations: [...migrations, next] })).close();
+    expect(look(path, 'select count(*) as n from migration')).toEqual([{ n: 2 }]);
+  });
+
+  test('is as it was when a migration fails, the earlier ones of that start included', async () => {
+    const path = await prepare();
+    await expect(
+      createSqliteStore({ path, clock, migrations: [...migrations, next, failing] }),
+    ).rejects.toThrow('a bug in a migration');
+    expect(look(path, 'select number from migration')).toEqual([{ number: 1 }]);
+    expect(look(path, "select name from sqlite_schema where name = 'half_done'")).toEqual([]);
+    const store = await openStudio({ path, clock }); // the lock was let go of
+    expect(await store.read((r) => r.list('student'))).toEqual([sample.student]);
+    await store.close();
+  });
+
+  test('is not migrated without its backup', async () => {
+    const path = await prepare();
+    writeFileSync(join(dirname(path), 'backups'), 'in the way');
+    const opened = await createSqliteStore({ path, clock, migrations: [...migrations, next] });
+    expect(opened).toMatchObject({ error: { kind: 'BackupFailed' } });
+    expect(look(path, 'select number from migration')).toEqual([{ number: 1 }]);
+  });
+
+  test('from a newer Levare is refused and left alone', async () => {
+    const path = await prepare();
+    await (await openStudio({ path, clock, migrations: [...migrations, next] })).close();
+    const before = readdirSync(join(dirname(path), 'backups'));
+    const opened = await createSqliteStore({ path, clock });
+    expect(opened).toMatchObject({ error: { kind: 'DatabaseNewer', path, found: 2, known: 1 } });
+    if (!opened.ok) expect(formatOpenFault(opened.error)).toMatch(/newer Levare.*version 2.*knows 1/);
+    expect(readdirSync(join(dirname(path), 'backups'))).toEqual(before);
+  });
+
+  test('tells its state without being touched', async () => {
+    const { database } = openConnection(await prepare(), 'read');
+    expect(await readDatabaseState(database, sqliteDialect, [...migrations, next])).toEqual({
+      ok: true,
+      value: { version: 1, pending: [next] },
+    });
+    await database.destroy();
+  });
+});
