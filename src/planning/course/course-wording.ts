@@ -56,7 +56,7 @@ export function formatReason(reason: Reason, context: WordingContext = {}): stri
     case 'knownAlready':
       return `Only a short check: its skills were seen ${levelWords[reason.level]}.`;
     case 'pace':
-      return `Minutes follow this student's own pace: ${reason.percent} % of the usual, from ${count(reason.observations, 'piece')} of logged work.`;
+      return `Minutes follow this student’s own pace: ${reason.percent} % of the usual, from ${count(reason.observations, 'piece')} of logged work.`;
     case 'pinned':
       return 'Pinned by hand.';
     case 'variant':

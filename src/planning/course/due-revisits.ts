@@ -54,7 +54,7 @@ export function findDueRevisits(
   };
   const revisits: DueRevisit[] = [];
   for (const skill of memory.skills) {
-    const level = standing.levelOf(skill) ?? 1;
+    const level = memory.levelOf(skill) ?? 1;
     const aside = asideSince.get(skill);
     const today = memory.cardOf(skill);
     if (today === null || standing.isOngoing(skill) || pinned.has(skill)) continue;

@@ -17,7 +17,7 @@ import {
 } from './course-activity.ts';
 import type { CourseInput, SetAside, Work } from './course-input.ts';
 import type { LeftOut, NotReady, OrderCycle } from './course-plan.ts';
-import { type DueRevisit, daysToFirstRevisit, findDueRevisits, revisitLength } from './due-revisits.ts';
+import { type DueRevisit, daysToFirstRevisit, findDueRevisits } from './due-revisits.ts';
 import { estimateStarts, usableShare } from './estimate-starts.ts';
 import {
   frameLesson,
@@ -71,7 +71,7 @@ export function formulateProblem(input: CourseInput): Formulation {
   const activities = listCourseActivities(input, standing.isOngoing);
   const activitiesById = new Map(activities.map((a) => [a.id, a]));
   const order = orderActivities(activities, standing);
-  const memory = readSkillMemory(input, activitiesById);
+  const memory = readSkillMemory(input, activitiesById, standing);
   const logById = readLog(input);
   const pace = learnPace(paceObservations(input, activitiesById), input.pacePrior);
   const ongoing = ongoingSkills(input, standing.isOngoing);
@@ -154,7 +154,6 @@ export function formulateProblem(input: CourseInput): Formulation {
   const planned = order.sequence.filter((a) => windows.has(a.id));
   const longest = longestGo(input.age, new Set(planned.map((a) => a.strand)).size);
   const lineup = lineUp(planned, windows, frames, longest, input.settings.mostStrands);
-  const revisitTime = revisitLength(input);
   const problemActivities = planned.map((a): ProblemActivity => {
     const open = openById.get(a.id);
     const window = windows.get(a.id) ?? { first: 0, last: frames.length - 1 };
@@ -172,7 +171,7 @@ export function formulateProblem(input: CourseInput): Formulation {
       value: a.kind === 'ext' ? extensionValue : 0,
       preds: [...preds].filter((id) => windows.has(id)),
       ...window,
-      review: open?.revisits && revisitTime > 0 ? revisitTime : 0,
+      review: 0, // see later-revisits.ts
       recent: recentOf(input, a),
     };
   });

@@ -4,6 +4,7 @@ import type { Plan, PlanningProblem } from '../problem/problem.ts';
 import { activityId } from './course-activity.ts';
 import type { CoursePlan } from './course-plan.ts';
 
+/** The id of the revisit that completing an activity will bring. */
 export const completionRevisit = (activity: string) => `rev:${activity}`;
 
 /**
@@ -31,12 +32,10 @@ export function coursePlanToPlan(previous: CoursePlan, problem: PlanningProblem)
           minutesById.set(id, (minutesById.get(id) ?? 0) + segment.planned);
         continue;
       }
-      // Once its activity is done, the revisit that completing it brings becomes one of the skill.
-      const isOwn = id !== null && (activities.get(id)?.review ?? 0) > 0;
-      const review = isOwn ? completionRevisit(id) : segment.skill;
-      if (review === null || used.has(review) || !(isOwn || reviews.has(review))) continue;
-      used.add(review);
-      revisits.push(review);
+      // The forecast of a revisit becomes the real one once its skill is there.
+      if (segment.skill === null || used.has(segment.skill) || !reviews.has(segment.skill)) continue;
+      used.add(segment.skill);
+      revisits.push(segment.skill);
     }
     const chunks = [...minutesById].map(([activity, minutes]) => ({ activity, minutes }));
     return [{ lesson: at, chunks, reviews: revisits }];

@@ -8,9 +8,10 @@ import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrang
 import { activityId } from './course-activity.ts';
 import type { CourseInput } from './course-input.ts';
 import type { CoursePlan, LeftOut, LessonPlan } from './course-plan.ts';
-import { expectedCard, usualGap } from './due-revisits.ts';
+import { expectedCard, revisitLength, usualGap } from './due-revisits.ts';
 import { fingerprintOf } from './fingerprint.ts';
 import { type Formulation, formulateProblem } from './formulate-problem.ts';
+import { addLaterRevisits } from './later-revisits.ts';
 import type { LessonFrame } from './lesson-frame.ts';
 import { completionRevisit, coursePlanToPlan } from './plan-answer.ts';
 import {
@@ -19,6 +20,7 @@ import {
   reasonsForLaterRevisit,
   reasonsForRevisit,
 } from './segment-reasons.ts';
+import { tightenWindows } from './tighten-windows.ts';
 
 export interface PlanCourseOptions {
   /** Budget of the search; the solver's own by default. */
@@ -41,13 +43,14 @@ export function planCourse(
   const answer =
     last !== null && previous?.fingerprint === fingerprint
       ? last
-      : solve(problem, { ...options, previous: last });
+      : solve(tightenWindows(problem), { ...options, previous: last });
 
-  const planned = problem.lessons.map(
+  const solved = problem.lessons.map(
     (_, at): PlannedLesson =>
       answer.lessons.find((lesson) => lesson.lesson === at) ?? { lesson: at, chunks: [], reviews: [] },
   );
-  const goesById = listGoes(formulation, planned);
+  const goesById = listGoes(formulation, solved);
+  const planned = addLaterRevisits(input, formulation, solved, completions(formulation, goesById));
   return {
     lessons: planned.map((lesson) => planLesson(input, formulation, goesById, planned, lesson)),
     notReady: formulation.notReady,
@@ -81,6 +84,20 @@ function listGoes(formulation: Formulation, planned: readonly PlannedLesson[]): 
       add({ id: activity, lesson, minutes, pinned: false });
   });
   return goesById;
+}
+
+/** The lesson in which each activity is completed, for those that are. */
+function completions(formulation: Formulation, goesById: GoesById): ReadonlyMap<string, number> {
+  const completedIn = new Map<string, number>();
+  for (const [id, goes] of goesById) {
+    const demand = formulation.openById.get(id)?.remaining.demand;
+    let done = 0;
+    for (const go of goes) {
+      done += go.minutes;
+      if (demand !== undefined && done >= demand && !completedIn.has(id)) completedIn.set(id, go.lesson);
+    }
+  }
+  return completedIn;
 }
 
 function planLesson(
@@ -198,13 +215,12 @@ function revisitOf(
       },
     ];
   }
-  const source = formulation.problem.activities.find((a) => completionRevisit(a.id) === id);
-  const open = source === undefined ? undefined : formulation.openById.get(source.id);
-  if (source === undefined || open === undefined || open.revisits === null) return [];
+  const open = [...formulation.openById.values()].find((o) => completionRevisit(o.activity.id) === id);
+  if (open === undefined || open.revisits === null) return [];
   const skill = open.revisits;
   // Another revisit of the same skill may stand before it.
   const earlier = planned.some((lesson) => lesson.lesson <= at && lesson.reviews.includes(skill)) ? 1 : 0;
-  const completed = goesById.get(source.id)?.at(-1)?.lesson ?? at;
+  const completed = goesById.get(open.activity.id)?.at(-1)?.lesson ?? at;
   const card = expectedCard(
     input.lessons[completed]?.date ?? date,
     usualGap(input.lessons),
@@ -220,7 +236,7 @@ function revisitOf(
       activity: open.activity.activity.key,
       skill,
       title: skillTitle(input, skill),
-      planned: source.review,
+      planned: revisitLength(input),
       pinned: false,
       reasons: reasonsForLaterRevisit(card, date),
     },

@@ -43,12 +43,14 @@ export function reasonsForGo(
   if (rested > 0) reasons.push({ kind: 'rested', lessons: rested });
   const before = goes.slice(0, nth).reduce((sum, g) => sum + g.minutes, 0);
   const done = remaining.whole - remaining.demand;
-  if (go.minutes < remaining.whole)
+  // Pins may give more than is wanted.
+  const whole = Math.max(remaining.whole, done + goes.reduce((sum, g) => sum + g.minutes, 0));
+  if (go.minutes < whole)
     reasons.push({
       kind: 'split',
       minutes: go.minutes,
       upTo: done + before + go.minutes,
-      of: remaining.whole,
+      of: whole,
     });
   const { pace } = formulation;
   const percent = Math.round(Math.exp(pace.byArea.get(activity.area)?.mean ?? pace.mean) * 100);
