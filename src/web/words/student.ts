@@ -139,7 +139,8 @@ export const student = {
     shortest: 'Shortest',
     usual: 'Usual',
     longest: 'Longest',
-    minutesFault: 'Shortest, usual and longest must be whole minutes, each at least as long as the one before.',
+    minutesFault:
+      'Shortest, usual and longest must be whole minutes, each at least as long as the one before.',
     titleFault: 'An activity needs a title.',
     leaveOut: 'Leave out',
     putBack: 'Put back',
@@ -220,7 +221,11 @@ export const student = {
     addLesson: 'Add a single lesson',
     settings: 'How this course is planned',
     settingsWords: {
-      overrun: ['Chance of running over', '%', 'A lesson is filled so that it runs over no more often than this.'],
+      overrun: [
+        'Chance of running over',
+        '%',
+        'A lesson is filled so that it runs over no more often than this.',
+      ],
       retention: ['Wanted recall', '%', 'A skill comes back before its predicted recall falls below this.'],
       maxRun: ['Lessons in a row', 'lessons', 'After this many in a row an activity rests.'],
       parkGap: ['Rest after that', 'lessons', 'So many lessons it then rests.'],

@@ -1,0 +1,122 @@
+// One weekly lesson: its day, time and length, and the days it runs between.
+
+import { type FormEvent, useState } from 'react';
+import type { CourseView, SlotView } from '#contract';
+import { isDate, isTime, type Weekday } from '#core';
+import { Button } from '../../components/button.tsx';
+import { ButtonLink } from '../../components/button-link.tsx';
+import { Dialog } from '../../components/dialog.tsx';
+import { SelectField, TextField } from '../../components/field.tsx';
+import { Loaded } from '../../components/loading.tsx';
+import { useCommand } from '../../hooks/use-command.ts';
+import { useFormat } from '../../hooks/use-format.ts';
+import { useCourse } from '../../hooks/use-view.ts';
+import { words } from '../../words/index.ts';
+import type { WeekSlot } from './week-layout.ts';
+import '../../components/form.css';
+
+const says = words.term.week;
+const form = words.students.form;
+const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
+
+interface SlotFormProps {
+  readonly course: CourseView;
+  readonly slot: SlotView;
+  readonly onClose: () => void;
+}
+
+function SlotForm({ course, slot, onClose }: SlotFormProps) {
+  const send = useCommand();
+  const format = useFormat();
+  const [weekday, setWeekday] = useState(slot.weekday);
+  const [time, setTime] = useState<string>(slot.time);
+  const [minutes, setMinutes] = useState(String(slot.minutes));
+  const [starts, setStarts] = useState<string>(slot.starts);
+  const [ends, setEnds] = useState<string>(slot.ends ?? '');
+  const length = Number(minutes);
+  const lengthFault = Number.isInteger(length) && length >= 10 && length <= 240 ? null : form.minutesWrong;
+  const timeFault = isTime(time) ? null : form.timeMissing;
+  const endsFault = isDate(ends) && ends < starts ? words.term.terms.endsEarly : null;
+  const to = course.learner.student ? `/student/${course.learner.student}?course=${course.id}` : null;
+
+  async function save(event: FormEvent) {
+    event.preventDefault();
+    if (!isTime(time) || !isDate(starts) || lengthFault || endsFault) return;
+    const changed = { id: slot.id, weekday, time, minutes: length, starts, ends: isDate(ends) ? ends : null };
+    if (await send({ type: 'slot.put', seen: course.revision, course: course.id, slot: changed })) onClose();
+  }
+
+  return (
+    <form className="form" onSubmit={save} noValidate>
+      <div className="form-row form-top">
+        <SelectField
+          label={says.weekday}
+          value={`${weekday}` as const}
+          onValue={(chosen) => setWeekday(weekdays.find((d) => String(d) === chosen) ?? weekday)}
+          options={weekdays.map((day) => ({ value: `${day}` as const, label: format.weekday(day) }))}
+        />
+        <TextField label={says.time} type="time" value={time} onValue={setTime} fault={timeFault} />
+        <TextField
+          label={says.minutes}
+          type="number"
+          min={10}
+          max={240}
+          step={5}
+          unit={says.minutesUnit}
+          value={minutes}
+          onValue={setMinutes}
+          fault={lengthFault}
+        />
+      </div>
+      <div className="form-row form-top">
+        <TextField label={says.starts} type="date" value={starts} onValue={setStarts} />
+        <TextField
+          label={says.ends}
+          type="date"
+          value={ends}
+          onValue={setEnds}
+          help={says.endsHelp}
+          fault={endsFault}
+        />
+      </div>
+      <div className="form-end">
+        <Button kind="primary" type="submit">
+          {says.save}
+        </Button>
+        {to && (
+          <ButtonLink to={to} kind="plain">
+            {says.toCourse}
+          </ButtonLink>
+        )}
+        <Button
+          kind="plain"
+          onPress={async () => {
+            const gone = {
+              type: 'slot.remove',
+              seen: course.revision,
+              course: course.id,
+              slot: slot.id,
+            } as const;
+            if (await send(gone)) onClose();
+          }}
+        >
+          {says.remove}
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+export function SlotDialog({ slot, onClose }: { readonly slot: WeekSlot; readonly onClose: () => void }) {
+  const view = useCourse(slot.course);
+  return (
+    <Dialog title={says.dialog(slot.learner)} open onClose={onClose}>
+      <Loaded view={view}>
+        {(course) => {
+          const found = course.slots.find((s) => s.id === slot.slot);
+          return found ? <SlotForm course={course} slot={found} onClose={onClose} /> : <p>{says.none}</p>;
+        }}
+      </Loaded>
+    </Dialog>
+  );
+}

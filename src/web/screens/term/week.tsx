@@ -1,0 +1,85 @@
+// The week drawn as lines: one for each day, running down through the hours; a lesson is a stroke on it with a name.
+
+import type { CSSProperties } from 'react';
+import type { TermView } from '#contract';
+import { addMinutes, type PlainTime } from '#core';
+import { useFormat } from '../../hooks/use-format.ts';
+import { words } from '../../words/index.ts';
+import { layoutWeek, type PlacedSlot, type WeekSlot } from './week-layout.ts';
+import './week.css';
+
+const says = words.term.week;
+/** Height of a minute in rem: half an hour holds a line of text. */
+const perMinute = 0.075;
+const midnight = '00:00' as PlainTime;
+
+/** Places by custom properties, so that the stylesheet can let go of them on a narrow page. */
+const place = (given: Readonly<Record<string, string>>): CSSProperties =>
+  Object.fromEntries(Object.entries(given).map(([name, value]) => [`--${name}`, value]));
+
+export interface WeekProps {
+  readonly week: TermView['week'];
+  readonly onChange: (slot: WeekSlot) => void;
+}
+
+export function Week({ week, onChange }: WeekProps) {
+  const format = useFormat();
+  const { fromHour, toHour, days } = layoutWeek(week);
+  const hours = Array.from({ length: toHour - fromHour + 1 }, (_, n) => fromHour + n);
+  const whole = `${(toHour - fromHour) * 60 * perMinute}rem`;
+  const clashes = week.filter((s) => s.clash).length;
+
+  const drawn = ({ slot, top, lane, lanes }: PlacedSlot) => {
+    const from = format.time(slot.time);
+    return (
+      <li
+        key={slot.slot}
+        className={`week-slot${slot.clash ? ' week-clash' : ''}`}
+        style={place({
+          top: `${top * perMinute}rem`,
+          height: `${slot.minutes * perMinute}rem`,
+          left: `${(lane / lanes) * 100}%`,
+          width: `${100 / lanes}%`,
+        })}
+      >
+        <button
+          type="button"
+          onClick={() => onChange(slot)}
+          aria-label={[
+            says.change(slot.learner, format.weekday(slot.weekday), from),
+            format.minutes(slot.minutes),
+            slot.instrumentName,
+            ...(slot.clash ? [says.clash] : []),
+          ].join(', ')}
+        >
+          <span className="week-time">{from}</span> <span className="week-name">{slot.learner}</span>
+          {slot.clash && <span className="week-says-clash"> {says.clash}</span>}
+        </button>
+      </li>
+    );
+  };
+
+  return (
+    <>
+      {clashes > 0 && <p className="fault">{says.clashes(clashes)}</p>}
+      <div
+        className="week"
+        style={{ gridTemplateColumns: `auto repeat(${days.length}, minmax(0, 1fr))`, ...place({ whole }) }}
+      >
+        <div className="week-hours" aria-hidden="true">
+          {hours.map((hour) => (
+            <span key={hour} style={{ top: `${(hour - fromHour) * 60 * perMinute}rem` }}>
+              {format.time(addMinutes(midnight, hour * 60))}
+            </span>
+          ))}
+        </div>
+        {days.map((day) => (
+          <section key={day.weekday} className="week-day" aria-label={format.weekday(day.weekday)}>
+            <h3>{format.weekday(day.weekday)}</h3>
+            <ol className="week-line">{day.slots.map(drawn)}</ol>
+          </section>
+        ))}
+      </div>
+    </>
+  );
+}
