@@ -1,19 +1,24 @@
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
-import { expect, onTestFinished, test } from 'vitest';
+import { build } from 'vite';
+import { afterAll, expect, onTestFinished, test } from 'vitest';
 import { createSeededRandom, randomInteger } from '#core';
 import { createTurnedClock, newStudioPath, openStudio } from '../contract/data-folder.contract.ts';
 
 const times = 20;
 const seed = Math.floor(Math.random() * 2 ** 31);
-const writer = fileURLToPath(new URL('./crash-writer.contract.ts', import.meta.url));
+const bundle = fileURLToPath(new URL(`../../../dist/.crash-${process.pid}/`, import.meta.url));
+afterAll(() => rmSync(bundle, { recursive: true, force: true }));
 
 test(`killed ${times} times at any moment (seed ${seed}), each change is wholly there or wholly absent`, async () => {
   const path = newStudioPath();
   const random = createSeededRandom(seed);
+  await bundleWriter();
   let reached = 0;
   let next = startWriter(path); // one ahead, because starting takes longer than everything else
   for (let nth = 0; nth < times; nth++) {
@@ -47,8 +52,24 @@ test(`killed ${times} times at any moment (seed ${seed}), each change is wholly 
   expect(reached).toBeGreaterThan(times); // it was killed at work, not before
 }, 300_000);
 
+/** Makes one JavaScript file of the writer, so that twenty starts do not compile it twenty times. */
+async function bundleWriter(): Promise<void> {
+  const conditions = ['source', 'node'];
+  await build({
+    configFile: false,
+    logLevel: 'error',
+    resolve: { conditions },
+    ssr: { resolve: { conditions } },
+    build: {
+      ssr: fileURLToPath(new URL('./crash-writer.contract.ts', import.meta.url)),
+      outDir: bundle,
+      rollupOptions: { output: { entryFileNames: 'writer.mjs' } },
+    },
+  });
+}
+
 function startWriter(path: string): ChildProcessWithoutNullStreams {
-  const child = spawn(process.execPath, ['--import', 'tsx', '--conditions=source', writer, path]);
+  const child = spawn(process.execPath, [join(bundle, 'writer.mjs'), path]);
   onTestFinished(() => void child.kill('SIGKILL'));
   return child;
 }
