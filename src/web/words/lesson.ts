@@ -153,6 +153,9 @@ export const lesson = {
     shareOf: (title: string) => `How much of ${title}`,
     fewer: 'one minute less',
     more: 'one minute more',
+    fewer5: 'five minutes less',
+    more5: 'five minutes more',
+    ofMinutes: (planned: number) => `of ${planned}`,
     plannedMinutes: (minutes: string) => `planned ${minutes}`,
     sum: (took: string, planned: string) => `${took} of ${planned}`,
     choice: {
@@ -164,6 +167,7 @@ export const lesson = {
     part: shareName,
     because: {
       recorded: '',
+      byHand: '',
       asPlanned: 'taken as planned: the clock did not run',
       levelReached: 'the level was reached',
       levelBelow: 'below the level wanted',
@@ -206,5 +210,6 @@ export const lesson = {
     lastOfDay: 'That was the last lesson of the day.',
     backToDay: 'Back to the day',
     undo: 'Undo closing',
+    lookAgain: 'Look at the lesson',
   },
 } as const;

@@ -7,6 +7,7 @@ import { isRunOn } from './lesson-clock.ts';
 
 export type ProposalReason =
   | 'recorded'
+  | 'byHand'
   | 'asPlanned'
   | 'levelReached'
   | 'levelBelow'

@@ -2,34 +2,28 @@ import type { LessonView } from '#contract';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 
-/** Last lesson's note and the practice that was set: one line, unfolded where it is wanted. */
-export function LastTime({ lesson, open }: { readonly lesson: LessonView; readonly open: boolean }) {
+/** Last lesson's note and the practice that was set. */
+export function LastTime({ lesson }: { readonly lesson: LessonView }) {
   const format = useFormat();
   const { previous } = lesson;
-  if (!previous) return <p className="last-time-none">{words.lesson.firstLesson}</p>;
+  if (!previous) return <p className="soft">{words.lesson.firstLesson}</p>;
   const { note, practice } = previous;
   const tasks = practice.split('\n').filter((line) => line.trim() !== '');
   return (
-    <details className="fold last-time" open={open}>
-      <summary>
-        <span className="last-time-on">{words.lesson.lastOn(format.day(previous.date, 'day'))}</span>{' '}
-        <span className="last-time-first">
-          {note.split('\n')[0] || tasks[0] || words.lesson.nothingWritten}
-        </span>
-      </summary>
-      <div className="last-time-whole">
-        {note !== '' && <p className="last-time-note">{note}</p>}
-        {tasks.length > 0 && (
-          <>
-            <p className="lesson-label">{words.lesson.lastPractice}</p>
-            <ul className="tasks">
-              {tasks.map((task) => (
-                <li key={task}>{task}</li>
-              ))}
-            </ul>
-          </>
-        )}
-      </div>
-    </details>
+    <div className="last-time">
+      <p className="last-time-on">{words.lesson.lastOn(format.day(previous.date, 'day'))}</p>
+      {note !== '' && <p className="last-time-note">{note}</p>}
+      {tasks.length > 0 && (
+        <>
+          <p className="lesson-label">{words.lesson.lastPractice}</p>
+          <ul className="tasks">
+            {tasks.map((task) => (
+              <li key={task}>{task}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {note === '' && tasks.length === 0 && <p className="soft">{words.lesson.nothingWritten}</p>}
+    </div>
   );
 }

@@ -28,6 +28,7 @@ export function PracticeField({ told, post, rows = 4 }: PracticeFieldProps) {
         aria-describedby={`${id}-help`}
         rows={rows}
         value={suggested ? told.suggestedPractice : text.value}
+        // A suggestion that was emptied is a decision for no practice: a blank keeps it from coming back.
         onChange={(event) => text.change(event.target.value === '' && suggested ? ' ' : event.target.value)}
         onFocus={text.take}
         onBlur={text.leave}

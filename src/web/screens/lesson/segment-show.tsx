@@ -1,20 +1,25 @@
 // One segment large: what it is, how to teach it, what to have ready, and why it stands here.
 
 import type { LessonSegmentView, LessonView } from '#contract';
+import { Button } from '../../components/button.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { isLearning } from './close-proposals.ts';
+import { LastTime } from './last-time.tsx';
 import { inkIndexOf } from './segment-strip.tsx';
+
+export type Unfolded = 'why' | 'lastTime';
 
 export interface SegmentShowProps {
   readonly lesson: LessonView;
   readonly segment: LessonSegmentView;
-  readonly why: boolean;
-  readonly onWhy: (open: boolean) => void;
+  /** What is unfolded under the title. */
+  readonly unfolded: Unfolded | null;
+  readonly onUnfold: (what: Unfolded | null) => void;
 }
 
-export function SegmentShow({ lesson, segment, why, onWhy }: SegmentShowProps) {
+export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShowProps) {
   const format = useFormat();
   const ink = inkIndexOf(lesson, segment);
   const strand = lesson.strands.find((s) => s.id === segment.strand);
@@ -29,10 +34,30 @@ export function SegmentShow({ lesson, segment, why, onWhy }: SegmentShowProps) {
   ].filter(Boolean);
   return (
     <>
-      <p className="show-about" style={ink === null ? undefined : { color: `var(--strand-${ink})` }}>
-        {about.join(' · ')}
-      </p>
+      <div className="show-line">
+        <p className="show-about" style={ink === null ? undefined : { color: `var(--strand-${ink})` }}>
+          {about.join(' · ')}
+        </p>
+        <div className="show-unfold">
+          {segment.reasons.length > 0 && (
+            <Unfold what="why" name={words.lesson.whyNow} now={unfolded} onUnfold={onUnfold} />
+          )}
+          <Unfold what="lastTime" name={words.lesson.lastTime} now={unfolded} onUnfold={onUnfold} />
+        </div>
+      </div>
       <h2 className="show-title">{segment.title}</h2>
+      {unfolded === 'why' && (
+        <ul className="show-unfolded" id="unfolded-why">
+          {segment.reasons.map((reason) => (
+            <li key={reason}>{reason}</li>
+          ))}
+        </ul>
+      )}
+      {unfolded === 'lastTime' && (
+        <div className="show-unfolded" id="unfolded-lastTime">
+          <LastTime lesson={lesson} />
+        </div>
+      )}
       {(segment.bring.length > 0 || segment.materials.length > 0) && (
         <dl className="show-ready">
           {segment.bring.length > 0 && (
@@ -56,16 +81,28 @@ export function SegmentShow({ lesson, segment, why, onWhy }: SegmentShowProps) {
           <MarkdownText text={segment.howTo} />
         )}
       </div>
-      {segment.reasons.length > 0 && (
-        <details className="fold" open={why} onToggle={(event) => onWhy(event.currentTarget.open)}>
-          <summary>{words.lesson.whyNow}</summary>
-          <ul className="show-reasons">
-            {segment.reasons.map((reason) => (
-              <li key={reason}>{reason}</li>
-            ))}
-          </ul>
-        </details>
-      )}
     </>
+  );
+}
+
+interface UnfoldProps {
+  readonly what: Unfolded;
+  readonly name: string;
+  readonly now: Unfolded | null;
+  readonly onUnfold: (what: Unfolded | null) => void;
+}
+
+function Unfold({ what, name, now, onUnfold }: UnfoldProps) {
+  const open = now === what;
+  return (
+    <Button
+      kind="plain"
+      className="show-unfold-button"
+      aria-expanded={open}
+      {...(open ? { 'aria-controls': `unfolded-${what}` } : {})}
+      onPress={() => onUnfold(open ? null : what)}
+    >
+      {name}
+    </Button>
   );
 }

@@ -9,13 +9,12 @@ import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { KeptNote } from './kept-note.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
-import { LastTime } from './last-time.tsx';
 import type { SegmentId } from './lesson-clock.ts';
 import { LessonDock } from './lesson-dock.tsx';
 import { LessonHead } from './lesson-head.tsx';
 import type { LessonAction } from './lesson-keys.ts';
 import { PracticeField } from './practice-field.tsx';
-import { SegmentShow } from './segment-show.tsx';
+import { SegmentShow, type Unfolded } from './segment-show.tsx';
 import { SegmentStrip } from './segment-strip.tsx';
 import { openingSegment, segmentBeside } from './shown-segment.ts';
 import { SkillLevels } from './skill-levels.tsx';
@@ -38,7 +37,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   );
   const [chosen, setChosen] = useState(() => openingSegment(lesson.segments, clock.running));
   const [asksShare, setAsksShare] = useState<SegmentId | null>(null);
-  const [why, setWhy] = useState(false);
+  const [unfolded, setUnfolded] = useState<Unfolded | null>(null);
   const [said, setSaid] = useState('');
   const [sheet, setSheet] = useState<'keys' | 'takeUp' | null>(null);
   const [single, setSingle] = useSingleKeys();
@@ -120,7 +119,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
       case 'notReached':
         return judge('skipped');
       case 'why':
-        return setWhy((open) => !open);
+        return setUnfolded((now) => (now === 'why' ? null : 'why'));
       case 'keys':
         return setSheet('keys');
       case 'note':
@@ -151,8 +150,14 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className="lesson-show" aria-label={words.lesson.howTo} tabIndex={0}>
         {lesson.status === 'taught' && <p className="lesson-taught">{words.lesson.taught}</p>}
-        {atStart && <LastTime lesson={lesson} open />}
-        {segment && <SegmentShow lesson={lesson} segment={segment} why={why} onWhy={setWhy} />}
+        {segment && (
+          <SegmentShow
+            lesson={lesson}
+            segment={segment}
+            unfolded={unfolded ?? (atStart && lesson.previous ? 'lastTime' : null)}
+            onUnfold={setUnfolded}
+          />
+        )}
         {segment?.kind === 'practice' && (
           <PracticeField
             told={told}
@@ -161,7 +166,6 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
             }
           />
         )}
-        {!atStart && <LastTime lesson={lesson} open={false} />}
         <Button large className="lesson-take-up" onPress={() => setSheet('takeUp')}>
           {words.lesson.takeUp}
         </Button>

@@ -1,0 +1,104 @@
+// After closing: what moved in the course and why, and on to the next lesson of the day.
+
+import { useEffect, useState } from 'react';
+import type { LessonView } from '#contract';
+import type { Id } from '#core';
+import { theOutbox } from '../../app/the-outbox.ts';
+import { Button } from '../../components/button.tsx';
+import { ButtonLink } from '../../components/button-link.tsx';
+import { useCommand } from '../../hooks/use-command.ts';
+import { useFormat } from '../../hooks/use-format.ts';
+import { useOutbox } from '../../hooks/use-outbox.ts';
+import { useCourse, useDay } from '../../hooks/use-view.ts';
+import { words } from '../../words/index.ts';
+import { courseAddress } from '../day/day-lesson.tsx';
+
+export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
+  const format = useFormat();
+  const send = useCommand();
+  const { pending, state } = useOutbox();
+  const course = useCourse(lesson.course);
+  const day = useDay(lesson.date);
+  const [closing, setClosing] = useState<Id<'change'> | null>(null);
+  const say = words.lesson.closing;
+
+  useEffect(
+    () =>
+      theOutbox.onSettled(({ command, reply }) => {
+        if (command.type === 'lesson.close' && command.lesson === lesson.id && reply.ok)
+          setClosing(reply.value.change);
+      }),
+    [lesson.id],
+  );
+
+  const next = day.data?.lessons
+    .filter((l) => l.status === 'planned' && l.id !== lesson.id && l.time >= lesson.time)
+    .sort((a, b) => a.time.localeCompare(b.time))[0];
+  const moves = course.data?.moves ?? [];
+  const reckoning = pending > 0 || course.isFetching || !course.data;
+
+  return (
+    <div className="close-done">
+      {state === 'waiting' ? (
+        <p className="close-waiting" role="status">
+          {say.waiting}
+        </p>
+      ) : reckoning ? (
+        <p className="soft" role="status">
+          {say.closing}
+        </p>
+      ) : (
+        <section aria-labelledby="close-moved">
+          <h2 id="close-moved" className="close-heading">
+            {say.moved}
+          </h2>
+          {moves.length === 0 ? (
+            <p>{say.nothingMoved}</p>
+          ) : (
+            <ul className="close-moves">
+              {moves.map((move) => (
+                <li key={move.key}>
+                  <span className="close-move-dates">
+                    {move.from ? format.day(move.from, 'day') : say.added}
+                    <span aria-hidden="true"> → </span>
+                    <span className="only-heard"> {say.moveTo} </span>
+                    {move.to ? format.day(move.to, 'day') : say.left}
+                  </span>
+                  <span>{move.sentence}</span>
+                </li>
+              ))}
+            </ul>
+          )}
+        </section>
+      )}
+      <div className="close-next">
+        {next ? (
+          <ButtonLink to={`/lesson/${next.id}`} kind="primary" large>
+            {say.nextUpWith(next.learner.name, format.time(next.time))}
+          </ButtonLink>
+        ) : (
+          <ButtonLink to={`/day/${lesson.date}`} kind="primary" large>
+            {say.backToDay}
+          </ButtonLink>
+        )}
+        <ButtonLink to={courseAddress(lesson)} large>
+          {say.toCourse}
+        </ButtonLink>
+        {next && (
+          <ButtonLink to={`/day/${lesson.date}`} large>
+            {say.backToDay}
+          </ButtonLink>
+        )}
+        <ButtonLink to={`/lesson/${lesson.id}`} large>
+          {say.lookAgain}
+        </ButtonLink>
+        {closing && pending === 0 && (
+          <Button large onPress={() => void send({ type: 'undo', change: closing })}>
+            {say.undo}
+          </Button>
+        )}
+      </div>
+      {!next && day.data && <p className="soft">{say.lastOfDay}</p>}
+    </div>
+  );
+}
