@@ -41,6 +41,19 @@ export const lessonOf = (n: number, given: Partial<LessonBarView>): LessonBarVie
   ...given,
 });
 
+export const courseSettingsForTest = {
+  overrun: 0.2,
+  retention: 0.85,
+  maxRun: 3,
+  parkGap: 2,
+  settlingIn: 2,
+  settingPractice: 3,
+  recap: 3,
+  revisit: 5,
+  mostBlocks: 4,
+  mostStrands: 3,
+};
+
 export const courseOf = (given: Partial<CourseView>): CourseView => ({
   id: 'course:one' as Id<'course'>,
   revision: 1,
@@ -61,18 +74,7 @@ export const courseOf = (given: Partial<CourseView>): CourseView => ({
     priority: ink + 1,
     deadline: null,
   })),
-  settings: {
-    overrun: 0.2,
-    retention: 0.85,
-    maxRun: 3,
-    parkGap: 2,
-    settlingIn: 2,
-    settingPractice: 3,
-    recap: 3,
-    revisit: 5,
-    mostBlocks: 4,
-    mostStrands: 3,
-  },
+  settings: courseSettingsForTest,
   ended: null,
   today: monday,
   slots: [],

@@ -1,16 +1,174 @@
-import { useParams } from 'wouter';
+// One student: the course score on top, then what the course holds, what stands apart, skills over time, and how it is
+// planned.
+
+import { useState } from 'react';
+import { Link, useParams, useSearchParams } from 'wouter';
+import type { CourseView, StudentView } from '#contract';
+import { Button } from '../../components/button.tsx';
+import { ButtonLink } from '../../components/button-link.tsx';
+import { Empty } from '../../components/empty.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { Page } from '../../components/page.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
 import { useCourse, useStudent } from '../../hooks/use-view.ts';
 import { CourseScore } from '../../score/course-score.tsx';
+import { words } from '../../words/index.ts';
+import { ApartLists } from './apart-lists.tsx';
+import { GiveUnit } from './give-unit.tsx';
+import { MovedList } from './moved-list.tsx';
+import { PlanDays } from './plan-days.tsx';
+import { PlanSettings } from './plan-settings.tsx';
+import { PlanStrands } from './plan-strands.tsx';
+import { SkillList } from './skill-list.tsx';
+import { StudentFacts } from './student-facts.tsx';
+import { UnitList } from './unit-list.tsx';
+import { WhatIfPanel } from './what-if-panel.tsx';
+import '../../components/form.css';
+import './student.css';
+
+const say = words.student;
 
 export function StudentScreen() {
   const { id } = useParams<{ id: string }>();
   const student = useStudent(id);
-  const course = useCourse(student.data?.courses[0]?.id ?? null);
+  const [search] = useSearchParams();
+  const courses = student.data?.courses ?? [];
+  const chosen = courses.find((one) => one.id === search.get('course')) ?? courses[0] ?? null;
+  const course = useCourse(chosen?.id ?? null);
+  const [open, setOpen] = useState<'give' | 'whatIf' | null>(null);
+  const ready = course.data !== undefined && course.data.ended === null;
   return (
-    <Page title={student.data?.name ?? ''} wide>
-      <Loaded view={course}>{(view) => <CourseScore course={view} />}</Loaded>
+    <Page
+      title={student.data?.name ?? say.title}
+      lead={student.data && <Lead student={student.data} course={course.data ?? null} />}
+      wide
+      actions={
+        ready && (
+          <>
+            <Button onPress={() => setOpen(open === 'whatIf' ? null : 'whatIf')}>{say.whatIf.open}</Button>
+            <Button kind="primary" onPress={() => setOpen('give')}>
+              {say.units.give}
+            </Button>
+          </>
+        )
+      }
+    >
+      <Loaded view={student}>
+        {(view) =>
+          chosen === null ? (
+            <Empty
+              sentence={say.noCourse}
+              action={<ButtonLink to="/students">{say.toStudents}</ButtonLink>}
+            />
+          ) : (
+            <>
+              <CourseChoice student={view} chosen={chosen.id} />
+              <Loaded view={course}>
+                {(held) => (
+                  <Course
+                    key={held.id}
+                    course={held}
+                    trying={open === 'whatIf'}
+                    onGive={() => setOpen('give')}
+                    onClose={() => setOpen(null)}
+                  />
+                )}
+              </Loaded>
+            </>
+          )
+        }
+      </Loaded>
+      {open === 'give' && course.data && <GiveUnit course={course.data} onClose={() => setOpen(null)} />}
     </Page>
+  );
+}
+
+function Course({
+  course,
+  trying,
+  onGive,
+  onClose,
+}: {
+  readonly course: CourseView;
+  readonly trying: boolean;
+  readonly onGive: () => void;
+  readonly onClose: () => void;
+}) {
+  const format = useFormat();
+  return (
+    <div className="student">
+      <StudentFacts course={course} />
+      {course.learner.group !== null && <Members course={course} />}
+      {course.ended && <p className="fault">{say.ended(format.day(course.ended, 'long'))}</p>}
+      {trying ? (
+        <WhatIfPanel course={course} onClose={onClose} />
+      ) : (
+        <>
+          <MovedList course={course} />
+          <CourseScore course={course} />
+        </>
+      )}
+      <div className="student-below no-print">
+        <div>
+          <UnitList course={course} onGive={onGive} />
+        </div>
+        <div>
+          <ApartLists course={course} />
+          <SkillList course={course} />
+        </div>
+      </div>
+      <details className="student-plan no-print">
+        <summary>
+          <h2>{say.plan.title}</h2>
+        </summary>
+        <div className="student-plan-parts">
+          <PlanDays course={course} />
+          <PlanStrands key={`strands ${course.revision}`} course={course} />
+          <PlanSettings key={`settings ${course.revision}`} course={course} />
+        </div>
+      </details>
+    </div>
+  );
+}
+
+function Lead({ student, course }: { readonly student: StudentView; readonly course: CourseView | null }) {
+  const format = useFormat();
+  const facts: string[] = [];
+  if (student.age !== null) facts.push(say.age(student.age));
+  if (course) facts.push(say.plays(course.learner.instrumentName, words.stageNames[course.learner.stage]));
+  facts.push(
+    student.left ? say.left(format.day(student.left, 'long')) : say.since(format.day(student.since, 'month')),
+  );
+  return <>{facts.join(' · ')}</>;
+}
+
+function CourseChoice({ student, chosen }: { readonly student: StudentView; readonly chosen: string }) {
+  if (student.courses.length < 2) return null;
+  return (
+    <nav className="course-choice no-print" aria-label={say.courses}>
+      {student.courses.map((one) => (
+        <Link
+          key={one.id}
+          href={`/student/${student.id}?course=${one.id}`}
+          aria-current={one.id === chosen ? 'page' : undefined}
+        >
+          {one.group === null ? one.instrumentName : say.group(one.group)}
+        </Link>
+      ))}
+    </nav>
+  );
+}
+
+function Members({ course }: { readonly course: CourseView }) {
+  return (
+    <p className="group-members">
+      {say.members}:{' '}
+      {course.learner.members.map((member, i) => (
+        <span key={member.student}>
+          {i > 0 && ', '}
+          <Link href={`/student/${member.student}`}>{member.name}</Link>
+        </span>
+      ))}
+    </p>
   );
 }

@@ -1,0 +1,119 @@
+import type { Command, CourseView } from '#contract';
+import { Button } from '../../components/button.tsx';
+import { useCommand } from '../../hooks/use-command.ts';
+import { useFormat } from '../../hooks/use-format.ts';
+import { newId } from '../../new-id.ts';
+import { words } from '../../words/index.ts';
+import { sendStep } from './send-step.ts';
+import { unitsOnStrand } from './strand-order.ts';
+
+const say = words.student;
+
+/** What the course does not hold now, and why: not ready, left out, set aside. */
+export function ApartLists({ course }: { readonly course: CourseView }) {
+  return (
+    <>
+      {course.notReady.length > 0 && <NotReady course={course} />}
+      {course.leftOut.length > 0 && (
+        <section className="student-part" aria-labelledby="left-out-title">
+          <h2 id="left-out-title">{say.leftOut.title}</h2>
+          <ul className="plain-list">
+            {course.leftOut.map((one) => (
+              <li key={`${one.courseUnit} ${one.activity}`}>
+                <span className="apart-title">{one.title}</span> <span className="soft">{one.why}</span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {course.setAside.length > 0 && <SetAside course={course} />}
+    </>
+  );
+}
+
+function NotReady({ course }: { readonly course: CourseView }) {
+  const titles = new Map(course.units.map((unit) => [unit.id, unit]));
+  return (
+    <section className="student-part" aria-labelledby="not-ready-title">
+      <h2 id="not-ready-title">{say.notReady.title}</h2>
+      <ul className="plain-list">
+        {course.notReady.map((one) => {
+          const unit = titles.get(one.courseUnit);
+          return (
+            <li key={one.courseUnit + one.sentence} className="apart">
+              <p>{one.sentence}</p>
+              {one.way.length === 0 ? (
+                <p className="soft">{say.notReady.noWay}</p>
+              ) : (
+                <p className="soft">
+                  {say.notReady.way}: {one.way.map((step) => step.title).join(', ')}
+                </p>
+              )}
+              {one.way.length > 0 && unit && (
+                <Button
+                  onPress={() => void sendStep(wayToCommands(course, unit, one.way), say.notReady.added)}
+                >
+                  {say.notReady.add(one.way.length)}
+                </Button>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+/** Gives the units of the way, in order, just before the unit that needs them. */
+function wayToCommands(
+  course: CourseView,
+  unit: CourseView['units'][number],
+  way: CourseView['notReady'][number]['way'],
+): Command[] {
+  const at = unitsOnStrand(course.units, unit.strand).findIndex((one) => one.id === unit.id);
+  return way.map((step, i) => ({
+    type: 'courseUnit.give',
+    seen: course.revision,
+    course: course.id,
+    courseUnit: newId('course-unit'),
+    unit: step.unit,
+    strand: unit.strand,
+    position: Math.max(0, at) + i,
+  }));
+}
+
+function SetAside({ course }: { readonly course: CourseView }) {
+  const send = useCommand();
+  const format = useFormat();
+  return (
+    <section className="student-part" aria-labelledby="set-aside-title">
+      <h2 id="set-aside-title">{say.setAside.title}</h2>
+      <ul className="plain-list">
+        {course.setAside.map((one) => (
+          <li key={`${one.courseUnit} ${one.activity}`} className="apart-row">
+            <span>
+              <span className="apart-title">{one.title}</span>{' '}
+              <span className="soft">
+                {say.setAside.since(format.day(one.since, 'day'))}
+                {one.backFrom ? `, ${say.setAside.until(format.day(one.backFrom, 'day'))}` : ''}
+              </span>
+            </span>
+            <Button
+              onPress={() =>
+                void send({
+                  type: 'activity.takeUp',
+                  seen: course.revision,
+                  course: course.id,
+                  courseUnit: one.courseUnit,
+                  activity: one.activity,
+                })
+              }
+            >
+              {say.setAside.takeUp}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,62 @@
+import { useEffect, useRef, useState } from 'react';
+import type { WhatIfView } from '#contract';
+import { Button } from '../../components/button.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
+import { words } from '../../words/index.ts';
+
+const say = words.student.whatIf;
+
+interface Props {
+  readonly view: WhatIfView;
+  readonly onKeep: () => Promise<void>;
+  readonly onLeave: () => void;
+  /** What keeping it is called here. */
+  readonly keep?: string;
+}
+
+/** What would change, most important first, and the choice to keep or leave it. */
+export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
+  const format = useFormat();
+  const [keeping, setKeeping] = useState(false);
+  const title = useRef<HTMLHeadingElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new answer is what the reader is led to
+  useEffect(() => title.current?.focus(), [view]);
+  const { before, after } = view.ends;
+  const ends =
+    after === null || before === after
+      ? null
+      : before === null
+        ? say.endsNow(format.day(after, 'day'))
+        : say.ends(format.day(after, 'day'), format.day(before, 'day'));
+  return (
+    <div className="imagining">
+      <h3 ref={title} tabIndex={-1}>
+        {say.changes}
+      </h3>
+      {view.changes.length === 0 && ends === null ? (
+        <p>{say.noChanges}</p>
+      ) : (
+        <ul>
+          {ends && <li>{ends}</li>}
+          {view.changes.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
+      <p className="what-if-deeds">
+        <Button
+          kind="primary"
+          isDisabled={keeping}
+          onPress={async () => {
+            setKeeping(true);
+            await onKeep();
+            setKeeping(false);
+          }}
+        >
+          {keep}
+        </Button>
+        <Button onPress={onLeave}>{say.leave}</Button>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,153 @@
+import { useMemo, useState } from 'react';
+import type { CourseView, SkillStandingView } from '#contract';
+import { addDays } from '#core';
+import { Button } from '../../components/button.tsx';
+import { LevelNote } from '../../components/level-note.tsx';
+import { useCommand } from '../../hooks/use-command.ts';
+import { useFormat } from '../../hooks/use-format.ts';
+import { words } from '../../words/index.ts';
+import { areaNames } from '../../words/student.ts';
+import { ObserveForm } from './observe-form.tsx';
+import { monthsOf, notesOf, spanOf, type TimelineSpan } from './skill-timeline.ts';
+
+const say = words.student.skills;
+
+/** Skills and levels over time: each on a small staff, the predicted recall beside it. */
+export function SkillList({ course }: { readonly course: CourseView }) {
+  const [observing, setObserving] = useState<SkillStandingView | null>(null);
+  const span = useMemo(
+    () => spanOf(course.skills, course.today, addDays(course.today, -28)),
+    [course.skills, course.today],
+  );
+  const skills = useMemo(() => [...course.skills].sort(byDue(course.today)), [course.skills, course.today]);
+  return (
+    <section className="student-part" aria-labelledby="skills-title">
+      <h2 id="skills-title">{say.title}</h2>
+      {skills.length === 0 ? (
+        <p className="soft">{say.empty}</p>
+      ) : (
+        <>
+          <p className="faint">{say.axis}</p>
+          <ol className="skill-list">
+            {skills.map((skill) => (
+              <SkillRow
+                key={skill.skill}
+                skill={skill}
+                span={span}
+                today={course.today}
+                onObserve={() => setObserving(skill)}
+              />
+            ))}
+          </ol>
+        </>
+      )}
+      {observing && <ObserveForm course={course} skill={observing} onClose={() => setObserving(null)} />}
+    </section>
+  );
+}
+
+/** What is due comes first, then what has been observed, then the rest; ongoing skills last. */
+const byDue = (today: string) => (a: SkillStandingView, b: SkillStandingView) =>
+  rank(a, today) - rank(b, today);
+const rank = (skill: SkillStandingView, today: string) =>
+  (skill.ongoing ? 4 : 0) + (skill.due !== null && skill.due <= today ? 0 : skill.level === null ? 2 : 1);
+
+function SkillRow({
+  skill,
+  span,
+  today,
+  onObserve,
+}: {
+  readonly skill: SkillStandingView;
+  readonly span: TimelineSpan;
+  readonly today: string;
+  readonly onObserve: () => void;
+}) {
+  const format = useFormat();
+  const send = useCommand();
+  const facts = [skill.ongoing ? say.ongoing : areaNames[skill.area]];
+  if (skill.level === null) facts.push(say.never);
+  if (skill.recall !== null) facts.push(say.recall(format.share(skill.recall)));
+  if (skill.due !== null)
+    facts.push((skill.due <= today ? say.dueSince : say.due)(format.day(skill.due, 'day')));
+  return (
+    <li className="skill-row">
+      <div className="skill-words">
+        <span className="skill-title">{skill.title}</span>
+        <span className={skill.due !== null && skill.due <= today ? 'skill-facts due' : 'skill-facts'}>
+          {facts.join(' · ')}
+        </span>
+      </div>
+      <SkillStaff skill={skill} span={span} />
+      <div className="skill-deeds">
+        <Button aria-label={`${say.observe}: ${skill.title}`} onPress={onObserve}>
+          {say.observe}
+        </Button>
+        {skill.history.length > 0 && (
+          <details>
+            <summary>{say.history(skill.history.length)}</summary>
+            <ul className="skill-history">
+              {[...skill.history].reverse().map((one) => (
+                <li key={one.observation}>
+                  <LevelNote level={one.level} size={20} decorative />
+                  <span>
+                    {say.on(format.day(one.date, 'day'), words.levels[one.level].name.toLowerCase())}
+                    {one.note && <span className="faint"> {one.note}</span>}
+                  </span>
+                  <Button
+                    kind="plain"
+                    aria-label={say.removeOf(format.day(one.date, 'day'))}
+                    onPress={() => void send({ type: 'observe.remove', observation: one.observation })}
+                  >
+                    {say.remove}
+                  </Button>
+                </li>
+              ))}
+            </ul>
+          </details>
+        )}
+      </div>
+    </li>
+  );
+}
+
+const width = 420;
+const gap = 7;
+const top = 12;
+
+/** Five lines for five levels; a notehead for each observation at its day and level. */
+function SkillStaff({ skill, span }: { readonly skill: SkillStandingView; readonly span: TimelineSpan }) {
+  const format = useFormat();
+  const x = (share: number) => 8 + share * (width - 24);
+  const y = (level: number) => top + (4 - level) * gap;
+  const notes = notesOf(skill.history, span, 14 / (width - 24));
+  const told = skill.history.map((one) =>
+    say.on(format.day(one.date, 'day'), words.levels[one.level].name.toLowerCase()),
+  );
+  return (
+    <svg
+      className="skill-staff"
+      viewBox={`0 0 ${width} 58`}
+      role="img"
+      aria-label={told.length > 0 ? told.join('; ') : say.never}
+    >
+      {[0, 1, 2, 3, 4].map((level) => (
+        <line key={level} className="skill-line" x1="0" x2={width} y1={y(level)} y2={y(level)} />
+      ))}
+      {monthsOf(span).map((month) => (
+        <g key={month.date}>
+          <line className="skill-month" x1={x(month.x)} x2={x(month.x)} y1={y(4)} y2={y(0)} />
+          <text x={x(month.x) + 3} y="55">
+            {format.day(month.date, 'day')}
+          </text>
+        </g>
+      ))}
+      <line className="skill-now" x1={x(1) + 9} x2={x(1) + 9} y1={y(4) - 4} y2={y(0) + 4} />
+      {notes.map((note) => (
+        <g key={note.observation} transform={`translate(${x(note.x) - 8.25} ${y(note.level) - 15.1})`}>
+          <LevelNote level={note.level} size={22} decorative />
+        </g>
+      ))}
+    </svg>
+  );
+}

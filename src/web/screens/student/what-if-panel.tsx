@@ -1,0 +1,165 @@
+// What if…: a teacher tries days away, another lesson length, another unit or another deadline, sees the course as it would
+// be, and keeps it or leaves it.
+
+import { type FormEvent, useMemo, useState } from 'react';
+import type { CourseView } from '#contract';
+import type { Id, PlainDate } from '#core';
+import { Button } from '../../components/button.tsx';
+import { SelectField, TextField } from '../../components/field.tsx';
+import { useUnits } from '../../hooks/use-view.ts';
+import { newId } from '../../new-id.ts';
+import { CourseScore } from '../../score/course-score.tsx';
+import { words } from '../../words/index.ts';
+import { Imagining } from './imagining.tsx';
+import { sendStep } from './send-step.ts';
+import { useWhatIf } from './use-what-if.ts';
+import { dayOrNull, lessonsWithin, type Trial, trialToCommands } from './what-if-commands.ts';
+
+const say = words.student.whatIf;
+
+export function WhatIfPanel({
+  course,
+  onClose,
+}: {
+  readonly course: CourseView;
+  readonly onClose: () => void;
+}) {
+  const units = useUnits().data?.units ?? [];
+  const [from, setFrom] = useState('');
+  const [to, setTo] = useState('');
+  const [minutes, setMinutes] = useState('');
+  const [unit, setUnit] = useState('');
+  const [strand, setStrand] = useState<string>(course.strands[0]?.id ?? '');
+  const [deadlines, setDeadlines] = useState<ReadonlyMap<Id<'strand'>, string>>(new Map());
+  const [courseUnit] = useState(() => newId('course-unit'));
+  const { imagined, asking, ask, forget } = useWhatIf(course);
+
+  const away = useMemo(() => {
+    const [first, last] = [dayOrNull(from), dayOrNull(to)];
+    return first !== null && last !== null && first <= last ? { from: first, to: last } : null;
+  }, [from, to]);
+  const within = away ? lessonsWithin(course, away.from, away.to).length : 0;
+  const wanted = Number(minutes);
+  const chosenUnit = units.find((one) => one.id === unit);
+  const chosenStrand = course.strands.find((one) => one.id === strand);
+  const trial: Trial = {
+    away,
+    minutes: Number.isInteger(wanted) && wanted >= 10 && wanted <= 240 ? wanted : null,
+    unit: chosenUnit && chosenStrand ? { unit: chosenUnit.id, strand: chosenStrand.id, courseUnit } : null,
+    deadlines: new Map(
+      [...deadlines].flatMap(([id, text]): [Id<'strand'>, PlainDate | null][] => {
+        const day = text === '' ? null : dayOrNull(text);
+        return text !== '' && day === null ? [] : [[id, day]];
+      }),
+    ),
+  };
+  const commands = trialToCommands(course, trial, say.awayReason);
+  const slotsNow = [...new Set(course.slots.map((slot) => slot.minutes))].join(', ');
+  const change = (set: () => void) => {
+    forget();
+    set();
+  };
+
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    if (commands.length > 0) void ask(commands);
+  };
+  return (
+    <section className="what-if no-print" aria-labelledby="what-if-title">
+      <header className="what-if-head">
+        <h2 id="what-if-title">{say.title}</h2>
+        <p className="soft">{say.lead}</p>
+      </header>
+      <form className="what-if-form" onSubmit={submit}>
+        <fieldset>
+          <legend>{say.away}</legend>
+          <TextField
+            label={say.awayFrom}
+            type="date"
+            value={from}
+            onValue={(v) => change(() => setFrom(v))}
+          />
+          <TextField
+            label={say.awayTo}
+            type="date"
+            value={to}
+            onValue={(v) => change(() => setTo(v))}
+            min={from}
+            help={away ? (within === 0 ? say.noLessons : say.lessons(within)) : null}
+          />
+        </fieldset>
+        {course.slots.length > 0 && (
+          <fieldset>
+            <legend>{say.length}</legend>
+            <TextField
+              label={say.lengthLabel(slotsNow)}
+              type="number"
+              min={10}
+              max={240}
+              value={minutes}
+              onValue={(v) => change(() => setMinutes(v))}
+              help={say.lengthHelp}
+            />
+          </fieldset>
+        )}
+        <fieldset>
+          <legend>{say.unit}</legend>
+          <SelectField
+            label={say.unitLabel}
+            value={unit}
+            onValue={(v) => change(() => setUnit(v))}
+            options={[
+              { value: '', label: say.noUnit },
+              ...units
+                .filter((one) => !one.retired)
+                .map((one) => ({ value: one.id as string, label: one.title })),
+            ]}
+          />
+          <SelectField
+            label={words.student.give.strand}
+            value={strand}
+            onValue={(v) => change(() => setStrand(v))}
+            options={course.strands.map((one) => ({ value: one.id as string, label: one.name }))}
+          />
+        </fieldset>
+        <fieldset>
+          <legend>{say.deadline}</legend>
+          {course.strands.map((one) => (
+            <TextField
+              key={one.id}
+              label={say.deadlineLabel(one.name)}
+              type="date"
+              value={deadlines.get(one.id) ?? one.deadline ?? ''}
+              onValue={(v) => change(() => setDeadlines(new Map([...deadlines, [one.id, v]])))}
+            />
+          ))}
+        </fieldset>
+        <p className="what-if-deeds">
+          <Button
+            kind={imagined ? 'quiet' : 'primary'}
+            type="submit"
+            isDisabled={commands.length === 0 || asking}
+          >
+            {say.show}
+          </Button>
+          {!imagined && (
+            <Button kind="plain" onPress={onClose}>
+              {say.leave}
+            </Button>
+          )}
+          {commands.length === 0 && <span className="faint">{say.nothing}</span>}
+        </p>
+      </form>
+      {imagined && (
+        <Imagining
+          view={imagined.view}
+          onKeep={async () => {
+            if (await sendStep(imagined.commands, say.kept)) onClose();
+          }}
+          onLeave={onClose}
+        />
+      )}
+      {imagined && <CourseScore course={imagined.view.course} mode="preview" />}
+    </section>
+  );
+}
