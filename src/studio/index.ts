@@ -1,5 +1,13 @@
 // studio: the records a studio keeps, the rules that change them, and the views that screens are drawn from.
 
+export { previewHolidays } from './calendar/preview-holidays.ts';
+export {
+  type CalendarEntry,
+  type CalendarUnreadable,
+  type CalendarWindow,
+  type ReadCalendar,
+  readCalendar,
+} from './calendar/read-calendar.ts';
 export { applyCommand, carryOut } from './command/carry-out.ts';
 export type { Outside, StarterLibrary } from './command/desk.ts';
 export { coursePlanner } from './course/course-planner.ts';
@@ -55,6 +63,8 @@ export type {
   StudioDump,
   Transactor,
 } from './record/store.ts';
+export { studioId } from './record/studio-id.ts';
+export { loadUnitFile } from './transfer/load-unit-file.ts';
 export { viewChanges } from './view/view-changes.ts';
 export { viewCourse } from './view/view-course.ts';
 export { viewCourseUnit } from './view/view-course-unit.ts';

@@ -1,6 +1,6 @@
 // `levare import FILE`: reads an exported studio into an empty one.
 
-import { parseDump } from '#studio';
+import { parseDump } from '#storage';
 import { openStore } from './open-store.ts';
 import { readNamedFile } from './read-file.ts';
 import { readWords } from './read-words.ts';

@@ -1,0 +1,120 @@
+// Reads a studio's exported file back into rows, trusting nothing in it: every field of every row has the kind its
+// column wants, every id points at a row that is there, and unit documents are unit documents.
+
+import { err, ok, type Result } from '#core';
+import { formatUnitFault, parseUnitFile } from '#planning';
+import type { StudioDump, TableName } from '#studio';
+import type { Column } from '../schema/column.ts';
+import { tableNames, tables } from '../schema/tables.ts';
+
+const mostFaults = 5;
+
+type Row = Readonly<Record<string, unknown>>;
+
+/** The dump in a file's text; the error is a sentence or more on what is wrong and where. */
+export function parseDump(text: string): Result<StudioDump, string> {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (fault) {
+    return err(`This is not an exported studio: ${fault instanceof Error ? fault.message : String(fault)}.`);
+  }
+  if (!isRow(value) || value['format'] !== 'levare-studio/1' || !isRow(value['tables']))
+    return err(
+      'This is not an exported studio: it lacks "format": "levare-studio/1". Choose a file that Levare exported.',
+    );
+  const rowsByTable = value['tables'];
+  const faults: string[] = [];
+  const idsByTable = new Map<TableName, ReadonlySet<unknown>>();
+  for (const table of tableNames) idsByTable.set(table, idsOf(table, rowsByTable[table], faults));
+  for (const table of tableNames)
+    for (const [i, row] of listOf(rowsByTable[table]).entries())
+      if (faults.length < mostFaults) faults.push(...rowFaults(table, i, row, idsByTable));
+  const changes = value['changes'];
+  if (!Array.isArray(changes) || !changes.every(isChange)) faults.push('Its list of changes cannot be read.');
+  if (faults.length > 0)
+    return err(
+      `This exported studio is damaged, and nothing was read: ${faults.slice(0, mostFaults).join(' ')}`,
+    );
+  return ok(value as unknown as StudioDump); // every table, row, field and change was checked above
+}
+
+const isRow = (value: unknown): value is Row =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
+
+function idsOf(table: TableName, rows: unknown, faults: string[]): ReadonlySet<unknown> {
+  if (!Array.isArray(rows)) faults.push(`The table ${table} is missing.`);
+  const ids = listOf(rows).map((row) => (isRow(row) ? row['id'] : undefined));
+  const unique = new Set(ids);
+  if (unique.size < ids.length) faults.push(`The table ${table} holds two rows with one id.`);
+  return unique;
+}
+
+function rowFaults(
+  table: TableName,
+  index: number,
+  row: unknown,
+  idsByTable: ReadonlyMap<TableName, ReadonlySet<unknown>>,
+): readonly string[] {
+  const where = `${table}[${index}]`;
+  if (!isRow(row)) return [`${where} is not a row.`];
+  const { columns, columnByField } = tables[table];
+  const stranger = Object.keys(row).find((field) => !columnByField.has(field));
+  if (stranger !== undefined) return [`${where} has a field ${stranger} that this version does not know.`];
+  for (const column of columns) {
+    const held = row[column.field];
+    if (!fitsColumn(column, held)) return [`${where}.${column.field} does not hold what it should.`];
+    if (!pointsSomewhere(column.field, held, idsByTable))
+      return [`${where}.${column.field} names ${String(held)}, which is not in the file.`];
+  }
+  return documentFaults(where, row['document']);
+}
+
+const unstorable = /\0|\p{Surrogate}/u;
+
+function fitsColumn({ kind, nullable }: Column, value: unknown): boolean {
+  if (value === null) return nullable;
+  switch (kind) {
+    case 'text':
+      return typeof value === 'string' && !unstorable.test(value);
+    case 'integer':
+      return Number.isSafeInteger(value);
+    case 'real':
+      return typeof value === 'number' && Number.isFinite(value);
+    case 'boolean':
+      return typeof value === 'boolean';
+    case 'json':
+      return typeof value === 'object' && !unstorable.test(JSON.stringify(value));
+  }
+}
+
+/** A field named like a table holds an id of that table. */
+function pointsSomewhere(
+  field: string,
+  value: unknown,
+  idsByTable: ReadonlyMap<string, ReadonlySet<unknown>>,
+): boolean {
+  const ids = idsByTable.get(field);
+  return ids === undefined || value === null || ids.has(value);
+}
+
+function documentFaults(where: string, document: unknown): readonly string[] {
+  if (document === undefined) return [];
+  const parsed = parseUnitFile({ unit: document, skills: [] });
+  return parsed.ok
+    ? []
+    : parsed.error.slice(0, 1).map((fault) => `${where}.document: ${formatUnitFault(fault)}`);
+}
+
+function isChange(change: unknown): boolean {
+  return (
+    isRow(change) &&
+    ['id', 'at', 'label', 'type'].every((field) => typeof change[field] === 'string') &&
+    Array.isArray(change['rows']) &&
+    change['rows'].every(
+      (row) => isRow(row) && typeof row['rowId'] === 'string' && typeof row['table'] === 'string',
+    )
+  );
+}
