@@ -49,7 +49,7 @@ export const lesson = {
   over: (minutes: string) => `${minutes} over`,
   clockHeard: (elapsed: string, planned: string) => `${elapsed} of ${planned}`,
   runsAt: (title: string, elapsed: string) => `The clock is on ${title}, ${elapsed}.`,
-  ranOn: 'The clock ran on.',
+  goThere: 'Go there',
   setTo: (minutes: string) => `Set it to ${minutes}`,
 
   howTo: 'How to',
@@ -100,7 +100,7 @@ export const lesson = {
     setAside: 'set aside',
     skipped: 'not reached',
   } satisfies Record<OutcomeView, string>,
-  howMuch: 'How much of this part was done?',
+  howMuch: 'How much was done?',
   byClock: 'As the clock says',
   share: shareName,
   said: (title: string, outcome: string) => `${title}: ${outcome}.`,

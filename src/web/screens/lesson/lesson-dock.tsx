@@ -1,5 +1,6 @@
 // What the thumb reaches: the clock, what came of the segment, and the way to the next.
 
+import { useState } from 'react';
 import type { LessonSegmentView, OutcomeView } from '#contract';
 import { Button } from '../../components/button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
@@ -12,8 +13,6 @@ export interface LessonDockProps {
   readonly lessonMinutes: number;
   readonly seconds: number;
   readonly runs: boolean;
-  /** Another segment that has the clock, with its time. */
-  readonly elsewhere: { readonly title: string; readonly seconds: number } | null;
   readonly first: boolean;
   readonly last: boolean;
   /** The share of what was done is being asked for. */
@@ -26,7 +25,7 @@ export interface LessonDockProps {
 }
 
 export function LessonDock(props: LessonDockProps) {
-  const { segment, seconds, runs, elsewhere, first, last, onTurn } = props;
+  const { segment, seconds, first, last, onTurn } = props;
   const over = seconds > segment.minutes * 60;
   return (
     <section className="dock" aria-label={words.lesson.outcomes}>
@@ -44,11 +43,6 @@ export function LessonDock(props: LessonDockProps) {
         </Button>
       </div>
       <Outcomes {...props} />
-      {elsewhere && !runs && (
-        <p className="dock-elsewhere">
-          {words.lesson.runsAt(elsewhere.title, formatClock(elsewhere.seconds))}
-        </p>
-      )}
     </section>
   );
 }
@@ -85,22 +79,7 @@ function Clock({
 }
 
 function Outcomes({ segment, asksShare, onOutcome, onShare }: LessonDockProps) {
-  if (asksShare) {
-    const shares = segment.completes ? [0.25, 0.5, 0.75] : [0.25, 0.5, 0.75, 1];
-    return (
-      <fieldset className="dock-outcomes dock-shares">
-        <legend className="dock-question">{words.lesson.howMuch}</legend>
-        {shares.map((share) => (
-          <Button key={share} large className="dock-button" onPress={() => onShare(share)}>
-            {words.lesson.share(share)}
-          </Button>
-        ))}
-        <Button large className="dock-button" onPress={() => onShare(null)}>
-          {words.lesson.byClock}
-        </Button>
-      </fieldset>
-    );
-  }
+  if (asksShare) return <Shares segment={segment} onShare={onShare} />;
   const choices: readonly (readonly [OutcomeView, string])[] = isLearning(segment)
     ? [
         ['finished', words.lesson.moveOn],
@@ -125,6 +104,33 @@ function Outcomes({ segment, asksShare, onOutcome, onShare }: LessonDockProps) {
           onPress={() => onOutcome(outcome)}
         >
           {name}
+        </Button>
+      ))}
+    </fieldset>
+  );
+}
+
+/** A second touch of the same finger is not an answer. */
+const settleMilliseconds = 400;
+
+function Shares({ segment, onShare }: Pick<LessonDockProps, 'segment' | 'onShare'>) {
+  const [since] = useState(() => performance.now());
+  const answer = (share: number | null) => {
+    if (performance.now() - since > settleMilliseconds) onShare(share);
+  };
+  const shares = segment.completes ? [0.25, 0.5, 0.75] : [0.25, 0.5, 0.75, 1];
+  return (
+    <fieldset className="dock-outcomes">
+      <legend className="only-heard">{words.lesson.howMuch}</legend>
+      <span className="dock-question" aria-hidden="true">
+        {words.lesson.howMuch}
+      </span>
+      <Button large className="dock-button" onPress={() => answer(null)}>
+        {words.lesson.byClock}
+      </Button>
+      {shares.map((share) => (
+        <Button key={share} large className="dock-button" onPress={() => answer(share)}>
+          {words.lesson.share(share)}
         </Button>
       ))}
     </fieldset>

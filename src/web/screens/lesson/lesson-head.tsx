@@ -18,8 +18,7 @@ export function LessonHead({ lesson, onKeys }: { readonly lesson: LessonView; re
       <div className="lesson-who">
         <h1 className="lesson-name">{lesson.learner.name}</h1>
         <p className="lesson-about">
-          {words.lesson.number(lesson.number)} ·{' '}
-          <TimeLeft lesson={lesson} />
+          {words.lesson.number(lesson.number)} · <TimeLeft lesson={lesson} />
         </p>
       </div>
       <div className="lesson-tools">

@@ -9,7 +9,7 @@ import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { KeptNote } from './kept-note.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
-import type { SegmentId } from './lesson-clock.ts';
+import { formatClock, type SegmentId } from './lesson-clock.ts';
 import { LessonDock } from './lesson-dock.tsx';
 import { LessonHead } from './lesson-head.tsx';
 import type { LessonAction } from './lesson-keys.ts';
@@ -149,6 +149,14 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
       />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className="lesson-show" aria-label={words.lesson.howTo} tabIndex={0}>
+        {running && running.id !== segment?.id && (
+          <p className="lesson-elsewhere">
+            {words.lesson.runsAt(running.title, formatClock(clock.seconds(running.id)))}
+            <Button kind="plain" className="lesson-tool" onPress={() => show(running.id)}>
+              {words.lesson.goThere}
+            </Button>
+          </p>
+        )}
         {lesson.status === 'taught' && <p className="lesson-taught">{words.lesson.taught}</p>}
         {segment && (
           <SegmentShow
@@ -166,9 +174,11 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
             }
           />
         )}
-        <Button large className="lesson-take-up" onPress={() => setSheet('takeUp')}>
-          {words.lesson.takeUp}
-        </Button>
+        {segment?.kind !== 'practice' && (
+          <Button large className="lesson-take-up" onPress={() => setSheet('takeUp')}>
+            {words.lesson.takeUp}
+          </Button>
+        )}
       </section>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className="lesson-judge" aria-label={words.lesson.judge} tabIndex={0}>
@@ -209,7 +219,6 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
           lessonMinutes={lesson.minutes}
           seconds={clock.seconds(segment.id)}
           runs={clock.running === segment.id}
-          elsewhere={running ? { title: running.title, seconds: clock.seconds(running.id) } : null}
           first={at <= 0}
           last={at === lesson.segments.length - 1}
           asksShare={asksShare === segment.id}
