@@ -57,5 +57,11 @@ export const changeStudio: Handler<'studio.change'> = async (desk, command) => {
   return ok('Changed the studio’s settings');
 };
 
-/** A zone's name has the form of one; whether the machine knows it shows when its clock is read. */
-const isTimeZone = (name: string): boolean => /^[A-Za-z]+(?:[/_+-][A-Za-z0-9_+-]+)*$/.test(name);
+/** Whether this machine knows the zone: it tells the day and the time of everything. */
+function isTimeZone(name: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
+  } catch {
+    return false;
+  }
+}
