@@ -33,6 +33,9 @@ export interface CourseScoreProps {
 /** Widths in px of a landscape page between its margins, at 96 px to the inch. */
 const paperWidth = { A4: 1018, Letter: 950 } as const;
 
+/** Paper is read from nearer than a screen. */
+const closerOnPaper = 1.2;
+
 const keyDirections: Readonly<Record<string, Direction>> = {
   ArrowLeft: 'left',
   ArrowRight: 'right',
@@ -55,7 +58,8 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const [form, setForm] = useState<'score' | 'table'>('score');
   const width = printing ? paperWidth[paper] : screenWidth;
   const names = width < 560 ? 70 : 128;
-  const barsPerSystem = (printing ? null : chosenBars) ?? suggestBarsPerSystem(course, width, names);
+  const suggested = suggestBarsPerSystem(course, printing ? width * closerOnPaper : width, names);
+  const barsPerSystem = (printing ? null : chosenBars) ?? suggested;
 
   const page: ScorePage = useMemo(
     () => ({
@@ -75,7 +79,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const items = useMemo(() => courseToItems(course, writing), [course, writing]);
   useGlide(place, course.revision, layout);
 
-  const actions = useScoreActions(course, writing);
+  const actions = useScoreActions(course, writing, (id) => go(refindFocus(layout, id, focused?.key ?? null)));
   const [focused, setFocused] = useState<{ id: string; key: string | null } | null>(null);
   const [hovered, setHovered] = useState<string | null>(null);
   const [within, setWithin] = useState(false);

@@ -104,7 +104,7 @@ export const metrics = {
   beam: 12,
   sharedBeam: 5,
   padLeft: 7,
-  padRight: 6,
+  padRight: 8,
   gone: 40,
 } as const;
 
@@ -259,7 +259,7 @@ function labelBlocks(
     const isShared = block.row === sharedRow;
     const size = isShared ? metrics.sharedSize : metrics.labelSize;
     const lines = isShared ? 1 : 2;
-    const end = (next ? next.x : right) - 5;
+    const end = next ? next.x - 5 : right - metrics.padRight;
     const title = block.segment.title;
     const from = takenUntil.get(block.row) ?? left + 4;
     const ahead = fitTitle(title, end - block.x, lines, size, page.measure);

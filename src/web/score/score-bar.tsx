@@ -26,17 +26,19 @@ export function BarHead({ bar, system, name, tabbable, landing, isToday, measure
   if (landing) classes.push('landing');
   if (source.kind === 'lesson' && source.barred) classes.push('barred');
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a button element cannot stand in a drawing
-    <g
-      role="button"
-      tabIndex={tabbable ? 0 : -1}
-      aria-label={name}
-      className={classes.join(' ')}
-      data-id={bar.id}
-      data-bar={bar.id}
-    >
-      <rect className="hit" x={x} y={top} width={width} height={system.height - top} />
-      <rect className="ring" x={x + 2} y={top} width={width - 4} height={system.height - top - 2} rx="2" />
+    <g className={classes.join(' ')}>
+      {/* biome-ignore lint/a11y/useSemanticElements: a button element cannot stand in a drawing */}
+      <g
+        role="button"
+        tabIndex={tabbable ? 0 : -1}
+        aria-label={name}
+        className="handle"
+        data-id={bar.id}
+        data-bar={bar.id}
+      >
+        <rect className="hit" x={x} y={top} width={width} height={system.height - top} />
+        <rect className="ring" x={x + 2} y={top} width={width - 4} height={system.height - top - 2} rx="2" />
+      </g>
       {source.kind === 'lesson' && source.number !== null && (
         <text className="number" x={x + 5} y={system.numbersAt}>
           {source.number}

@@ -25,31 +25,37 @@ export function Block({ block, row, name, tabbable, lifted }: Props) {
   const hitLeft = Math.min(x, labelLeft);
   const hitRight = Math.max(x + width, label ? labelLeft + label.width : x);
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a button element cannot stand in a drawing
-    <g
-      role="button"
-      tabIndex={tabbable ? 0 : -1}
-      aria-label={name}
-      className={classes.filter(Boolean).join(' ')}
-      data-id={segment.id}
-      data-glide={taught ? undefined : segment.key}
-    >
-      <rect
-        className="hit"
-        x={hitLeft}
-        y={row.top + 2}
-        width={hitRight - hitLeft}
-        height={row.bottom - row.top - 4}
-      />
-      <rect
-        className="ring"
-        x={hitLeft - 3}
-        y={row.top + 3}
-        width={hitRight - hitLeft + 6}
-        height={row.bottom - row.top - 4}
-        rx="2"
-      />
-      <Beam block={block} row={row} top={top} height={height} />
+    <g className={classes.filter(Boolean).join(' ')} data-glide={taught ? undefined : segment.key}>
+      {/* biome-ignore lint/a11y/useSemanticElements: a button element cannot stand in a drawing */}
+      <g role="button" tabIndex={tabbable ? 0 : -1} aria-label={name} className="handle" data-id={segment.id}>
+        <rect
+          className="hit"
+          x={hitLeft}
+          y={row.top + 2}
+          width={hitRight - hitLeft}
+          height={row.bottom - row.top - 4}
+        />
+        <rect
+          className="ring"
+          x={hitLeft - 3}
+          y={row.top + 3}
+          width={hitRight - hitLeft + 6}
+          height={row.bottom - row.top - 4}
+          rx="2"
+        />
+        <Beam block={block} row={row} top={top} height={height} />
+        {segment.pinned && (
+          <path className="pin" d={`M${x + 1} ${row.y + 9}l3.5 6.5h-7z`} transform="translate(3 0)" />
+        )}
+        {segment.moved && (
+          <path
+            className="tie"
+            d={tie(x + 1, x + Math.max(width - (segment.endsUnit ? 9 : 0), 14) - 1, row.y + height / 2 + 3)}
+          />
+        )}
+        {segment.endsUnit && <CheckMark x={x + width} y={row.y + 8} />}
+        {segment.outcome === 'setAside' && <Caesura x={x + width} y={row.y} />}
+      </g>
       {label && (
         <text className="label" textAnchor={label.anchor} fontSize={size}>
           {label.lines.map((text, i) => (
@@ -59,14 +65,6 @@ export function Block({ block, row, name, tabbable, lifted }: Props) {
           ))}
         </text>
       )}
-      {segment.pinned && (
-        <path className="pin" d={`M${x + 1} ${row.y + 9}l3.5 6.5h-7z`} transform="translate(3 0)" />
-      )}
-      {segment.moved && (
-        <path className="tie" d={tie(x + 1, x + Math.max(width, 14) - 1, row.y + height / 2 + 3)} />
-      )}
-      {segment.endsUnit && <CheckMark x={x + width} y={row.y + 8} />}
-      {segment.outcome === 'setAside' && <Caesura x={x + width} y={row.y} />}
     </g>
   );
 }

@@ -37,8 +37,12 @@ interface Open {
   readonly deed: ScoreDeed | null;
 }
 
-/** The deeds of one course's score; commands say the revision on screen. */
-export function useScoreActions(course: CourseView, writing: Writing): ScoreActions {
+/** The deeds of one course's score; commands say the revision on screen. `refocus` brings the focus back to an item. */
+export function useScoreActions(
+  course: CourseView,
+  writing: Writing,
+  refocus: (id: string) => void,
+): ScoreActions {
   const send = useCommand();
   const [, navigate] = useLocation();
   const [opened, setOpened] = useState<Open | null>(null);
@@ -46,9 +50,10 @@ export function useScoreActions(course: CourseView, writing: Writing): ScoreActi
   const seen = revision;
 
   const close = () => {
-    const anchor = opened?.anchor;
+    const id = opened?.item.id;
     setOpened(null);
-    if (anchor instanceof HTMLElement || anchor instanceof SVGElement) anchor.focus();
+    // A closing form gives the focus back a frame later, to a menu that is gone; the score takes it after that.
+    if (id !== undefined) requestAnimationFrame(() => requestAnimationFrame(() => refocus(id)));
   };
   const put = useCallback((command: Command) => void send(command), [send]);
   const sendAndClose = (command: Command) => {

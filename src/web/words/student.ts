@@ -88,7 +88,7 @@ export const student = {
     newer: (version: number) => `the library has version ${version}`,
     gone: 'no longer in the library',
     order: 'Order, days, copy…',
-    change: (title: string) => `Change how ${title} stands on this course`,
+    change: (title: string) => `Order, days, copy… of ${title}`,
     between: (from: string, to: string) => `${from} to ${to}`,
     notBefore: (day: string) => `not before ${day}`,
     notAfter: (day: string) => `not after ${day}`,

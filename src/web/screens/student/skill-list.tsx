@@ -83,30 +83,30 @@ function SkillRow({
         <Button aria-label={`${say.observe}: ${skill.title}`} onPress={onObserve}>
           {say.observe}
         </Button>
-        {skill.history.length > 0 && (
-          <details>
-            <summary>{say.history(skill.history.length)}</summary>
-            <ul className="skill-history">
-              {[...skill.history].reverse().map((one) => (
-                <li key={one.observation}>
-                  <LevelNote level={one.level} size={20} decorative />
-                  <span>
-                    {say.on(format.day(one.date, 'day'), words.levels[one.level].name.toLowerCase())}
-                    {one.note && <span className="faint"> {one.note}</span>}
-                  </span>
-                  <Button
-                    kind="plain"
-                    aria-label={say.removeOf(format.day(one.date, 'day'))}
-                    onPress={() => void send({ type: 'observe.remove', observation: one.observation })}
-                  >
-                    {say.remove}
-                  </Button>
-                </li>
-              ))}
-            </ul>
-          </details>
-        )}
       </div>
+      {skill.history.length > 0 && (
+        <details>
+          <summary>{say.history(skill.history.length)}</summary>
+          <ul className="skill-history">
+            {[...skill.history].reverse().map((one) => (
+              <li key={one.observation}>
+                <LevelNote level={one.level} size={20} decorative />
+                <span>
+                  {say.on(format.day(one.date, 'day'), words.levels[one.level].name.toLowerCase())}
+                  {one.note && <span className="faint"> {one.note}</span>}
+                </span>
+                <Button
+                  kind="plain"
+                  aria-label={say.removeOf(format.day(one.date, 'day'))}
+                  onPress={() => void send({ type: 'observe.remove', observation: one.observation })}
+                >
+                  {say.remove}
+                </Button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </li>
   );
 }

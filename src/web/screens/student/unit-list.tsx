@@ -89,10 +89,12 @@ function UnitRow({
   return (
     <li className="unit-row">
       <div className="unit-row-head">
-        <Link href={`/unit/${unit.unit}`} className="unit-row-title">
-          {unit.title}
-        </Link>
-        <span className="faint">{remarks.join(' · ')}</span>
+        <p>
+          <Link href={`/unit/${unit.unit}`} className="unit-row-title">
+            {unit.title}
+          </Link>
+          <span className="faint">{remarks.join(' · ')}</span>
+        </p>
         <Button kind="plain" aria-label={say.change(unit.title)} onPress={onPlace}>
           {say.order}
         </Button>
