@@ -1,8 +1,11 @@
+import { type Kysely, sql } from 'kysely';
 import { afterAll, describe, expect, test } from 'vitest';
 import { createFixedClock, ok, type PlainDate } from '#core';
 import { createPostgresStore } from '#storage';
 import { type PostgresServer, startPostgres } from './contract/postgres-server.contract.ts';
 import { apply, headerOf, putSample, sample } from './contract/sample-studio.contract.ts';
+import { migrations } from './migrations/list.ts';
+import type { StudioDatabase } from './store/statements.ts';
 import { describeStore } from './store.contract.ts';
 
 const clock = createFixedClock('2026-03-04' as PlainDate);
@@ -109,6 +112,42 @@ function describePostgres(server: PostgresServer): void {
           ok: false,
           error: { kind: 'DatabaseUnreachable' },
         });
+    });
+
+    test('copies the tables before a migration, and undoes the whole of one that fails', async () => {
+      const address = await server.createSchema();
+      const schema = /search_path%3D(\w+)/.exec(address)?.[1];
+      const store = await openAt(address);
+      await putSample(store);
+      await store.close();
+      const step = (number: number, statement: string) => ({
+        number,
+        name: `step-${number}`,
+        apply: async (database: Kysely<StudioDatabase>) => void (await sql.raw(statement).execute(database)),
+      });
+      const good = step(2, "update student set name = 'Changed'");
+      const failing = step(3, 'create table half_done (id int); select 1 / 0');
+      const opening = createPostgresStore({
+        connectionString: address,
+        clock,
+        migrations: [...migrations, good, failing],
+      });
+      await expect(opening).rejects.toThrow(/division by zero/);
+      const count = `select (select count(*)::int from ${schema}.migration) as done,
+        (select count(*)::int from pg_namespace where nspname = '${schema}_before_0002') as copies`;
+      expect(await server.query(count)).toEqual([{ done: 1, copies: 0 }]);
+      const opened = await createPostgresStore({
+        connectionString: address,
+        clock,
+        migrations: [...migrations, good],
+      });
+      if (!opened.ok) throw new Error(JSON.stringify(opened.error));
+      expect((await opened.value.read((r) => r.list('student')))[0]?.name).toBe('Changed');
+      await opened.value.close();
+      expect(await server.query(count)).toEqual([{ done: 2, copies: 1 }]);
+      expect(await server.query(`select name from ${schema}_before_0002.student`)).toEqual([
+        { name: sample.student.name },
+      ]);
     });
 
     test('a database of something else, one from a newer Levare, and one in another encoding are left alone', async () => {

@@ -2,20 +2,13 @@
 // `#studio` promises.
 
 import { describe } from 'vitest';
-import type { Store } from '#studio';
 import { describeChanges } from './contract/changes.contract.ts';
 import { describeDump } from './contract/dump.contract.ts';
 import { describeJournal } from './contract/journal.contract.ts';
 import { describeQueries } from './contract/queries.contract.ts';
 import { describeRows } from './contract/rows.contract.ts';
+import type { StoreUnderTest } from './contract/store-under-test.contract.ts';
 import { describeTogether } from './contract/together.contract.ts';
-
-export interface StoreUnderTest {
-  /** An empty store of its own for each call; closed by the suite. */
-  open(): Promise<Store>;
-  /** Whether readers and a writer are at work at the same time, or take turns. */
-  readonly readsDuringChanges: boolean;
-}
 
 export function describeStore(name: string, under: StoreUnderTest): void {
   describe(`store on ${name}`, () => {

@@ -39,7 +39,7 @@ const pagesAtOnce = 2000;
 
 /** The backups beside a studio's file, in `backups`. */
 export function createBackups(path: string, clock: Clock): Backups {
-  const folder = listFolder(path);
+  const folder = backupFolder(path);
   let last: Promise<unknown> = Promise.resolve();
 
   const make = (beforeMigration: number | null): Promise<Result<string, FileDoubtful>> => {
@@ -52,19 +52,22 @@ export function createBackups(path: string, clock: Clock): Backups {
     make,
     async makeIfDue() {
       const today = clock.today();
-      const done = listBackups(folder).some(
+      const done = listFolder(folder).some(
         (backup) => backup.day === today && backup.beforeMigration === null,
       );
       return done ? ok(null) : await make(null);
     },
-    list: () => listBackups(folder),
+    list: () => listFolder(folder),
   };
 }
 
-const listFolder = (path: string): string => join(dirname(path), 'backups');
+const backupFolder = (path: string): string => join(dirname(path), 'backups');
+
+/** The backups of the studio in a file, newest first; also when the file itself cannot be opened. */
+export const listBackups = (path: string): readonly Backup[] => listFolder(backupFolder(path));
 
 /** The backups in a folder, newest first; none when it does not exist. */
-function listBackups(folder: string): readonly Backup[] {
+function listFolder(folder: string): readonly Backup[] {
   try {
     return sortBackups(readdirSync(folder).flatMap((file) => parseBackupName(file) ?? []));
   } catch {
@@ -94,7 +97,7 @@ async function makeBackup(
     const file = freeName(folder, clock, beforeMigration);
     renameSync(part, join(folder, file));
     writeThrough(folder);
-    for (const expired of findExpiredBackups(listBackups(folder))) rmSync(join(folder, expired.file));
+    for (const expired of findExpiredBackups(listFolder(folder))) rmSync(join(folder, expired.file));
     return ok(file);
   } catch (error) {
     return err({ kind: isDamage(error) ? 'damaged' : 'unreadable', detail: messageOf(error) });
@@ -131,7 +134,7 @@ export function writeThrough(path: string): void {
 }
 
 function freeName(folder: string, clock: Clock, beforeMigration: number | null): string {
-  const taken = listBackups(folder)
+  const taken = listFolder(folder)
     .filter((backup) => backup.day === clock.today() && backup.beforeMigration === beforeMigration)
     .map((backup) => backup.nth);
   return formatBackupName(clock.today(), beforeMigration, Math.max(0, ...taken) + 1);

@@ -3,9 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { err, ok } from '#core';
 import type { Transactor } from '#studio';
-import type { StoreUnderTest } from '../store.contract.ts';
-import { openEmpty, openSample } from './opened.contract.ts';
 import { apply, headerOf, sample, sampleLesson, sampleSegment } from './sample-studio.contract.ts';
+import { openEmpty, openSample, type StoreUnderTest } from './store-under-test.contract.ts';
 
 export function describeChanges(under: StoreUnderTest): void {
   describe('changes', () => {
@@ -147,6 +146,29 @@ export function describeChanges(under: StoreUnderTest): void {
       await expect(reader.list('slot')).rejects.toThrow(/while it lasts/);
       expect(await store.dump()).toEqual(before);
     });
+
+    test('a change begun inside a change is refused, where it would wait for ever', async () => {
+      const store = await openSample(under);
+      const inner = () => apply(store, 'inner', async () => undefined);
+      await expect(apply(store, 'outer', inner)).rejects.toThrow(/not begun inside a change/);
+      await expect(store.imagine(inner)).rejects.toThrow(/not begun inside a change/);
+      await inner();
+      await apply(store, 'after', async () => undefined);
+    });
+
+    test.skipIf(under.readsDuringChanges)(
+      'where reads and changes take turns, neither is begun inside the other',
+      async () => {
+        const store = await openSample(under);
+        const read = () => store.read(async () => undefined);
+        await expect(apply(store, 'outer', read)).rejects.toThrow(/a read is not begun inside a change/);
+        await expect(store.read(read)).rejects.toThrow(/a read is not begun inside a read/);
+        await expect(store.read(() => apply(store, 'inner', async () => undefined))).rejects.toThrow(
+          /inside a read/,
+        );
+        await read();
+      },
+    );
 
     test('an empty store has nothing, and a read that throws leaves it usable', async () => {
       const store = await openEmpty(under);

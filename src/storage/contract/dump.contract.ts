@@ -5,10 +5,9 @@ import { describe, expect, test } from 'vitest';
 import { ok } from '#core';
 import type { StudioDump } from '#studio';
 import { tableNames } from '../schema/tables.ts';
-import type { StoreUnderTest } from '../store.contract.ts';
 import { arbitraryRecord } from './arbitrary-records.contract.ts';
-import { openEmpty, openSample } from './opened.contract.ts';
 import { apply, headerOf, sample, sampleLesson, sampleReferences } from './sample-studio.contract.ts';
+import { openEmpty, openSample, type StoreUnderTest } from './store-under-test.contract.ts';
 
 export function describeDump(under: StoreUnderTest): void {
   describe('dump and load', () => {

@@ -6,9 +6,8 @@ import { describe, expect, test } from 'vitest';
 import { err, ok } from '#core';
 import type { ChangeId, Store, TableName } from '#studio';
 import { tableNames } from '../schema/tables.ts';
-import type { StoreUnderTest } from '../store.contract.ts';
-import { openEmpty, openSample } from './opened.contract.ts';
 import { apply, headerOf, sample, sampleLesson, sampleSegment } from './sample-studio.contract.ts';
+import { openEmpty, openSample, type StoreUnderTest } from './store-under-test.contract.ts';
 
 export function describeJournal(under: StoreUnderTest): void {
   describe('journal', () => {

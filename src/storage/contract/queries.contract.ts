@@ -4,10 +4,9 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { LessonRecord, Query } from '#studio';
-import type { StoreUnderTest } from '../store.contract.ts';
 import { arbitraryRecord } from './arbitrary-records.contract.ts';
-import { openSample } from './opened.contract.ts';
 import { apply, sample, sampleLesson, sampleReferences } from './sample-studio.contract.ts';
+import { openSample, type StoreUnderTest } from './store-under-test.contract.ts';
 
 export function describeQueries(under: StoreUnderTest): void {
   describe('queries', () => {

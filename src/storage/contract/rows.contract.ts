@@ -4,10 +4,9 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { tableNames, tables } from '../schema/tables.ts';
-import type { StoreUnderTest } from '../store.contract.ts';
 import { arbitraryRecord, hardTexts } from './arbitrary-records.contract.ts';
-import { openEmpty, openSample } from './opened.contract.ts';
 import { apply, sample, sampleLesson, sampleReferences, sampleSegment } from './sample-studio.contract.ts';
+import { openEmpty, openSample, type StoreUnderTest } from './store-under-test.contract.ts';
 
 export function describeRows(under: StoreUnderTest): void {
   describe('rows', () => {

@@ -3,9 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { ok } from '#core';
 import type { Reader, Store } from '#studio';
-import type { StoreUnderTest } from '../store.contract.ts';
-import { openSample } from './opened.contract.ts';
 import { apply, headerOf, sample, sampleLesson } from './sample-studio.contract.ts';
+import { openSample, type StoreUnderTest } from './store-under-test.contract.ts';
 
 export function describeTogether(under: StoreUnderTest): void {
   describe('many at once', () => {

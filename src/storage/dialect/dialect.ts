@@ -17,6 +17,11 @@ export interface Dialect {
   readonly beginRead: readonly string[];
   /** Statements that open the transaction of all pending migrations, so that only one program migrates. */
   readonly beginMigration: readonly string[];
+  /**
+   * Copies every table before a migration, in the migration's own transaction; null where the studio is a file, which is
+   * backed up whole.
+   */
+  copyBeforeMigration(number: number): string | null;
   /** How often a change is tried when the database itself asks to try again. */
   readonly attempts: number;
   /** Whether an error is such a request. */
@@ -35,6 +40,7 @@ export const sqliteDialect: Dialect = {
   beginChange: ['begin immediate'],
   beginRead: ['begin'],
   beginMigration: ['begin immediate'],
+  copyBeforeMigration: () => null,
   attempts: 1,
   isRetryWanted: () => false,
   isReferenceBroken: (error) => codeOf(error) === 'SQLITE_CONSTRAINT_FOREIGNKEY',
@@ -59,6 +65,18 @@ export const postgresDialect: Dialect = {
   beginChange: ['begin isolation level repeatable read', 'lock table "change" in share row exclusive mode'],
   beginRead: ['begin isolation level repeatable read read only'],
   beginMigration: ['begin', "select pg_advisory_xact_lock(hashtext('levare ' || current_schema()))"],
+  copyBeforeMigration: (number) => `
+    do $$
+    declare
+      target text := current_schema() || '_before_${String(number).padStart(4, '0')}';
+      source text;
+    begin
+      execute format('drop schema if exists %I cascade', target);
+      execute format('create schema %I', target);
+      for source in select table_name from information_schema.tables where table_schema = current_schema() loop
+        execute format('create table %I.%I as table %I', target, source, source);
+      end loop;
+    end $$`,
   attempts: 5,
   // serialization_failure and deadlock_detected, foreign_key_violation: PostgreSQL 18 manual, appendix A.
   isRetryWanted: (error) => ['40001', '40P01'].includes(codeOf(error)),

@@ -62,7 +62,10 @@ export async function migrate(
           name: 'text',
           at: 'text',
         });
-      for (const migration of state.value.pending) {
+      const { version, pending } = state.value;
+      const copy = version > 0 && pending[0] ? dialect.copyBeforeMigration(pending[0].number) : null;
+      if (copy !== null) await sql.raw(copy).execute(connection);
+      for (const migration of pending) {
         await migration.apply(connection, dialect);
         await connection
           .insertInto('migration')

@@ -6,8 +6,9 @@ import pg from 'pg';
 import { type Clock, err, ok, type Result } from '#core';
 import type { Store } from '#studio';
 import { postgresDialect } from '../dialect/dialect.ts';
-import { migrations } from '../migrations/list.ts';
+import { migrations as allMigrations } from '../migrations/list.ts';
 import { migrate, readDatabaseState } from '../migrations/migrate.ts';
+import type { Migration } from '../migrations/migration.ts';
 import type { OpenFault } from '../open-fault.ts';
 import type { Connections } from '../store/connections.ts';
 import { createStore } from '../store/create-store.ts';
@@ -19,13 +20,19 @@ export interface PostgresStoreOptions {
   readonly clock: Clock;
   /** Connections kept at most, from 2. */
   readonly mostConnections?: number;
+  /** For tests of migrating: the migrations to know. */
+  readonly migrations?: readonly Migration[];
 }
 
-/** Opens the studio in a PostgreSQL database, making its tables when the database is empty. */
+/**
+ * Opens the studio in a PostgreSQL database, in the connection's schema, making its tables when there are none. Before a
+ * migration the tables are copied to a schema beside it, `public_before_0002`.
+ */
 export async function createPostgresStore({
   connectionString,
   clock,
   mostConnections = 8,
+  migrations = allMigrations,
 }: PostgresStoreOptions): Promise<Result<Store, OpenFault>> {
   const path = withoutPassword(connectionString);
   const pool = new pg.Pool({
@@ -40,7 +47,7 @@ export async function createPostgresStore({
   pool.on('connect', (client) => client.on('error', () => undefined));
   const database = new Kysely<StudioDatabase>({ dialect: new PostgresDialect({ pool }) });
   try {
-    const prepared = await prepare(database, path, clock);
+    const prepared = await prepare(database, path, clock, migrations);
     if (prepared.ok) return ok(createStore(createPostgresConnections(database)));
     await database.destroy();
     return prepared;
@@ -55,6 +62,7 @@ async function prepare(
   database: Kysely<StudioDatabase>,
   path: string,
   clock: Clock,
+  migrations: readonly Migration[],
 ): Promise<Result<null, OpenFault>> {
   const encoding = (
     await database.executeQuery<{ server_encoding: string }>(CompiledQuery.raw('show server_encoding'))
@@ -79,6 +87,7 @@ function createPostgresConnections(database: Kysely<StudioDatabase>): Connection
   return {
     dialect: postgresDialect,
     builder: database,
+    takesTurns: false,
     withWriter(work) {
       const result = last.then(() => onConnection(work));
       last = result.catch(() => null); // its caller sees the failure; the next writer goes on

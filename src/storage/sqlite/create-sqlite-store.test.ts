@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { createTurnedClock, newStudioPath, openStudio } from '../contract/data-folder.contract.ts';
 import { apply, putSample, sample } from '../contract/sample-studio.contract.ts';
 import { formatOpenFault } from '../open-fault.ts';
+import { openConnection } from './connection.ts';
 import { createSqliteStore } from './create-sqlite-store.ts';
 
 const clock = createTurnedClock('2026-03-04');
@@ -23,11 +24,14 @@ test('what was written is there after closing and opening', async () => {
 
 test('the file is in WAL mode, written through at each commit, and its references are watched', async () => {
   const path = newStudioPath();
-  const store = await openStudio({ path, clock });
-  const look = new Database(path, { readonly: true });
-  expect(look.pragma('journal_mode', { simple: true })).toBe('wal');
-  look.close();
-  await store.close();
+  await (await openStudio({ path, clock })).close();
+  const { handle } = openConnection(path, 'write');
+  const pragma = (name: string): unknown => handle.pragma(name, { simple: true });
+  expect(pragma('journal_mode')).toBe('wal');
+  expect(pragma('synchronous')).toBe(2); // FULL
+  expect(pragma('foreign_keys')).toBe(1);
+  expect(pragma('busy_timeout')).toBeGreaterThan(1000); // milliseconds
+  handle.close();
 });
 
 test('one program per folder; the second is told who has it, and gets in afterwards', async () => {

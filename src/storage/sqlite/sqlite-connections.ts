@@ -1,7 +1,6 @@
 // One connection that writes and, for a file, a few that read: in WAL mode a reader keeps its snapshot while a change
 // is written, and neither waits for the other.
 
-import type { Dialect } from '../dialect/dialect.ts';
 import { sqliteDialect } from '../dialect/dialect.ts';
 import type { Connections } from '../store/connections.ts';
 import { createRun, type Run } from '../store/statements.ts';
@@ -30,6 +29,7 @@ export function createFileConnections(path: string, writer: SqliteConnection): C
 
   return {
     ...createMemoryConnections(writer),
+    takesTurns: false,
     async withReader(work) {
       const lane = findLane();
       lane.waiting++;
@@ -48,10 +48,10 @@ export function createFileConnections(path: string, writer: SqliteConnection): C
 
 /** A database in memory has one connection, so readers and writers take turns. */
 export function createMemoryConnections(only: SqliteConnection): Connections {
-  const dialect: Dialect = sqliteDialect;
   return {
-    dialect,
+    dialect: sqliteDialect,
     builder: only.database,
+    takesTurns: true,
     withWriter: (work) => onConnection(only, work),
     withReader: (work) => onConnection(only, work),
     close: () => only.database.destroy(),

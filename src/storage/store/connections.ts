@@ -10,6 +10,8 @@ export interface Connections {
   readonly dialect: Dialect;
   /** Builds SQL. */
   readonly builder: Kysely<StudioDatabase>;
+  /** Whether readers and the writer wait for one another. */
+  readonly takesTurns: boolean;
   /** Waits until no other writer is at work in this program. */
   withWriter<R>(work: (run: Run) => Promise<R>): Promise<R>;
   withReader<R>(work: (run: Run) => Promise<R>): Promise<R>;

@@ -5,6 +5,7 @@ import type { ChangeHeader, ChangeOutcome, Store, Transactor } from '#studio';
 import { type Connections, type Ending, inTransaction } from './connections.ts';
 import { dumpStudio, loadStudio } from './dump.ts';
 import { writeChange } from './journal.ts';
+import { createNestingGuard } from './nesting.ts';
 import { createReader } from './reader.ts';
 import { createStatements, type Run } from './statements.ts';
 import { createTransactor } from './transactor.ts';
@@ -12,16 +13,21 @@ import { createTransactor } from './transactor.ts';
 export function createStore(connections: Connections): Store {
   const { dialect } = connections;
   const statements = createStatements(connections.builder);
+  const nesting = createNestingGuard(connections.takesTurns);
 
   const inWriter = <R>(work: (run: Run) => Promise<Ending<R>>): Promise<R> =>
-    connections.withWriter((run) => inTransaction(run, dialect, dialect.beginChange, work));
+    nesting.enter('change', () =>
+      connections.withWriter((run) => inTransaction(run, dialect, dialect.beginChange, work)),
+    );
 
   const inReader = <R>(work: (run: Run) => Promise<R>): Promise<R> =>
-    connections.withReader((run) =>
-      inTransaction(run, dialect, dialect.beginRead, async (inside) => ({
-        end: 'commit',
-        value: await work(inside),
-      })),
+    nesting.enter('read', () =>
+      connections.withReader((run) =>
+        inTransaction(run, dialect, dialect.beginRead, async (inside) => ({
+          end: 'commit',
+          value: await work(inside),
+        })),
+      ),
     );
 
   /** Tries again while the database asks to. */

@@ -1,9 +1,15 @@
-// A store for the length of one test.
+// The stores that the contract is asked of, each open for the length of one test.
 
 import { onTestFinished } from 'vitest';
 import type { Store } from '#studio';
-import type { StoreUnderTest } from '../store.contract.ts';
 import { putSample } from './sample-studio.contract.ts';
+
+export interface StoreUnderTest {
+  /** An empty store of its own for each call; closed by the suite. */
+  open(): Promise<Store>;
+  /** Whether readers and a writer are at work at the same time, or take turns. */
+  readonly readsDuringChanges: boolean;
+}
 
 /** An empty store, closed when the test ends. */
 export async function openEmpty(under: StoreUnderTest): Promise<Store> {
