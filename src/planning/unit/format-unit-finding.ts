@@ -32,9 +32,9 @@ export function formatUnitFinding(
     case 'NoHowTo':
       return `“${finding.title}” does not say how to teach it. Write a line or two.`;
     case 'OutOfOrder':
-      return `${finding.activity} develops ${name(finding.skill)}, which rests on ${name(finding.restsOn)}; that is first developed later, in ${finding.developedBy}. Put ${finding.developedBy} first.`;
+      return `“${finding.activity.title}” develops ${name(finding.skill)}, which rests on ${name(finding.restsOn)}; that is first developed later, in “${finding.developedBy.title}”. Put “${finding.developedBy.title}” first.`;
     case 'VariantUnreachable':
-      return `Variant ${finding.variant + 1} of ${finding.activity} is never used: ${whyUnreachable[finding.why]}.`;
+      return `Variant ${finding.variant + 1} of “${finding.activity.title}” is never used: ${whyUnreachable[finding.why]}.`;
     case 'NextIsItself':
       return 'The unit names itself as one that may follow. Remove it from next.';
   }

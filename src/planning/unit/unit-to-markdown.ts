@@ -1,12 +1,16 @@
 // A unit to print and teach from.
 
 import type { Skill, SkillId } from '../skill/skill.ts';
-import type { Activity, ActivityVariant, AgeRange, Minutes, UnitDocument } from './unit.ts';
+import type { Activity, ActivityVariant, AgeRange, Minutes, UnitDocument, UnitId } from './unit.ts';
 
 const levelNames = { 1: 'introduced', 2: 'with help', 3: 'alone', 4: 'transfers' } as const;
 
-/** The whole unit as Markdown (CommonMark); skills by title where known. */
-export function unitToMarkdown(unit: UnitDocument, skillsById: ReadonlyMap<SkillId, Skill>): string {
+/** The whole unit as Markdown (CommonMark); skills and following units by title where known, else by id. */
+export function unitToMarkdown(
+  unit: UnitDocument,
+  skillsById: ReadonlyMap<SkillId, Skill>,
+  unitTitlesById: ReadonlyMap<UnitId, string> = new Map(),
+): string {
   const skillName = (id: SkillId) => escapeLine(skillsById.get(id)?.title ?? id);
   const total = unit.activities.reduce((sum, activity) => sum + activity.minutes.usual, 0);
   const developed = new Set(
@@ -38,7 +42,9 @@ export function unitToMarkdown(unit: UnitDocument, skillsById: ReadonlyMap<Skill
           `**${skillName(check.skill)}** (${levelNames[check.level]}): ${check.lookFor.replaceAll('\n', '\n  ')}`,
       ),
     ),
-    ...(unit.next.length > 0 ? ['## What may follow', bullets(unit.next.map(escapeLine))] : []),
+    ...(unit.next.length > 0
+      ? ['## What may follow', bullets(unit.next.map((id) => escapeLine(unitTitlesById.get(id) ?? id)))]
+      : []),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }

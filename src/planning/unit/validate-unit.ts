@@ -5,6 +5,11 @@ import { nearestWord } from '../skill/nearest-word.ts';
 import type { Skill, SkillId } from '../skill/skill.ts';
 import type { Activity, ActivityKey, UnitDocument } from './unit.ts';
 
+export interface NamedActivity {
+  readonly key: ActivityKey;
+  readonly title: string;
+}
+
 export type UnitFinding =
   | { readonly kind: 'NoActivities' }
   | { readonly kind: 'NoChecks' }
@@ -23,15 +28,15 @@ export type UnitFinding =
   | { readonly kind: 'NoHowTo'; readonly title: string }
   | {
       readonly kind: 'OutOfOrder';
-      readonly activity: ActivityKey;
+      readonly activity: NamedActivity;
       readonly skill: SkillId;
       readonly restsOn: SkillId;
       /** The activity, later in the unit, that first develops `restsOn`. */
-      readonly developedBy: ActivityKey;
+      readonly developedBy: NamedActivity;
     }
   | {
       readonly kind: 'VariantUnreachable';
-      readonly activity: ActivityKey;
+      readonly activity: NamedActivity;
       /** From 0. */
       readonly variant: number;
       readonly why: 'stage' | 'age' | 'earlier' | 'empty';
@@ -153,10 +158,10 @@ function findOutOfOrder(
         if (developedBy !== undefined && (firstAt.get(restsOn) ?? -1) > i)
           findings.push({
             kind: 'OutOfOrder',
-            activity: activity.key,
+            activity: nameOf(activity),
             skill,
             restsOn,
-            developedBy: developedBy.key,
+            developedBy: nameOf(developedBy),
           });
       }
     }
@@ -170,7 +175,7 @@ function findUnreachableVariants(unit: UnitDocument, activity: Activity): readon
   activity.variants.forEach((variant, i) => {
     const { stages, ages, ...changes } = variant;
     const found = (why: 'stage' | 'age' | 'earlier' | 'empty') =>
-      findings.push({ kind: 'VariantUnreachable', activity: activity.key, variant: i, why });
+      findings.push({ kind: 'VariantUnreachable', activity: nameOf(activity), variant: i, why });
     if (fitsAll) found('earlier');
     else if (stages !== undefined && !stages.some((stage) => unit.stages.includes(stage))) found('stage');
     else if (ages !== undefined && (ages.to < unit.ages.from || ages.from > unit.ages.to)) found('age');
@@ -189,4 +194,8 @@ function findUndevelopedChecks(
   return unit.checks
     .filter(({ skill }) => !developed.has(skill) && skillsById.get(skill)?.ongoing !== true)
     .map(({ key, skill }) => ({ kind: 'CheckUndeveloped', check: key, skill }));
+}
+
+function nameOf({ key, title }: Activity): NamedActivity {
+  return { key, title };
 }

@@ -6,7 +6,7 @@ import { compareUnits } from './compare-units.ts';
 import { exampleFile, exampleSkillsById } from './example-unit.ts';
 import { formatUnitDifference } from './format-unit-difference.ts';
 import { formatUnitFinding } from './format-unit-finding.ts';
-import type { Activity, UnitDocument } from './unit.ts';
+import type { Activity, UnitDocument, UnitId } from './unit.ts';
 import { unitToMarkdown } from './unit-to-markdown.ts';
 import { validateUnit } from './validate-unit.ts';
 
@@ -73,7 +73,7 @@ describe('validating a unit', () => {
       'in the wrong order',
       { activities: [play, walk] },
       [
-        'play develops “tells long from short”, which rests on “keeps a beat”; that is first developed later, in walk. Put walk first.',
+        '“Play it” develops “tells long from short”, which rests on “keeps a beat”; that is first developed later, in “Walk it”. Put “Walk it” first.',
       ],
     ],
     [
@@ -99,7 +99,7 @@ describe('validating a unit', () => {
       found.map((finding) => (finding.kind === 'VariantUnreachable' ? finding.why : finding.kind)),
     ).toEqual(['stage', 'age', 'empty', 'earlier']);
     expect(formatUnitFinding(present(found[0], 'a finding'))).toBe(
-      'Variant 1 of walk is never used: none of its stages is one of the unit’s.',
+      'Variant 1 of “Walk it” is never used: none of its stages is one of the unit’s.',
     );
   });
 });
@@ -166,8 +166,13 @@ describe('comparing units', () => {
 
 test('a unit prints as Markdown', () => {
   const text = unitToMarkdown(
-    { ...unit, extensions: [{ ...play, key: 'x', title: 'More *stars*' }] },
+    {
+      ...unit,
+      next: [unit.id, 'unit:other' as UnitId],
+      extensions: [{ ...play, key: 'x', title: 'More *stars*' }],
+    },
     exampleSkillsById,
+    new Map([[unit.id, 'Long and short']]),
   );
   expect(text).toBe(`# Long and short
 
@@ -213,5 +218,10 @@ One note.
 ## How one knows that it is learnt
 
 - **tells long from short** (with help): Points to the right card.
+
+## What may follow
+
+- Long and short
+- unit:other
 `);
 });

@@ -1,0 +1,164 @@
+import { describe, expect, test } from 'vitest';
+import {
+  type Activity,
+  applyVariant,
+  areas,
+  formatUnitFinding,
+  readUnitText,
+  stages,
+  type UnitDocument,
+  unitToMarkdown,
+  validateUnit,
+  writeUnitYaml,
+} from '#planning';
+import { starterMap, starterSkills, starterUnits } from './starter-library.ts';
+
+const units = starterUnits.map((one) => one.unit);
+const allActivities = (unit: UnitDocument): readonly Activity[] => [...unit.activities, ...unit.extensions];
+const developedBy = (unit: UnitDocument) => new Set(allActivities(unit).flatMap((one) => one.develops));
+const developedInCore = (unit: UnitDocument) => new Set(unit.activities.flatMap((one) => one.develops));
+
+describe('the skill map', () => {
+  test('holds 90 to 120 skills, 6 to 10 of them ongoing, over all areas and stages', () => {
+    expect(starterSkills.length).toBeGreaterThanOrEqual(90);
+    expect(starterSkills.length).toBeLessThanOrEqual(120);
+    const ongoing = starterSkills.filter((skill) => skill.ongoing);
+    expect(ongoing.length).toBeGreaterThanOrEqual(6);
+    expect(ongoing.length).toBeLessThanOrEqual(10);
+    expect(new Set(starterSkills.map((skill) => skill.area))).toEqual(new Set(areas));
+    expect(new Set(starterSkills.map((skill) => skill.stage))).toEqual(new Set(stages));
+  });
+
+  test('never lets a skill rest on one that is met at a later stage', () => {
+    const rank = (id: (typeof starterSkills)[number]['id']) =>
+      stages.indexOf(starterMap.skillsById.get(id)?.stage ?? 'advanced');
+    const wrong = starterSkills.flatMap((skill) =>
+      skill.restsOn
+        .filter((id) => rank(id) > rank(skill.id))
+        .map((id) => `${skill.id} rests on the later ${id}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  test('names no link twice over: none rests on what a neighbour already rests on', () => {
+    const spare = starterSkills.flatMap((skill) =>
+      skill.restsOn
+        .filter((id) =>
+          skill.restsOn.some((other) => other !== id && starterMap.restsOnAll(other).includes(id)),
+        )
+        .map((id) => `${skill.id} need not name ${id}`),
+    );
+    expect(spare).toEqual([]);
+  });
+
+  test('has at least 60 skills that the twelve units develop, and no two titles alike', () => {
+    const developed = new Set(units.flatMap((unit) => [...developedBy(unit)]));
+    expect(developed.size).toBeGreaterThanOrEqual(60);
+    expect(new Set(starterSkills.map((skill) => skill.title)).size).toBe(starterSkills.length);
+  });
+});
+
+describe('the twelve units', () => {
+  test('are twelve, over every area and stage, for six-year-olds and adults', () => {
+    expect(units.length).toBe(12);
+    expect(new Set(units.map((unit) => unit.area))).toEqual(new Set(areas));
+    expect(new Set(units.flatMap((unit) => unit.stages))).toEqual(new Set(stages));
+    expect(Math.min(...units.map((unit) => unit.ages.from))).toBe(6);
+    expect(units.every((unit) => unit.ages.to === 99)).toBe(true);
+    expect(new Set(units.map((unit) => unit.id)).size).toBe(12);
+  });
+
+  test.each(starterUnits)('$name is named after its id and has no findings', ({ name, unit }) => {
+    expect(`${unit.id}.yaml`).toBe(`unit:${name}`);
+    expect(
+      validateUnit(unit, starterMap.skillsById).map((one) => formatUnitFinding(one, starterMap.skillsById)),
+    ).toEqual([]);
+    expect(unit.next.filter((id) => !units.some((other) => other.id === id))).toEqual([]);
+  });
+
+  test.each(starterUnits)('$name reads back the same after writing', ({ unit }) => {
+    expect(readUnitText(writeUnitYaml({ unit, skills: [] }), 'yaml')).toEqual({
+      ok: true,
+      value: { unit, skills: [] },
+    });
+    const page = unitToMarkdown(unit, starterMap.skillsById);
+    for (const activity of allActivities(unit)) expect(page).toContain(activity.howTo);
+  });
+
+  test.each(starterUnits)('$name has the size of a unit of work', ({ unit }) => {
+    expect(unit.activities.length).toBeGreaterThanOrEqual(5);
+    expect(unit.activities.length).toBeLessThanOrEqual(9);
+    expect(unit.extensions.length).toBeGreaterThanOrEqual(1);
+    expect(unit.extensions.length).toBeLessThanOrEqual(3);
+    expect(unit.checks.length).toBeGreaterThanOrEqual(3);
+    expect(unit.checks.length).toBeLessThanOrEqual(6);
+    const usual = unit.activities.map((activity) => activity.minutes.usual);
+    expect(Math.min(...usual)).toBeGreaterThanOrEqual(6);
+    expect(Math.max(...usual)).toBeLessThanOrEqual(25);
+    const total = usual.reduce((sum, minutes) => sum + minutes, 0);
+    expect(total).toBeGreaterThanOrEqual(60);
+    expect(total).toBeLessThanOrEqual(140);
+    expect(unit.checks.some((check) => check.level === 3)).toBe(true);
+    expect(
+      allActivities(unit)
+        .flatMap((one) => one.variants)
+        .filter((one) => one.howTo !== undefined).length,
+    ).toBeGreaterThanOrEqual(2);
+  });
+
+  test.each(starterUnits)('$name ends in something shown, with the musical work last', ({ unit }) => {
+    const last = unit.activities.at(-1);
+    expect(last?.character).toBe('musical');
+    expect(last?.howTo).toMatch(/listener|perform|record|for someone|another plays|next student/i);
+  });
+});
+
+describe('the units as a path', () => {
+  test('three or four need nothing, the others rest on skills that other units teach', () => {
+    const free = units.filter((unit) => starterMap.missingFor(unit, () => false).length === 0);
+    expect(free.length).toBeGreaterThanOrEqual(3);
+    expect(free.length).toBeLessThanOrEqual(4);
+    for (const unit of units) {
+      const taught = new Set(
+        units.filter((other) => other !== unit).flatMap((other) => [...developedInCore(other)]),
+      );
+      const beyond = starterMap.missingFor(unit, () => false).filter((id) => !taught.has(id));
+      expect(beyond, unit.id).toEqual([]);
+    }
+  });
+
+  test('taken one by one as they become ready, all twelve can be taught', () => {
+    const has = new Set<string>();
+    const waiting = new Set(units);
+    for (let progress = true; progress; ) {
+      progress = false;
+      for (const unit of waiting)
+        if (starterMap.missingFor(unit, (id) => has.has(id)).length === 0) {
+          for (const id of developedInCore(unit)) has.add(id);
+          waiting.delete(unit);
+          progress = true;
+        }
+    }
+    expect([...waiting].map((unit) => unit.id)).toEqual([]);
+  });
+});
+
+// COMMON PRACTICE, no source: reference data lesson_shapes.activity_minutes_by_age, as [to age, most minutes at a stretch].
+const mostAtAStretch = [
+  [6, 4],
+  [9, 7],
+  [12, 10],
+  [17, 15],
+  [99, 20],
+] as const;
+
+test.each(starterUnits)('$name: the least useful time fits what each age can sit through', ({ unit }) => {
+  for (const activity of allActivities(unit))
+    for (const stage of unit.stages)
+      for (let age = unit.ages.from; age <= unit.ages.to; age++) {
+        const { minutes } = applyVariant(activity, { stage, age });
+        const most = mostAtAStretch.find(([to]) => age <= to)?.[1] ?? 0;
+        expect(minutes.shortest, `${activity.key} at ${age}`).toBeLessThanOrEqual(most);
+        expect(minutes.usual, `${activity.key}: two chunks or one`).toBeGreaterThanOrEqual(minutes.shortest);
+      }
+});
