@@ -62,20 +62,22 @@ test('[A3] what another piece rests on comes before it whatever its character', 
   expect(titles(arrangeLesson(frame(30), [], pieces))).toContain('song new');
 });
 
-test('[A4] minutes to spare: breath for the work, then the frame, then open time', () => {
-  const minutes = (length: number) =>
-    arrangeLesson(frame(length), [], [work('a', 'a', 'new', 10)])
+test('[A4] minutes to spare go to the frame up to twice its own, then they are open', () => {
+  const minutes = (length: number, recap = 3) =>
+    arrangeLesson(frame(length, { recap }), [], [work('a', 'a', 'new', 10)])
       .map((s) => `${s.kind}:${s.minutes}`)
       .join(' ');
   expect(minutes(19)).toBe('settlingIn:3 recap:3 work:10 practice:3');
-  expect(minutes(22)).toBe('settlingIn:3 recap:3 work:13 practice:3');
-  expect(minutes(25)).toBe('settlingIn:3 recap:6 work:13 practice:3');
-  expect(minutes(29)).toBe('settlingIn:5 recap:6 work:13 practice:5');
-  expect(minutes(31)).toBe('settlingIn:5 recap:8 work:13 practice:5');
-  expect(minutes(32)).toBe('settlingIn:5 recap:6 work:13 open:3 practice:5');
+  expect(minutes(20)).toBe('settlingIn:3 recap:4 work:10 practice:3');
+  expect(minutes(24)).toBe('settlingIn:5 recap:5 work:10 practice:4');
+  expect(minutes(28)).toBe('settlingIn:6 recap:6 work:10 practice:6');
+  expect(minutes(30)).toBe('settlingIn:6 recap:8 work:10 practice:6');
+  expect(minutes(31)).toBe('settlingIn:6 recap:6 work:10 open:3 practice:6');
+  expect(minutes(22, 0)).toBe('settlingIn:6 work:10 practice:6');
+  expect(minutes(24, 0)).toBe('settlingIn:8 work:10 practice:6');
 });
 
-test('[A5] pinned minutes are given exactly', () => {
+test('[A5] work, revisits and what is pinned get exactly their planned minutes', () => {
   const segments = arrangeLesson(frame(30), [], [work('p', 'a', 'new', 9, { segment: { pinned: true } })]);
   expect(segments.find((s) => s.kind === 'work')?.minutes).toBe(9);
   expect(segments.reduce((sum, s) => sum + s.minutes, 0)).toBe(30);

@@ -20,9 +20,7 @@ export interface UnplacedWork {
   readonly order: number;
 }
 
-/** How far a segment may be stretched over its expected minutes before the time counts as open. Our own choice. */
-const mostBreath = 1.3;
-const mostExtraFrame = 2;
+/** Spare minutes from here on are shown as open time. Our own choice. */
 const leastOpen = 3;
 
 /** Lays out one lesson; its minutes add up to the lesson's length and none is negative. */
@@ -94,32 +92,31 @@ function orderWork(work: readonly UnplacedWork[]): readonly UnplacedWork[] {
 }
 
 /**
- * Clock minutes for each part. What the plan leaves over goes first to the work as room to breathe, then to recap,
- * settling in and setting practice; three minutes or more beyond that are shown as open time.
+ * Clock minutes for each part. Work and revisits get what the plan expects of them and no more: a longer slot is a slower
+ * lesson, and would teach the pace to be slow. What the plan leaves over goes to recap, settling in and setting practice,
+ * a minute in turn, up to twice their own; three minutes or more beyond that are open time.
  */
 function shareOut(parts: readonly UnplacedSegment[], length: number): readonly number[] {
   const minutes = parts.map((part) => part.planned);
   let spare = length - minutes.reduce((sum, m) => sum + m, 0);
+  const indexOf = (kind: PlannedSegment['kind']) => parts.findIndex((part) => part.kind === kind);
   const give = (index: number, amount: number) => {
-    const given = Math.min(amount, spare);
-    minutes[index] = (minutes[index] ?? 0) + given;
-    spare -= given;
+    minutes[index] = (minutes[index] ?? 0) + amount;
+    spare -= amount;
   };
-  const indexesOf = (wanted: (part: UnplacedSegment) => boolean) =>
-    parts.flatMap((part, at) => (wanted(part) ? [at] : []));
-
-  const work = indexesOf((part) => (part.kind === 'work' || part.kind === 'extension') && !part.pinned);
-  const stretch = (at: number) => (minutes[at] ?? 0) / (parts[at]?.planned ?? 1);
-  while (spare > 0 && work.length > 0) {
-    const tightest = work.reduce((best, at) => (stretch(at) < stretch(best) ? at : best));
-    if (((minutes[tightest] ?? 0) + 1) / (parts[tightest]?.planned ?? 1) > mostBreath) break;
-    give(tightest, 1);
+  const frame = [indexOf('recap'), indexOf('settlingIn'), indexOf('practice')].filter(
+    (at) => (parts[at]?.planned ?? 0) > 0,
+  );
+  let given = true;
+  while (spare > 0 && given) {
+    given = false;
+    for (const at of frame)
+      if (spare > 0 && (minutes[at] ?? 0) < 2 * (parts[at]?.planned ?? 0)) {
+        give(at, 1);
+        given = true;
+      }
   }
-  for (const at of indexesOf((part) => part.kind === 'recap')) give(at, parts[at]?.planned ?? 0);
-  for (const at of indexesOf((part) => part.kind === 'settlingIn' || part.kind === 'practice'))
-    if ((parts[at]?.planned ?? 0) > 0) give(at, mostExtraFrame);
-  const open = indexesOf((part) => part.kind === 'open')[0] ?? 0;
-  const rest = indexesOf((part) => part.kind === 'recap' && part.planned > 0)[0] ?? work.at(-1) ?? open;
-  give(spare >= leastOpen ? open : rest, spare);
+  const open = indexOf('open');
+  give(spare >= leastOpen ? open : (frame[0] ?? open), spare);
   return minutes;
 }

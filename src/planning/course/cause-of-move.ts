@@ -87,9 +87,12 @@ function causeInItself(change: Change, segment: PlannedSegment, comparison: Comp
     return { kind: actual < plannedMeanwhile ? 'notReached' : 'slowerThanPlanned' };
   }
   if (work.length > 0 && left < wanted) return { kind: 'fasterThanPlanned' };
-  // Not touched itself, yet more or fewer minutes: the student's pace is seen differently now.
-  if (left > wanted && after.pace.mean > before.pace.mean) return { kind: 'slowerThanPlanned' };
-  if (left < wanted && after.pace.mean < before.pace.mean) return { kind: 'fasterThanPlanned' };
+  // Not touched itself, yet more or fewer minutes: the student's pace is seen differently now, if anything was logged.
+  if (!context.taught.some((lesson) => lesson.work.length > 0) || leftOut(after) > 0) return null;
+  // A plan read back from the studio's records may not know what the pace was believed to be.
+  const drift = before.pace.sd > 0 ? after.pace.mean - before.pace.mean : left - wanted;
+  if (left > wanted && drift > 0) return { kind: 'slowerThanPlanned' };
+  if (left < wanted && drift < 0) return { kind: 'fasterThanPlanned' };
   return null;
 }
 

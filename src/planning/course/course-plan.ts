@@ -51,7 +51,7 @@ export interface PlannedSegment {
   readonly start: number;
   /** Minutes on the clock; together they fill the lesson exactly. */
   readonly minutes: number;
-  /** Minutes that the plan expects it to take; the rest of `minutes` is room to breathe. */
+  /** Minutes of the plan: `minutes` for work and revisits, at most `minutes` for the frame, which takes up what is spare. */
   readonly planned: number;
   /** Whether the activity is complete when this segment ends; its checks follow then. */
   readonly completes: boolean;
@@ -81,10 +81,11 @@ export type OrderCycle =
       }[];
     };
 
-/** A unit whose skills rest on some that no one has taught this student; `way` lists library units, nearest first. */
+/** An activity whose skills rest on some that no one has taught this student; `way` lists library units, nearest first. */
 export interface NotReady {
   readonly courseUnit: string;
   readonly activity: ActivityKey;
+  readonly title: string;
   readonly missing: readonly SkillId[];
   readonly way: readonly UnitId[];
 }

@@ -65,9 +65,15 @@ test('what is left out, not ready or in a ring', () => {
   );
   expect(left({ kind: 'afterLeftOut', title: 'Canon' })).toContain('comes after “Canon”');
   const skillTitle = (id: string) => id.slice(6);
-  const entry = { courseUnit: 'u', activity: 'a', missing: ['x', 'y', 'z'].map(skillId), way: [] };
+  const entry = {
+    courseUnit: 'u',
+    activity: 'a',
+    title: 'Round',
+    missing: ['x', 'y', 'z'].map(skillId),
+    way: [],
+  };
   expect(formatNotReady(entry, { skillTitle })).toBe(
-    'Not ready: it rests on “x”, “y” and “z”, which no unit in the library teaches.',
+    '“Round” has to wait: it rests on “x”, “y” and “z”, which no unit in the library teaches.',
   );
   expect(formatCycle({ kind: 'SkillCycle', skills: ['x', 'y'].map(skillId) }, { skillTitle })).toBe(
     'These skills rest on one another in a ring: “x” and “y”. Take off one of the links.',

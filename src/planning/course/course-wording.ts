@@ -135,8 +135,8 @@ export function formatNotReady(entry: NotReady, context: WordingContext = {}): s
   const unit = context.unitTitle ?? ((id: UnitId) => id);
   const missing = list(entry.missing.map((id) => `“${skill(id)}”`));
   return entry.way.length === 0
-    ? `Not ready: it rests on ${missing}, which no unit in the library teaches.`
-    : `Not ready: it rests on ${missing}. Shortest way: ${entry.way.map((id) => `“${unit(id)}”`).join(', then ')}.`;
+    ? `“${entry.title}” has to wait: it rests on ${missing}, which no unit in the library teaches.`
+    : `“${entry.title}” has to wait: it rests on ${missing}. Shortest way: ${entry.way.map((id) => `“${unit(id)}”`).join(', then ')}.`;
 }
 
 /** A ring among prerequisites, and how to mend it. */

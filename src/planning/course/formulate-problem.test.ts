@@ -110,7 +110,13 @@ test('[F5] not ready, with the shortest way through the library', () => {
   const library = [first, exampleUnit('long-way', [act('march', 60, ['pulse'])])];
   const { notReady, leftOut } = formulateProblem(course({ units: [onCourse('u2', second)], library }));
   expect(notReady).toEqual([
-    { courseUnit: 'u2', activity: 'echoes', missing: [skillId('pulse')], way: [first.id] },
+    {
+      courseUnit: 'u2',
+      activity: 'echoes',
+      title: 'Activity echoes',
+      missing: [skillId('pulse')],
+      way: [first.id],
+    },
   ]);
   expect(leftOut.map((l) => [l.activity, l.why.kind])).toEqual([
     ['echoes', 'notReady'],

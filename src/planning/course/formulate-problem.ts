@@ -138,6 +138,7 @@ export function formulateProblem(input: CourseInput): Formulation {
       notReady.push({
         courseUnit: a.courseUnit,
         activity: a.activity.key,
+        title: a.activity.title,
         missing,
         way: findShortestWay(missing, input.library, standing),
       });

@@ -1,8 +1,9 @@
 // One student's course, computed: formulate, solve, arrange, explain. The whole of `planning` meets here.
 
 import { present } from '#core';
+import { evaluatePlan } from '../problem/evaluate-plan.ts';
 import { overrunChance } from '../problem/overrun.ts';
-import type { PlannedLesson } from '../problem/problem.ts';
+import type { Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
 import { solve } from '../solve/solve.ts';
 import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrange-lesson.ts';
 import { activityId } from './course-activity.ts';
@@ -41,9 +42,7 @@ export function planCourse(
   const fingerprint = fingerprintOf(JSON.stringify(problem));
   const last = previous === null ? null : coursePlanToPlan(previous, problem);
   const answer =
-    last !== null && previous?.fingerprint === fingerprint
-      ? last
-      : solve(tightenWindows(problem), { ...options, previous: last });
+    last !== null && previous?.fingerprint === fingerprint ? last : solveNear(problem, last, options);
 
   const solved = problem.lessons.map(
     (_, at): PlannedLesson =>
@@ -64,6 +63,21 @@ export function planCourse(
     fingerprint,
     objective: answer.objective,
   };
+}
+
+/** The best plan found; the last one when it still holds and nothing strictly better was found. */
+function solveNear(problem: PlanningProblem, last: Plan | null, options: PlanCourseOptions): Plan {
+  const tight = tightenWindows(problem);
+  const found = solve(tight, { ...options, previous: last });
+  if (last === null) return found;
+  const kept = evaluatePlan(tight, last);
+  const isBetter =
+    found.objective.U !== kept.objective.U
+      ? found.objective.U < kept.objective.U
+      : found.objective.P !== kept.objective.P
+        ? found.objective.P < kept.objective.P
+        : found.objective.E < kept.objective.E;
+  return kept.broken.length === 0 && !isBetter ? { ...last, objective: kept.objective } : found;
 }
 
 type GoesById = ReadonlyMap<string, readonly PlannedGo[]>;
