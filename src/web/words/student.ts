@@ -23,6 +23,12 @@ export const student = {
   courses: 'Courses',
   noCourse: 'No course yet. Open one under Students, with an instrument and a weekly slot.',
   toStudents: 'Students',
+  change: 'Change…',
+  family: {
+    title: 'Family and notes',
+    contact: (name: string, relation: string) => (relation ? `${name}, ${relation}` : name),
+    none: 'No contacts and no notes yet.',
+  },
 
   pace: {
     title: 'Pace',

@@ -13,7 +13,9 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { useCourse, useStudent } from '../../hooks/use-view.ts';
 import { CourseScore } from '../../score/course-score.tsx';
 import { words } from '../../words/index.ts';
+import { StudentDialog } from '../students/student-dialog.tsx';
 import { ApartLists } from './apart-lists.tsx';
+import { FamilyNotes } from './family-notes.tsx';
 import { GiveUnit } from './give-unit.tsx';
 import { MovedList } from './moved-list.tsx';
 import { PlanDays } from './plan-days.tsx';
@@ -35,7 +37,7 @@ export function StudentScreen() {
   const courses = student.data?.courses ?? [];
   const chosen = courses.find((one) => one.id === search.get('course')) ?? courses[0] ?? null;
   const course = useCourse(chosen?.id ?? null);
-  const [open, setOpen] = useState<'give' | 'whatIf' | null>(null);
+  const [open, setOpen] = useState<'give' | 'whatIf' | 'change' | null>(null);
   const ready = course.data !== undefined && course.data.ended === null;
   return (
     <Page
@@ -43,14 +45,21 @@ export function StudentScreen() {
       lead={student.data && <Lead student={student.data} course={course.data ?? null} />}
       wide
       actions={
-        ready && (
-          <>
+        <>
+          {student.data && (
+            <Button kind="plain" onPress={() => setOpen('change')}>
+              {say.change}
+            </Button>
+          )}
+          {ready && (
             <Button onPress={() => setOpen(open === 'whatIf' ? null : 'whatIf')}>{say.whatIf.open}</Button>
-            <Button kind="primary" onPress={() => setOpen('give')}>
+          )}
+          {ready && (
+            <Button kind={open === 'whatIf' ? 'quiet' : 'primary'} onPress={() => setOpen('give')}>
               {say.units.give}
             </Button>
-          </>
-        )
+          )}
+        </>
       }
     >
       <Loaded view={student}>
@@ -68,6 +77,7 @@ export function StudentScreen() {
                   <Course
                     key={held.id}
                     course={held}
+                    student={view}
                     trying={open === 'whatIf'}
                     onGive={() => setOpen('give')}
                     onClose={() => setOpen(null)}
@@ -78,6 +88,11 @@ export function StudentScreen() {
           )
         }
       </Loaded>
+      <StudentDialog
+        student={student.data?.id ?? null}
+        open={open === 'change'}
+        onClose={() => setOpen(null)}
+      />
       {open === 'give' && course.data && <GiveUnit course={course.data} onClose={() => setOpen(null)} />}
     </Page>
   );
@@ -85,11 +100,13 @@ export function StudentScreen() {
 
 function Course({
   course,
+  student,
   trying,
   onGive,
   onClose,
 }: {
   readonly course: CourseView;
+  readonly student: StudentView;
   readonly trying: boolean;
   readonly onGive: () => void;
   readonly onClose: () => void;
@@ -115,6 +132,7 @@ function Course({
         <div>
           <ApartLists course={course} />
           <SkillList course={course} />
+          <FamilyNotes student={student} />
         </div>
       </div>
       <details className="student-plan no-print">
