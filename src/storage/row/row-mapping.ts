@@ -15,6 +15,9 @@ export type NamedRow = Readonly<Record<string, SqlValue>>;
 // PostgreSQL's text holds neither U+0000 nor a lone surrogate; SQLite would keep the first and spoil the second.
 const unstorable = /\0|\p{Surrogate}/u;
 
+/** Whether a text column can hold this text: no NUL character, no half surrogate pair. */
+export const isStorable = (text: string): boolean => !unstorable.test(text);
+
 /** The row of a record. Throws, naming table and field, when a value does not fit its column. */
 export function recordToRow<T extends TableName>(table: TableDescription<T>, record: Tables[T]): Row {
   const values: Readonly<Record<string, unknown>> = { ...record };
@@ -58,7 +61,7 @@ export function valueToSql(table: string, column: Column, value: unknown): SqlVa
   switch (column.kind) {
     case 'text':
       assert(typeof value === 'string', `${where} is text`);
-      assert(!unstorable.test(value), `${where} has no NUL character and no half surrogate pair`);
+      assert(isStorable(value), `${where} has no NUL character and no half surrogate pair`);
       return value;
     case 'integer':
       assert(typeof value === 'number' && Number.isSafeInteger(value), `${where} is a whole number`);

@@ -4,6 +4,7 @@
 import { err, ok, type Result } from '#core';
 import { formatUnitFault, parseUnitFile } from '#planning';
 import type { StudioDump, TableName } from '#studio';
+import { isStorable } from '../row/row-mapping.ts';
 import type { Column } from '../schema/column.ts';
 import { tableNames, tables } from '../schema/tables.ts';
 
@@ -30,8 +31,7 @@ export function parseDump(text: string): Result<StudioDump, string> {
   for (const table of tableNames)
     for (const [i, row] of listOf(rowsByTable[table]).entries())
       if (faults.length < mostFaults) faults.push(...rowFaults(table, i, row, idsByTable));
-  const changes = value['changes'];
-  if (!Array.isArray(changes) || !changes.every(isChange)) faults.push('Its list of changes cannot be read.');
+  faults.push(...changeFaults(value['changes']));
   if (faults.length > 0)
     return err(
       `This exported studio is damaged, and nothing was read: ${faults.slice(0, mostFaults).join(' ')}`,
@@ -66,19 +66,17 @@ function rowFaults(
   for (const column of columns) {
     const held = row[column.field];
     if (!fitsColumn(column, held)) return [`${where}.${column.field} does not hold what it should.`];
-    if (!pointsSomewhere(column.field, held, idsByTable))
+    if (column.kind === 'text' && !pointsSomewhere(column.field, held, idsByTable))
       return [`${where}.${column.field} names ${String(held)}, which is not in the file.`];
   }
   return documentFaults(where, row['document']);
 }
 
-const unstorable = /\0|\p{Surrogate}/u;
-
 function fitsColumn({ kind, nullable }: Column, value: unknown): boolean {
   if (value === null) return nullable;
   switch (kind) {
     case 'text':
-      return typeof value === 'string' && !unstorable.test(value);
+      return typeof value === 'string' && isStorable(value);
     case 'integer':
       return Number.isSafeInteger(value);
     case 'real':
@@ -86,7 +84,7 @@ function fitsColumn({ kind, nullable }: Column, value: unknown): boolean {
     case 'boolean':
       return typeof value === 'boolean';
     case 'json':
-      return typeof value === 'object' && !unstorable.test(JSON.stringify(value));
+      return typeof value === 'object';
   }
 }
 
@@ -108,13 +106,27 @@ function documentFaults(where: string, document: unknown): readonly string[] {
     : parsed.error.slice(0, 1).map((fault) => `${where}.document: ${formatUnitFault(fault)}`);
 }
 
-function isChange(change: unknown): boolean {
-  return (
-    isRow(change) &&
-    ['id', 'at', 'label', 'type'].every((field) => typeof change[field] === 'string') &&
-    Array.isArray(change['rows']) &&
-    change['rows'].every(
-      (row) => isRow(row) && typeof row['rowId'] === 'string' && typeof row['table'] === 'string',
-    )
-  );
+/** What is wrong with the journal: its first fault. */
+function changeFaults(changes: unknown): readonly string[] {
+  if (!Array.isArray(changes) || !changes.every(isChange)) return ['Its list of changes cannot be read.'];
+  const ids = new Set(changes.map((change) => change['id']));
+  if (ids.size < changes.length) return ['Its list of changes holds one change twice.'];
+  const lost = changes.find(({ undoneBy }) => undoneBy !== null && !ids.has(undoneBy));
+  return lost === undefined ? [] : [`${lost['id']} was undone by a change that is not in the file.`];
 }
+
+function isChange(change: unknown): change is Row {
+  if (!isRow(change) || !Array.isArray(change['rows']) || change['undoneBy'] === undefined) return false;
+  const texts = ['id', 'at', 'label', 'type'].map((field) => change[field]);
+  return texts.every(isStorableText) && change['rows'].every(isChangedRow);
+}
+
+const isChangedRow = (row: unknown): boolean =>
+  isRow(row) &&
+  isStorableText(row['rowId']) &&
+  typeof row['table'] === 'string' &&
+  Object.hasOwn(tables, row['table']) &&
+  row['before'] !== undefined &&
+  row['after'] !== undefined;
+
+const isStorableText = (value: unknown): boolean => typeof value === 'string' && isStorable(value);
