@@ -19,8 +19,12 @@ export interface Inserter {
   readonly nextCost: Float64Array;
   readonly choice: Int16Array;
   readonly cap: Int32Array;
+  readonly row: Int32Array;
   readonly chunkCost: Float64Array;
   readonly lateCost: Float64Array;
+  readonly minuteCost: Float64Array;
+  /** Price of a squared minute: above 0 makes small chunks that leave room under the overrun limit. */
+  squarePrice: number;
   /** Elementary operations so far: the clock of the search. */
   work: number;
 }
@@ -36,8 +40,11 @@ export function createInserter(model: Model, previous: Int32Array | null): Inser
     nextCost: new Float64Array(width),
     choice: new Int16Array(width * lessonCount),
     cap: new Int32Array(lessonCount),
+    row: new Int32Array(lessonCount),
     chunkCost: new Float64Array(lessonCount),
     lateCost: new Float64Array(lessonCount),
+    minuteCost: new Float64Array(demand + 1),
+    squarePrice: 0,
     work: 0,
   };
 }
@@ -70,14 +77,48 @@ export function insertActivity(
   if (demand === 0) return true;
   if (from > until || !prepareLessons(model, state, inserter, i, from, until)) return !needed;
   const withRun = (model.runStart[i] ?? -1) >= 0;
-  if (withRun) runProgramme(model, inserter, i, from, until);
-  else plainProgramme(model, inserter, i, from, until);
-  const wanted = chooseMinutes(model, inserter, i, needed, carry, withRun);
+  // without the run limit first: what it allows anyway is the best with it too
+  plainProgramme(model, inserter, i, from, until);
+  let wanted = chooseMinutes(model, inserter, i, needed, carry, false);
   if (wanted < 0) return false;
   if (wanted === 0) return true;
-  return withRun
-    ? placeRun(model, state, inserter, i, from, until, wanted)
-    : placePlain(model, state, inserter, i, from, until, wanted);
+  readPlain(model, inserter, i, from, until, wanted);
+  if (withRun && !isRunAllowed(model, inserter, i, from, until)) {
+    runProgramme(model, inserter, i, from, until);
+    wanted = chooseMinutes(model, inserter, i, needed, carry, true);
+    if (wanted < 0) return false;
+    if (wanted === 0) return true;
+    readRun(model, inserter, i, from, until, wanted);
+  }
+  const { row } = inserter;
+  for (let l = from; l <= until; l++) {
+    const m = row[l] ?? 0;
+    if (m > 0) setMinutes(model, state, i, l, m);
+  }
+  refreshActivity(model, state, i);
+  return true;
+}
+
+/** Whether the lessons in `row` keep the run limit, counted from the run before lesson 0. */
+function isRunAllowed(model: Model, inserter: Inserter, i: number, from: number, until: number): boolean {
+  const { row } = inserter;
+  const { maxRun, parkGap } = model;
+  let run = from === 0 ? (model.runStart[i] ?? 0) : 0;
+  let rest = 0;
+  for (let l = from; l <= until; l++) {
+    if ((row[l] ?? 0) === 0) {
+      run = 0;
+      rest--;
+      continue;
+    }
+    if (rest > 0) return false;
+    run++;
+    if (run === maxRun) {
+      rest = parkGap;
+      run = 0;
+    }
+  }
+  return true;
 }
 
 /** Room and cost of a chunk in each lesson of the window; false when none has room. */
@@ -140,8 +181,17 @@ function prepareLessons(
   return true;
 }
 
+/** What each number of minutes of an activity costs in a lesson. */
+function priceMinutes(model: Model, inserter: Inserter, i: number, l: number, most: number): void {
+  const { minuteCost, previous, squarePrice } = inserter;
+  const chunk = inserter.chunkCost[l] ?? 0;
+  const before = previous === null ? -1 : (previous[i * model.lessonCount + l] ?? 0);
+  for (let m = model.minChunk[i] ?? 1; m <= most; m++)
+    minuteCost[m] = chunk + l * m + squarePrice * m * m + moved(before, m);
+}
+
 function plainProgramme(model: Model, inserter: Inserter, i: number, from: number, until: number): void {
-  const { cost, choice, cap, chunkCost, lateCost, previous } = inserter;
+  const { cost, choice, cap, lateCost, minuteCost } = inserter;
   const demand = model.demand[i] ?? 0;
   const minChunk = model.minChunk[i] ?? 1;
   const maxPartial = model.maxPartial[i] ?? 0;
@@ -154,13 +204,13 @@ function plainProgramme(model: Model, inserter: Inserter, i: number, from: numbe
     for (let s = 0; s <= demand; s++) choice[row + s] = 0;
     const most = cap[l] ?? 0;
     if (most === 0) continue;
-    const before = previous === null ? -1 : (previous[i * model.lessonCount + l] ?? 0);
-    const chunk = chunkCost[l] ?? 0;
+    priceMinutes(model, inserter, i, l, most);
+    const late = lateCost[l] ?? 0;
     // complete here
     let best = cost[demand] ?? 0;
     let bestMinutes = 0;
     for (let m = Math.max(minChunk, demand - reach); m <= most; m++) {
-      const here = (cost[demand - m] ?? 0) + chunk + (lateCost[l] ?? 0) + l * m + moved(before, m);
+      const here = (cost[demand - m] ?? 0) + late + (minuteCost[m] ?? 0);
       if (here < best) {
         best = here;
         bestMinutes = m;
@@ -176,7 +226,7 @@ function plainProgramme(model: Model, inserter: Inserter, i: number, from: numbe
       let leastMinutes = 0;
       const high = Math.min(most, s);
       for (let m = Math.max(minChunk, s - reach); m <= high; m++) {
-        const here = (cost[s - m] ?? 0) + chunk + l * m + moved(before, m);
+        const here = (cost[s - m] ?? 0) + (minuteCost[m] ?? 0);
         if (here < least) {
           least = here;
           leastMinutes = m;
@@ -194,7 +244,7 @@ function plainProgramme(model: Model, inserter: Inserter, i: number, from: numbe
 
 /** The same with the state of the run: 0 … maxRun − 1 lessons in a row, then parkGap … 1 lessons of rest. */
 function runProgramme(model: Model, inserter: Inserter, i: number, from: number, until: number): void {
-  const { choice, cap, chunkCost, lateCost, previous } = inserter;
+  const { choice, cap, lateCost, minuteCost } = inserter;
   let { cost, nextCost } = inserter;
   const { maxRun, parkGap } = model;
   const demand = model.demand[i] ?? 0;
@@ -212,8 +262,7 @@ function runProgramme(model: Model, inserter: Inserter, i: number, from: number,
     }
     // a choice above 0 is minutes placed; otherwise nothing is placed and minus it is the run state before
     const most = cap[l] ?? 0;
-    const before = previous === null ? -1 : (previous[i * model.lessonCount + l] ?? 0);
-    const chunk = chunkCost[l] ?? 0;
+    priceMinutes(model, inserter, i, l, most);
     for (let s = 0; s <= demand; s++) {
       if (s > maxPartial && s < demand) continue;
       for (let run = 0; run < states; run++) {
@@ -230,7 +279,7 @@ function runProgramme(model: Model, inserter: Inserter, i: number, from: number,
         for (let m = minChunk; m <= high; m++) {
           const sum = s + m;
           if (sum > maxPartial && sum < demand) continue;
-          const there = here + chunk + l * m + moved(before, m) + (sum === demand ? (lateCost[l] ?? 0) : 0);
+          const there = here + (minuteCost[m] ?? 0) + (sum === demand ? (lateCost[l] ?? 0) : 0);
           const k = sum * states + nextRun;
           if (there >= (nextCost[k] ?? 0)) continue;
           nextCost[k] = there;
@@ -289,37 +338,34 @@ function chooseMinutes(
   return best;
 }
 
-function placePlain(
+/** Reads the way to `wanted` minutes off the programme into `row`. */
+function readPlain(
   model: Model,
-  state: State,
   inserter: Inserter,
   i: number,
   from: number,
   until: number,
   wanted: number,
-): boolean {
+): void {
+  const { row, choice } = inserter;
   const width = (model.demand[i] ?? 0) + 1;
   let s = wanted;
-  for (let l = until; l >= from && s > 0; l--) {
-    const m = inserter.choice[l * width + s] ?? 0;
-    if (m === 0) continue;
-    setMinutes(model, state, i, l, m);
+  for (let l = until; l >= from; l--) {
+    const m = choice[l * width + s] ?? 0;
+    row[l] = m;
     s -= m;
   }
-  refreshActivity(model, state, i);
-  return s === 0;
 }
 
-function placeRun(
+function readRun(
   model: Model,
-  state: State,
   inserter: Inserter,
   i: number,
   from: number,
   until: number,
   wanted: number,
-): boolean {
-  const { cost, choice } = inserter;
+): void {
+  const { cost, choice, row } = inserter;
   const { maxRun, parkGap } = model;
   const states = maxRun + parkGap;
   const width = ((model.demand[i] ?? 0) + 1) * states;
@@ -328,12 +374,10 @@ function placeRun(
   for (let k = 1; k < states; k++) if ((cost[s * states + k] ?? 0) < (cost[s * states + run] ?? 0)) run = k;
   for (let l = until; l >= from; l--) {
     const m = choice[l * width + s * states + run] ?? 0;
+    row[l] = Math.max(0, m);
     if (m > 0) {
-      setMinutes(model, state, i, l, m);
       s -= m;
       run = run === states - 1 ? maxRun - 1 : run - 1;
     } else run = -m;
   }
-  refreshActivity(model, state, i);
-  return s === 0;
 }

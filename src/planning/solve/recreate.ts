@@ -8,6 +8,9 @@ import type { Ruin } from './ruin.ts';
 import { dueOf, never, removeActivity, type State, setReview } from './state.ts';
 
 const noRoof = 1 << 10;
+const nudgeShare = Number(process.env['NUDGE'] ?? 0.55);
+const TOPUP = Number(process.env['TOPUP'] ?? 1);
+const sqShare = Number(process.env['SQ'] ?? 0.25);
 
 /** Takes out and puts back; false when the plan could not be made whole again. The caller owns the journal. */
 export function recreate(
@@ -22,18 +25,67 @@ export function recreate(
   if (random.next() < 0.6) liftReviews(model, state, random, ruin);
   const reviewsFirst = random.next() < 0.5;
   lowerRoof(model, random, inserter);
+  inserter.squarePrice = random.next() < sqShare ? 10 ** (2 + 3.5 * random.next()) : 0;
   drawKeys(model, random, ruin, keys);
   if (reviewsFirst) improveReviews(model, state, random);
   const carry = random.next() < 0.7;
   for (let left = ruin.pickedCount; left > 0; left--) {
     const i = takeNext(model, ruin, keys, left);
-    if (!insertActivity(model, state, inserter, i, carry)) return false;
+    const nudged = nudge(model, state, random, inserter, i);
+    let whole = insertActivity(model, state, inserter, i, carry);
+    if (nudged >= 0) inserter.roof[nudged] = noRoof;
+    if (!whole) {
+      // what rests on it makes way, and comes back after it
+      left = ejectSuccessors(model, state, ruin, keys, i, i, left);
+      whole = insertActivity(model, state, inserter, i, carry);
+    }
+    if (!whole) return false;
     const r = model.reviewOf[i] ?? -1;
     if (reviewsFirst && r >= 0) insertReview(model, state, r);
   }
   inserter.roof.fill(noRoof);
+  inserter.squarePrice = 0;
+  if (random.next() < TOPUP) topUp(model, state, inserter, ruin);
   improveReviews(model, state, random);
   return true;
+}
+
+/** Gives what came back unfinished another go without the roofs. */
+function topUp(model: Model, state: State, inserter: Inserter, ruin: Ruin): void {
+  for (let k = ruin.pickedCount - 1; k >= 0; k--) {
+    const i = ruin.picked[k] ?? 0;
+    if ((state.sum[i] ?? 0) >= (model.demand[i] ?? 0)) continue;
+    removeActivity(model, state, i);
+    insertActivity(model, state, inserter, i, false);
+  }
+}
+
+/**
+ * Takes out everything placed that rests on `of`, directly or not, and puts it into the queue, which is the first
+ * `left` of the picked with `current`, now being placed, as its last. Returns the new `left`.
+ */
+function ejectSuccessors(
+  model: Model,
+  state: State,
+  ruin: Ruin,
+  keys: Float64Array,
+  of: number,
+  current: number,
+  left: number,
+): number {
+  const { picked, isPicked } = ruin;
+  let queue = left;
+  for (const j of model.succs[of] ?? []) {
+    if ((state.chunks[j] ?? 0) === 0 || isPicked[j] === 1 || ruin.pickedCount >= picked.length) continue;
+    removeActivity(model, state, j);
+    isPicked[j] = 1;
+    keys[j] = 1;
+    picked[ruin.pickedCount++] = picked[queue] ?? 0;
+    picked[queue] = current;
+    picked[queue - 1] = j;
+    queue = ejectSuccessors(model, state, ruin, keys, j, current, queue + 1);
+  }
+  return queue;
 }
 
 /** Takes out revisits that stand in the lessons of the ruin. */
@@ -70,6 +122,30 @@ function lowerRoof(model: Model, random: Random, inserter: Inserter): void {
   }
 }
 
+/**
+ * Now and then allows an activity a little less in a lesson than it had there: the lesson, or −1. What it had is read
+ * from the journal, where its removal stands.
+ */
+function nudge(model: Model, state: State, random: Random, inserter: Inserter, i: number): number {
+  if (random.next() >= nudgeShare) return -1;
+  const { lessonCount } = model;
+  let seen = 0;
+  let lesson = -1;
+  let minutes = 0;
+  for (let k = 0; k < state.journalLength; k += 2) {
+    const cell = state.journal[k] ?? 0;
+    const before = state.journal[k + 1] ?? 0;
+    if (before === 0 || cell < i * lessonCount || cell >= (i + 1) * lessonCount) continue;
+    seen++;
+    if (random.next() * seen >= 1) continue;
+    lesson = cell - i * lessonCount;
+    minutes = before;
+  }
+  if (lesson < 0 || (inserter.roof[lesson] ?? 0) < noRoof) return -1;
+  inserter.roof[lesson] = minutes - randomInteger(random, 1, 4);
+  return lesson;
+}
+
 /** An order for the picked: at random, or heavy, long, urgent or early-listed first. */
 function drawKeys(model: Model, random: Random, ruin: Ruin, keys: Float64Array): void {
   const way = randomInteger(random, 0, 5);
@@ -97,6 +173,7 @@ function takeNext(model: Model, ruin: Ruin, keys: Float64Array, left: number): n
   }
   const i = picked[best] ?? 0;
   picked[best] = picked[left - 1] ?? 0;
+  picked[left - 1] = i;
   isPicked[i] = 0;
   return i;
 }

@@ -18,7 +18,7 @@ export interface Ruin {
 
 export function createRuin(model: Model): Ruin {
   return {
-    picked: new Int32Array(model.activityCount),
+    picked: new Int32Array(4 * model.activityCount),
     pickedCount: 0,
     isPicked: new Uint8Array(model.activityCount),
     from: 0,
@@ -112,6 +112,7 @@ function pickUnfinished(model: Model, state: State, random: Random, ruin: Ruin):
   for (let k = 0; k < activityCount && wanted > 0; k++) {
     const i = start + k < activityCount ? start + k : start + k - activityCount;
     if ((state.sum[i] ?? 0) >= (model.demand[i] ?? 0) || ruin.isPicked[i] === 1) continue;
+    if ((model.last[i] ?? 0) < ruin.from || (model.first[i] ?? 0) > ruin.until) continue;
     pick(ruin, i);
     wanted--;
   }

@@ -3,6 +3,7 @@
 
 import type { Random } from '#core';
 import { createInserter, insertActivity } from './insert-activity.ts';
+import { createChunkList, moveMinutes } from './minute-moves.ts';
 import type { Model } from './model.ts';
 import { recreate } from './recreate.ts';
 import { chooseRuin, createRuin } from './ruin.ts';
@@ -17,6 +18,8 @@ export interface SearchResult {
   readonly work: number;
 }
 
+const KA = Number(process.env['KA'] ?? 2), KB = Number(process.env['KB'] ?? 4);
+const EV = Number(process.env['EV'] ?? 1), MV = Number(process.env['MV'] ?? 20);
 /** Elementary operations in one step of the budget. */
 export const workPerStep = 1000;
 
@@ -25,6 +28,7 @@ export function search(model: Model, random: Random, steps: number, previous: La
   const state = createState(model);
   const inserter = createInserter(model, previous?.minutes ?? null);
   const ruin = createRuin(model);
+  const chunkList = createChunkList(model);
   const keys = new Float64Array(model.activityCount);
   let current: Score = new Float64Array(4);
   let candidate: Score = new Float64Array(4);
@@ -55,7 +59,7 @@ export function search(model: Model, random: Random, steps: number, previous: La
     inserter.work += roundWork;
     const cooling = Math.max(0, 1 - inserter.work / (budget * 0.9));
     startStep(state);
-    chooseRuin(model, state, random, ruin, 2 + (rounds % 4));
+    chooseRuin(model, state, random, ruin, KA + (rounds % KB));
     if (!recreate(model, state, random, inserter, ruin, keys)) {
       undoStep(model, state);
       continue;
@@ -69,6 +73,10 @@ export function search(model: Model, random: Random, steps: number, previous: La
       continue;
     }
     [current, candidate] = [candidate, current];
+    if (previous === null && rounds % EV === 0) {
+      moveMinutes(model, state, random, chunkList, current, (scale[0] ?? 0) * cooling * cooling, (scale[2] ?? 0) * cooling * cooling, MV);
+      inserter.work += 8 * MV + model.activityCount * model.lessonCount;
+    }
     const against = firstDifference(current, best);
     if (against < 4 && (current[against] ?? 0) < (best[against] ?? 0)) {
       best.set(current);
@@ -85,7 +93,8 @@ function temperatures(model: Model): Float64Array {
   for (const w of model.weight) if (w > 0) weight = Math.min(weight, w);
   let unit = 0;
   for (const w of [model.lateWeight, model.soloWeight, model.splitWeight]) unit = Math.max(unit, w);
-  return Float64Array.from([weight === Number.POSITIVE_INFINITY ? 0 : 2 * weight, unit * 0.7, 8, 4]);
+  const e = (n: string, d: number) => Number(process.env[n] ?? d);
+  return Float64Array.from([weight === Number.POSITIVE_INFINITY ? 0 : e('TU', 4) * weight, unit * e('TP', 0.7), e('TE', 5), 4]);
 }
 
 /** Starts from the last plan as far as it is still allowed: activity by activity, whole rows or nothing. */
