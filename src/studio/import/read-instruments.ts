@@ -1,0 +1,53 @@
+// Which instruments a cell names.
+
+import { err, ok, type Result } from '#core';
+import { type InstrumentId, listInstruments } from '#music';
+import { instrumentWords, unclearInstruments } from './instrument-words.data.ts';
+import { listWords, toPlainWords } from './plain-words.ts';
+
+const idByWord: ReadonlyMap<string, InstrumentId> = new Map<string, InstrumentId>([
+  ...listInstruments().flatMap((i): [string, InstrumentId][] => [
+    [toPlainWords(i.name), i.id],
+    [toPlainWords(i.id), i.id],
+  ]),
+  ...listWords(instrumentWords),
+]);
+const askByWord = listWords(
+  Object.fromEntries(Object.entries(unclearInstruments).map(([words, ask]) => [ask, words])),
+);
+
+/**
+ * The instruments named in a cell, several parted by commas, slashes, plus signs or "and". A child's voice is known by
+ * the age. `readInstruments('Bb trumpet / piano', 12)` → trumpet_bb, piano
+ */
+export function readInstruments(cell: string, age: number | null): Result<readonly InstrumentId[], string> {
+  const ids: InstrumentId[] = [];
+  for (const part of cell.split(/[,;/+&]|\band\b|\bund\b|\bet\b/i)) {
+    const word = toPlainWords(part);
+    if (word === '') continue;
+    const found = findInstrumentId(word, age);
+    if (!found.ok) return found;
+    if (!ids.includes(found.value)) ids.push(found.value);
+  }
+  return ok(ids);
+}
+
+function findInstrumentId(word: string, age: number | null): Result<InstrumentId, string> {
+  const plain = word
+    .replace(/\b([abef]) ?(?:flat|♭|bemol)\b/g, '$1b')
+    .replace(/♭/g, 'b')
+    .replace(/\b(?:lessons?|unterricht|beginners?)\b/g, '')
+    .trim();
+  const id = idByWord.get(word) ?? idByWord.get(plain) ?? idByWord.get(plain.replace(/ in [a-g]b?$/, ''));
+  if (id !== undefined) return ok(id);
+  const ask = askByWord.get(plain);
+  if (ask?.startsWith('child') && age !== null && age <= oldestChildVoice) return ok('voice_child');
+  return err(
+    ask === undefined
+      ? `“${word}” is no instrument we know. Write it in full, such as “alto saxophone” or “violin”, or leave the cell empty and choose it later.`
+      : `“${word}” may mean several. Write which: ${ask}.`,
+  );
+}
+
+/** Common practice, no source. */
+const oldestChildVoice = 12;

@@ -1,0 +1,73 @@
+// Weekday, time and length of a weekly lesson as people type them.
+
+import { err, isTime, ok, type PlainTime, type Result, type Weekday } from '#core';
+import { toPlainWords } from './plain-words.ts';
+
+/** Beginnings that tell the days apart in the five languages, without accents; from Monday. */
+const dayStarts: readonly (readonly string[])[] = [
+  ['mon', 'lun', 'seg', '2a', 'segunda'],
+  ['tue', 'die', 'mar', 'ter', '3a'],
+  ['wed', 'mit', 'mer', 'mie', 'qua', '4a'],
+  ['thu', 'don', 'jeu', 'jue', 'qui', '5a'],
+  ['fri', 'fre', 'ven', 'vie', 'sex', '6a'],
+  ['sat', 'sam', 'sab', 'sonnabend'],
+  ['sun', 'son', 'dim', 'dom'],
+];
+const shortDays: Readonly<Record<string, Weekday>> = {
+  mo: 1,
+  tu: 2,
+  di: 2,
+  we: 3,
+  mi: 3,
+  th: 4,
+  do: 4,
+  fr: 5,
+  sa: 6,
+  su: 7,
+  so: 7,
+};
+
+/** `readWeekday('Donnerstag')` → 4 */
+export function readWeekday(cell: string): Result<Weekday, string> {
+  const word = toPlainWords(cell).replace(/\./g, '');
+  const short = shortDays[word];
+  if (short !== undefined) return ok(short);
+  if (word.startsWith('sonnabend')) return ok(6);
+  const at = dayStarts.findIndex((starts) => starts.some((s) => word.startsWith(s)));
+  return at < 0
+    ? err(`“${cell}” is no day of the week. Write it in full, such as Monday.`)
+    : ok((at + 1) as Weekday);
+}
+
+/** `readTime('4.30 pm')` → `16:30`; `readTime('16h')` → `16:00` */
+export function readTime(cell: string): Result<PlainTime, string> {
+  const text = cell
+    .trim()
+    .toLowerCase()
+    .replace(/\s*uhr$/, '');
+  const found = /^(\d{1,2})(?:\s*[:.h]\s*(\d{2})?(?::00)?)?\s*([ap])?\.?\s*(m)?\.?$/.exec(text);
+  const unreadable = err(`“${cell}” is no time of day. Write it as 16:30 or 4:30 pm.`);
+  if (found === null || (found[3] === undefined) !== (found[4] === undefined)) return unreadable;
+  let hour = Number(found[1]);
+  const half = found[3];
+  if (half !== undefined && (hour < 1 || hour > 12)) return unreadable;
+  if (half === 'p' && hour < 12) hour += 12;
+  if (half === 'a' && hour === 12) hour = 0;
+  // Nobody teaches at four in the night: an hour alone before seven is too little to go on.
+  if (half === undefined && hour >= 1 && hour < 7)
+    return err(
+      `“${cell}” may be morning or afternoon. Write it as ${hour + 12}:${found[2] ?? '00'} or with am or pm.`,
+    );
+  const time = `${String(hour).padStart(2, '0')}:${found[2] ?? '00'}`;
+  return isTime(time) ? ok(time) : unreadable;
+}
+
+/** `readMinutes('45 min')` → 45 */
+export function readMinutes(cell: string): Result<number, string> {
+  const found = /^(\d{1,3})\s*(?:m|min|mins|minutes|minuten|minutos|')?\.?$/i.exec(cell.trim());
+  const hours = /^(1|2)\s*(?:h|hour|hours|hr|hrs|std|stunde)\.?$/i.exec(cell.trim());
+  const minutes = found !== null ? Number(found[1]) : hours !== null ? 60 * Number(hours[1]) : Number.NaN;
+  return minutes >= 10 && minutes <= 240
+    ? ok(minutes)
+    : err(`“${cell}” is no length of a lesson. Write minutes, from 10 to 240.`);
+}
