@@ -2,13 +2,12 @@ import { Link } from 'wouter';
 import type { LessonView } from '#contract';
 import { addMinutes, minutesOf } from '#core';
 import { Button } from '../../components/button.tsx';
-import { SaveState } from '../../components/save-state.tsx';
 import { UndoButton } from '../../components/undo-button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { useStudioNow } from '../day/use-studio-now.ts';
 
-/** Whose lesson it is, how much of it is left, and whether everything is saved. */
+/** Whose lesson it is, how much of it is left, and the way out. */
 export function LessonHead({ lesson, onKeys }: { readonly lesson: LessonView; readonly onKeys: () => void }) {
   return (
     <header className="lesson-head">
@@ -22,7 +21,6 @@ export function LessonHead({ lesson, onKeys }: { readonly lesson: LessonView; re
         </p>
       </div>
       <div className="lesson-tools">
-        <SaveState />
         <UndoButton />
         <Button kind="plain" className="lesson-tool" onPress={onKeys}>
           {words.lesson.keys}

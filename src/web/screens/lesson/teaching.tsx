@@ -5,6 +5,7 @@ import { useLocation } from 'wouter';
 import type { LessonSkillView, LessonView, OutcomeView } from '#contract';
 import type { Level } from '#planning';
 import { Button } from '../../components/button.tsx';
+import { SaveState } from '../../components/save-state.tsx';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { KeptNote } from './kept-note.tsx';
@@ -207,34 +208,39 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
           />
         </div>
       </section>
-      {lesson.ongoing.length > 0 && (
-        <p className="lesson-ongoing">
-          <span className="lesson-ongoing-label">{words.lesson.ongoing}</span>{' '}
-          {lesson.ongoing.map((skill) => skill.title).join(' · ')}
-        </p>
-      )}
-      {segment && (
-        <LessonDock
-          segment={segment}
-          lessonMinutes={lesson.minutes}
-          seconds={clock.seconds(segment.id)}
-          runs={clock.running === segment.id}
-          first={at <= 0}
-          last={at === lesson.segments.length - 1}
-          asksShare={asksShare === segment.id}
-          onClock={clockKey}
-          onSetClock={(seconds) => {
-            if (clock.running === segment.id) clock.pause();
-            clock.set(segment.id, seconds);
-          }}
-          onTurn={turn}
-          onOutcome={judge}
-          onShare={(share) => {
-            if (share !== null) log('partly', share);
-            turn(1);
-          }}
-        />
-      )}
+      <div className="lesson-foot">
+        <div className="lesson-always">
+          {lesson.ongoing.length > 0 && (
+            <p className="lesson-ongoing">
+              <span className="lesson-ongoing-label">{words.lesson.ongoing}</span>{' '}
+              {lesson.ongoing.map((skill) => skill.title).join(' · ')}
+            </p>
+          )}
+          <SaveState />
+        </div>
+        {segment && (
+          <LessonDock
+            segment={segment}
+            lessonMinutes={lesson.minutes}
+            seconds={clock.seconds(segment.id)}
+            runs={clock.running === segment.id}
+            first={at <= 0}
+            last={at === lesson.segments.length - 1}
+            asksShare={asksShare === segment.id}
+            onClock={clockKey}
+            onSetClock={(seconds) => {
+              if (clock.running === segment.id) clock.pause();
+              clock.set(segment.id, seconds);
+            }}
+            onTurn={turn}
+            onOutcome={judge}
+            onShare={(share) => {
+              if (share !== null) log('partly', share);
+              turn(1);
+            }}
+          />
+        )}
+      </div>
       <p className="only-heard" aria-live="polite">
         {said}
       </p>
