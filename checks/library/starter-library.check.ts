@@ -11,7 +11,7 @@ import {
   validateUnit,
   writeUnitYaml,
 } from '#planning';
-import { starterMap, starterSkills, starterUnits } from './starter-library.ts';
+import { readLibraryFile, starterMap, starterSkills, starterUnits } from './starter-library.ts';
 
 const units = starterUnits.map((one) => one.unit);
 const allActivities = (unit: UnitDocument): readonly Activity[] => [...unit.activities, ...unit.extensions];
@@ -161,4 +161,18 @@ test.each(starterUnits)('$name: the least useful time fits what each age can sit
         expect(minutes.shortest, `${activity.key} at ${age}`).toBeLessThanOrEqual(most);
         expect(minutes.usual, `${activity.key}: two chunks or one`).toBeGreaterThanOrEqual(minutes.shortest);
       }
+});
+
+test('the README tells the truth about the library', () => {
+  const readme = readLibraryFile('README.md').replaceAll(/ +\|/g, ' |');
+  expect(readme).toContain(`${starterSkills.length} skills`);
+  for (const unit of units) {
+    const usual = unit.activities.reduce((sum, activity) => sum + activity.minutes.usual, 0);
+    expect(readme).toMatch(
+      new RegExp(`\\| ${unit.title} \\| ${unit.area} \\|[^|]*\\| ${unit.ages.from} \\| ${usual} \\|`),
+    );
+  }
+  const example = /```yaml\n([\s\S]*?)```/.exec(readme)?.[1] ?? '';
+  const read = readUnitText(example, 'yaml');
+  expect(read.ok && validateUnit(read.value.unit, starterMap.skillsById)).toEqual([]);
 });

@@ -34,6 +34,15 @@ describe.each(starterUnits)('the wording of $name', ({ text, unit }) => {
       );
   });
 
+  test('gives something to practise at home after every activity, as the last paragraph', () => {
+    for (const one of unit.activities) {
+      expect(one.howTo.split('\n\n').at(-1), one.key).toMatch(/^\*\*At home:\*\* \p{Lu}/u);
+      for (const variant of one.variants)
+        if (variant.howTo !== undefined)
+          expect(variant.howTo.split('\n\n').at(-1), one.key).toMatch(/^\*\*At home:\*\* \p{Lu}/u);
+    }
+  });
+
   // Flesch 1948 (formula from memory): 60–70 is plain English. Syllables by rule of thumb, hence the wide band.
   test('reads easily', () => {
     const ease = readingEase(allTexts(unit).join('\n'));
