@@ -47,6 +47,12 @@ describe('proposals on closing a lesson', () => {
       ['setAside', null, 5, 'recorded'],
     ]);
   });
+  it('know the share that was said by hand', () => {
+    const segments = [segment('a', { outcome: 'partly', seconds: 300, covered: 7.5 })];
+    const found = proposeClose({ minutes: 30, segments }, new Map([['segment:a', 0.5]]));
+    expect(found[0]).toMatchObject({ outcome: 'partly', share: 0.5, because: 'recorded' });
+    expect(proposeClose({ minutes: 30, segments })[0]?.share).toBeNull();
+  });
   it('take the lesson as planned when no clock ran at all', () => {
     expect(propose(segment('a'), segment('b', { completes: false, minutes: 8 }))).toEqual([
       ['finished', null, 12, 'asPlanned'],

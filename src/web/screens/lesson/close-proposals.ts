@@ -46,13 +46,23 @@ export function levelsReached(segment: Pick<LessonSegmentView, 'skills'>): boole
   return recorded.length === segment.skills.length ? true : null;
 }
 
-/** A proposal for each segment of a lesson, in the lesson's order. */
-export function proposeClose(lesson: Pick<LessonView, 'segments' | 'minutes'>): readonly Proposal[] {
+/** A proposal for each segment of a lesson, in the lesson's order; `shareById` is what was said by hand of a part. */
+export function proposeClose(
+  lesson: Pick<LessonView, 'segments' | 'minutes'>,
+  shareById: ReadonlyMap<string, number> = new Map(),
+): readonly Proposal[] {
   const clocked = lesson.segments.some((s) => (s.seconds ?? 0) > 0);
-  return lesson.segments.map((segment) => proposeOne(segment, lesson.minutes, clocked));
+  return lesson.segments.map((segment) =>
+    proposeOne(segment, lesson.minutes, clocked, shareById.get(segment.id) ?? null),
+  );
 }
 
-function proposeOne(segment: LessonSegmentView, lessonMinutes: number, clocked: boolean): Proposal {
+function proposeOne(
+  segment: LessonSegmentView,
+  lessonMinutes: number,
+  clocked: boolean,
+  said: number | null,
+): Proposal {
   const seconds = segment.seconds ?? 0;
   const ranOn = isRunOn(seconds, segment.minutes, lessonMinutes);
   const minutes = ranOn ? segment.minutes : Math.round(seconds / 60);
@@ -74,10 +84,8 @@ function proposeOne(segment: LessonSegmentView, lessonMinutes: number, clocked: 
     return propose(
       segment.outcome,
       'recorded',
-      segment.outcome === 'partly' ? segment.covered : null,
-      unclocked
-        ? Math.round(segment.minutes * (segment.outcome === 'partly' ? (segment.covered ?? 0.5) : 1))
-        : minutes,
+      segment.outcome === 'partly' ? said : null,
+      unclocked ? Math.round(segment.minutes * (segment.outcome === 'partly' ? (said ?? 0.5) : 1)) : minutes,
     );
   }
   const reached = levelsReached(segment);

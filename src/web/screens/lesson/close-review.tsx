@@ -13,6 +13,7 @@ import { KeptNote } from './kept-note.tsx';
 import { PracticeField } from './practice-field.tsx';
 import { useLessonClock } from './use-lesson-clock.ts';
 import type { LessonDesk } from './use-lesson-desk.ts';
+import { useSegmentLog } from './use-segment-log.ts';
 
 type Change = Partial<Pick<Proposal, 'outcome' | 'share' | 'minutes'>>;
 
@@ -24,9 +25,8 @@ export interface CloseReviewProps {
 
 export function CloseReview({ lesson, told, post }: CloseReviewProps) {
   const format = useFormat();
-  const clock = useLessonClock(lesson.id, lesson, (segment, seconds) =>
-    post({ type: 'segment.log', segment, seconds, outcome: null, share: null }),
-  );
+  const { say: sayOf, shareById } = useSegmentLog(lesson.id, lesson, post);
+  const clock = useLessonClock(lesson.id, lesson, (segment, seconds) => sayOf(segment, { seconds }));
   const [changes, setChanges] = useState<Readonly<Record<string, Change>>>({});
   const [lasted, setLasted] = useState(lesson.minutes);
   const say = words.lesson.closing;
@@ -38,7 +38,7 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
     minutes: lesson.minutes,
     segments: lesson.segments.map((s) => ({ ...s, seconds: secondsById.get(s.id) ?? null })),
   };
-  const settled = proposeClose(timed).map((proposal): Proposal => {
+  const settled = proposeClose(timed, shareById).map((proposal): Proposal => {
     const change = changes[proposal.segment];
     if (!change) return proposal;
     const because = change.outcome === undefined && change.share === undefined ? proposal.because : 'byHand';

@@ -76,9 +76,9 @@ function overlayOne(view: LessonView, command: LessonCommand): LessonView {
     case 'segment.write':
       return changeSegment(view, command.segment, { note: command.text });
     case 'segment.log': {
-      const { seconds, outcome, share } = command;
+      const { seconds, outcome } = command;
       return changeSegment(view, command.segment, {
-        ...(outcome === null ? {} : { outcome, covered: outcome === 'partly' ? share : null }),
+        ...(outcome === null ? {} : { outcome }),
         ...(seconds === null ? {} : { seconds }),
       });
     }

@@ -23,6 +23,7 @@ import { TakeUp } from './take-up.tsx';
 import { useLessonClock } from './use-lesson-clock.ts';
 import type { LessonDesk } from './use-lesson-desk.ts';
 import { useLessonKeys } from './use-lesson-keys.ts';
+import { useSegmentLog } from './use-segment-log.ts';
 import { useSingleKeys } from './use-single-keys.ts';
 
 export interface TeachingProps {
@@ -33,9 +34,8 @@ export interface TeachingProps {
 
 export function Teaching({ lesson, told, post }: TeachingProps) {
   const [, go] = useLocation();
-  const clock = useLessonClock(lesson.id, lesson, (segment, seconds) =>
-    post({ type: 'segment.log', segment, seconds, outcome: null, share: null }),
-  );
+  const { say } = useSegmentLog(lesson.id, lesson, post);
+  const clock = useLessonClock(lesson.id, lesson, (segment, seconds) => say(segment, { seconds }));
   const [chosen, setChosen] = useState(() => openingSegment(lesson.segments, clock.running));
   const [asksShare, setAsksShare] = useState<SegmentId | null>(null);
   const [unfolded, setUnfolded] = useState<Unfolded | null>(null);
@@ -71,13 +71,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   const log = (outcome: OutcomeView, share: number | null) => {
     if (!segment) return;
     const seconds = clock.seconds(segment.id);
-    post({
-      type: 'segment.log',
-      segment: segment.id,
-      seconds: seconds > 0 ? seconds : null,
-      outcome,
-      share,
-    });
+    say(segment.id, { outcome, share, ...(seconds > 0 ? { seconds } : {}) });
     setSaid(words.lesson.said(segment.title, words.lesson.outcome[outcome]));
   };
   const judge = (outcome: OutcomeView) => {
@@ -136,7 +130,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   };
   useLessonKeys(single, act);
 
-  const atStart = segment?.kind === 'settlingIn' || segment?.kind === 'recap';
+  const atStart = segment?.kind === 'settlingIn';
   const at = lesson.segments.findIndex((s) => s.id === segment?.id);
   return (
     <div className="lesson">

@@ -44,7 +44,6 @@ export function useLessonClock(
   const held = useRef(clock);
   const logNow = useRef(log);
   logNow.current = log;
-  const logged = useRef(new Map<string, number>());
 
   const put = useCallback(
     (next: LessonClock) => {
@@ -64,8 +63,7 @@ export function useLessonClock(
   const tell = useCallback((segment: SegmentId | undefined) => {
     if (!segment) return;
     const seconds = secondsOf(held.current, segment, Date.now());
-    if (seconds === 0 || logged.current.get(segment) === seconds) return;
-    logged.current.set(segment, seconds);
+    if (seconds === 0) return;
     logNow.current(segment, seconds);
   }, []);
 
@@ -116,7 +114,6 @@ export function useLessonClock(
     },
     set(segment, seconds) {
       put(setClock(held.current, segment, seconds, Date.now()));
-      logged.current.set(segment, seconds);
       logNow.current(segment, seconds);
     },
   };
