@@ -3,7 +3,7 @@
 
 import type { PlainDate, PlainTime, Weekday } from '#core';
 
-export type DayForm = 'full' | 'long' | 'short' | 'weekday' | 'day' | 'month';
+export type DayForm = 'full' | 'long' | 'short' | 'weekday' | 'day' | 'month' | 'monthName';
 
 const dayForms: Readonly<Record<DayForm, Intl.DateTimeFormatOptions>> = {
   /** Wednesday, 25 November 2026 */
@@ -18,6 +18,8 @@ const dayForms: Readonly<Record<DayForm, Intl.DateTimeFormatOptions>> = {
   day: { day: 'numeric', month: 'short' },
   /** November 2026 */
   month: { month: 'long', year: 'numeric' },
+  /** Nov */
+  monthName: { month: 'short' },
 };
 
 const formatters = new Map<string, Intl.DateTimeFormat>();

@@ -84,9 +84,9 @@ export function Routes() {
             <Welcome />
           )
         ) : (
-          <div className="alone">
+          <main className="alone">
             <Loaded view={studio}>{() => null}</Loaded>
-          </div>
+          </main>
         )}
       </Suspense>
     </Stumble>

@@ -18,13 +18,13 @@ export class Stumble extends Component<StumbleProps, { readonly fell: boolean }>
   override render(): ReactNode {
     if (!this.state.fell) return this.props.children;
     return (
-      <div className="alone" role="alert">
+      <main className="alone">
         <h1>{words.frame.fell.title}</h1>
         <p className="lead">{words.frame.fell.text}</p>
         <Button kind="primary" onPress={() => window.location.reload()}>
           {words.frame.fell.action}
         </Button>
-      </div>
+      </main>
     );
   }
 }

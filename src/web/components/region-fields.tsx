@@ -9,17 +9,22 @@ import { SelectField } from './field.tsx';
 const example = '2026-03-09' as PlainDate;
 
 export interface RegionFieldProps {
+  readonly help?: string;
   readonly value: string;
   readonly onValue: (value: string) => void;
 }
 
-export function TimeZoneField({ value, onValue }: RegionFieldProps) {
+export function TimeZoneField({
+  value,
+  onValue,
+  help = words.settings.region.timeZoneHelp,
+}: RegionFieldProps) {
   const zones = listTimeZones();
   const all = zones.includes(value) ? zones : [value, ...zones];
   return (
     <SelectField
       label={words.welcome.found.timeZone}
-      help={words.welcome.found.timeZoneHelp}
+      help={help}
       value={value}
       onValue={onValue}
       options={all.map((zone) => ({ value: zone, label: zone.replaceAll('_', ' ') }))}

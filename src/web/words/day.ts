@@ -80,9 +80,9 @@ export const day = {
     badDate: 'A day that exists.',
   },
 
-  setUp: 'To print, bring, set up',
+  setUp: 'To set up',
   setUpLeft: (left: number, all: number) =>
-    all === 0 ? '' : left === 0 ? 'all done' : `${left} of ${all} to do`,
+    all === 0 ? '' : left === 0 ? 'all done' : left === 1 ? '1 thing' : `${left} things`,
   nothingToSetUp: 'Nothing to print, bring or set up.',
   setUpFor: (names: string) => `for ${names}`,
 

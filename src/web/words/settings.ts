@@ -62,6 +62,7 @@ export const settings = {
     locale: 'Dates and numbers',
     localeExample: (example: string) => `Written like ${example}.`,
     timeZone: 'Time zone',
+    timeZoneHelp: 'Lessons stand at this zone’s clock.',
     noteNames: 'Names of notes',
     noteNamesOptions: { british: 'crotchet, quaver, bar', american: 'quarter note, eighth note, measure' },
     paper: 'Paper',

@@ -22,6 +22,8 @@ export const student = {
   members: 'In this group',
   courses: 'Courses',
   noCourse: 'No course yet. Open one under Students, with an instrument and a weekly slot.',
+  more: (n: number) => `${n} more`,
+  fewer: 'Fewer',
   toStudents: 'Students',
   change: 'Change…',
   family: {
@@ -85,10 +87,9 @@ export const student = {
     share: (share: string) => `${share} done`,
     goal: (goal: string) => `Will be able to ${goal}`,
     status: { planned: 'planned', begun: 'begun', done: 'done', notReady: 'not ready' },
-    checks: 'Checks',
     check: (skill: string, wanted: string) => `${skill}: ${wanted}`,
-    reached: 'reached',
-    activities: 'Activities',
+    reached: (reached: number, all: number) =>
+      `${reached} of ${all} ${all === 1 ? 'check' : 'checks'} reached`,
     setAside: 'set aside',
     adapted: 'adapted for this student',
     newer: (version: number) => `the library has version ${version}`,
@@ -158,8 +159,7 @@ export const student = {
 
   notReady: {
     title: 'Not ready',
-    way: 'Shortest way',
-    add: (n: number) => (n === 1 ? 'Give this unit first' : `Give these ${n} units first`),
+    add: (titles: string) => `Give ${titles} first`,
     noWay: 'No unit in the library teaches what is missing. Write one under Units.',
     added: 'Gave the units that come first',
   },
@@ -179,6 +179,8 @@ export const student = {
     dueSince: (day: string) => `due since ${day}`,
     due: (day: string) => `due ${day}`,
     never: 'not observed yet',
+    unobserved: (n: number) => (n === 1 ? '1 skill not observed yet' : `${n} skills not observed yet`),
+    noneObserved: 'Nothing observed yet.',
     ongoing: 'ongoing',
     observe: 'Observe',
     observeTitle: (skill: string) => skill,

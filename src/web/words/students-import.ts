@@ -26,6 +26,8 @@ export const studentsImport = {
   read: 'Read the rows',
   example: 'Name, birth year, instrument, stage, day, time, minutes: any headings, in any order.',
   columns,
+  /** In the order of the select. */
+  columnNames: Object.keys(columns).filter((name): name is StudentColumn => name in columns),
   leaveOut: 'leave out',
   columnFor: (heading: string) => `Column ${heading} is`,
   take: 'Take',

@@ -48,7 +48,6 @@ export const term = {
       count === 1
         ? '1 lesson clashes with another.'
         : `${count} lessons clash with others; they are marked and ruled double.`,
-    change: (learner: string, day: string, time: string) => `Change ${learner}’s lesson on ${day} at ${time}`,
     dialog: (learner: string) => `${learner}’s weekly lesson`,
     weekday: 'Day',
     time: 'Time',

@@ -1,7 +1,7 @@
 // The previewed rows: what each column is, what is wrong in which row, mended in place.
 
 import { useState } from 'react';
-import { type StudentColumn, type StudentImportPreview, studentColumns } from '#contract';
+import type { StudentColumn, StudentImportPreview } from '#contract';
 import { SelectField } from '../../components/field.tsx';
 import { Tick } from '../../components/tick.tsx';
 import { words } from '../../words/index.ts';
@@ -12,7 +12,7 @@ type Choice = StudentColumn | '';
 
 const choices: readonly { value: Choice; label: string }[] = [
   { value: '', label: says.leaveOut },
-  ...studentColumns.map((column) => ({ value: column, label: says.columns[column] })),
+  ...says.columnNames.map((column) => ({ value: column, label: says.columns[column] })),
 ];
 
 interface CellProps {
@@ -64,6 +64,7 @@ export function ImportTable({ preview, isTaken, onTake, onMapping, onMend }: Imp
           <tr>
             <th scope="col">{says.take}</th>
             <th scope="col">{says.line}</th>
+            <th scope="col">{says.faults}</th>
             {preview.header.map((heading, column) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: columns are told apart by their place; headings may repeat
               <th scope="col" key={column}>
@@ -77,7 +78,6 @@ export function ImportTable({ preview, isTaken, onTake, onMapping, onMend }: Imp
                 />
               </th>
             ))}
-            <th scope="col">{says.faults}</th>
           </tr>
         </thead>
         <tbody>
@@ -95,6 +95,17 @@ export function ImportTable({ preview, isTaken, onTake, onMapping, onMend }: Imp
                   />
                 </td>
                 <td className="faint">{row.line}</td>
+                <td className="import-faults" id={faultId}>
+                  {row.faults.map((fault) => (
+                    <p className="fault" key={`${fault.column} ${fault.message}`}>
+                      {fault.message}
+                    </p>
+                  ))}
+                  {row.twin !== null && <p className="soft">{says.twin}</p>}
+                  {isReady(row) && row.twin === null && (
+                    <p className="faint">{opensCourse(row) ? `${says.good}, ${says.opens}` : says.good}</p>
+                  )}
+                </td>
                 {preview.header.map((heading, column) => (
                   // biome-ignore lint/suspicious/noArrayIndexKey: columns are told apart by their place; headings may repeat
                   <td key={column} className={columnOf(column) === null ? 'import-unused' : undefined}>
@@ -108,17 +119,6 @@ export function ImportTable({ preview, isTaken, onTake, onMapping, onMend }: Imp
                     />
                   </td>
                 ))}
-                <td className="import-faults" id={faultId}>
-                  {row.faults.map((fault) => (
-                    <p className="fault" key={`${fault.column} ${fault.message}`}>
-                      {fault.message}
-                    </p>
-                  ))}
-                  {row.twin !== null && <p className="soft">{says.twin}</p>}
-                  {isReady(row) && row.twin === null && (
-                    <p className="faint">{opensCourse(row) ? `${says.good}, ${says.opens}` : says.good}</p>
-                  )}
-                </td>
               </tr>
             );
           })}

@@ -31,7 +31,7 @@ export function HolidayList({ holidays, today, onImport }: HolidayListProps) {
     <section>
       <div className="section-line">
         <h2>{says.title}</h2>
-        <span className="no-print">
+        <span className="term-acts no-print">
           <Button kind="plain" onPress={() => setOpen('new')}>
             {says.add}
           </Button>

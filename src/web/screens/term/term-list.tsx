@@ -38,7 +38,7 @@ export function TermList({ terms, adding, onAdding }: TermListProps) {
             <span className="term-name">{term.name}</span>
             <span>
               {format.days(term.starts, term.ends)}{' '}
-              <span className="faint">{says.lessons(term.lessons)}</span>
+              <span className="faint term-lessons">{says.lessons(term.lessons)}</span>
             </span>
             <span className="term-acts no-print">
               <Button kind="plain" aria-label={says.change(term.name)} onPress={() => setChanging(term)}>

@@ -1,8 +1,8 @@
 // The week drawn as lines: one for each day, running down through the hours; a lesson is a stroke on it with a name.
 
-import type { CSSProperties } from 'react';
 import type { TermView } from '#contract';
 import { addMinutes, type PlainTime } from '#core';
+import { place } from '../../components/place.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { layoutWeek, type PlacedSlot, type WeekSlot } from './week-layout.ts';
@@ -12,10 +12,6 @@ const says = words.term.week;
 /** Height of a minute in rem: half an hour holds a line of text. */
 const perMinute = 0.075;
 const midnight = '00:00' as PlainTime;
-
-/** Places by custom properties, so that the stylesheet can let go of them on a narrow page. */
-const place = (given: Readonly<Record<string, string>>): CSSProperties =>
-  Object.fromEntries(Object.entries(given).map(([name, value]) => [`--${name}`, value]));
 
 export interface WeekProps {
   readonly week: TermView['week'];
@@ -34,7 +30,7 @@ export function Week({ week, onChange }: WeekProps) {
     return (
       <li
         key={slot.slot}
-        className={`week-slot${slot.clash ? ' week-clash' : ''}`}
+        className={`week-slot${slot.clash ? ' week-clash' : ''}${lanes > 1 ? ' week-beside' : ''}`}
         style={place({
           top: `${top * perMinute}rem`,
           height: `${slot.minutes * perMinute}rem`,
@@ -42,18 +38,12 @@ export function Week({ week, onChange }: WeekProps) {
           width: `${100 / lanes}%`,
         })}
       >
-        <button
-          type="button"
-          onClick={() => onChange(slot)}
-          aria-label={[
-            says.change(slot.learner, format.weekday(slot.weekday), from),
-            format.minutes(slot.minutes),
-            slot.instrumentName,
-            ...(slot.clash ? [says.clash] : []),
-          ].join(', ')}
-        >
+        <button type="button" onClick={() => onChange(slot)}>
           <span className="week-time">{from}</span> <span className="week-name">{slot.learner}</span>
           {slot.clash && <span className="week-says-clash"> {says.clash}</span>}
+          <span className="only-heard">
+            {[format.weekday(slot.weekday), format.minutes(slot.minutes), slot.instrumentName].join(', ')}
+          </span>
         </button>
       </li>
     );

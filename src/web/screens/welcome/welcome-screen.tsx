@@ -15,6 +15,7 @@ import { Tick } from '../../components/tick.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { words } from '../../words/index.ts';
 import { Upbeat } from './upbeat.tsx';
+import '../../components/form.css';
 import './welcome.css';
 
 const says = words.welcome;
@@ -51,17 +52,21 @@ function FoundForm() {
   return (
     <form className="welcome-form" onSubmit={found} noValidate>
       <h2>{says.found.title}</h2>
-      <TextField
-        label={says.found.name}
-        placeholder={says.found.namePlaceholder}
-        value={name}
-        onValue={setName}
-        fault={tried && name.trim() === '' ? says.found.nameMissing : null}
-        required
-      />
-      <TextField label={says.found.teacher} value={teacher} onValue={setTeacher} autoComplete="name" />
-      <TimeZoneField value={timeZone} onValue={setTimeZone} />
-      <LocaleField value={locale} onValue={setLocale} />
+      <div className="form-row form-top">
+        <TextField
+          label={says.found.name}
+          placeholder={says.found.namePlaceholder}
+          value={name}
+          onValue={setName}
+          fault={tried && name.trim() === '' ? says.found.nameMissing : null}
+          required
+        />
+        <TextField label={says.found.teacher} value={teacher} onValue={setTeacher} autoComplete="name" />
+      </div>
+      <div className="form-row form-top">
+        <TimeZoneField value={timeZone} onValue={setTimeZone} help={says.found.timeZoneHelp} />
+        <LocaleField value={locale} onValue={setLocale} />
+      </div>
       <div>
         <Tick ticked={starterUnits} onTick={setStarterUnits}>
           {says.found.starterUnits}
