@@ -22,6 +22,7 @@ import type { ServerContext } from './context.ts';
 import { postCommand, postWhatIf } from './routes/commands.ts';
 import { getExport, getUnitFile, postImport } from './routes/files.ts';
 import { streamLive } from './routes/live.ts';
+import { postHolidayPreview, postStudentPreview, postUnitPreview } from './routes/previews.ts';
 import { getDay, getUnit, getView, getViewOf } from './routes/views.ts';
 import { enter, guardOrigin, guardSession } from './security/guard.ts';
 import type { Sessions } from './security/sessions.ts';
@@ -101,6 +102,9 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
     getView(server, (reader) => viewChanges(reader)),
   );
   api.post('/commands', limit(4 * megabyte), postCommand(server));
+  api.post('/preview/students', limit(6 * megabyte), postStudentPreview(server));
+  api.post('/preview/holidays', limit(6 * megabyte), postHolidayPreview(server));
+  api.post('/preview/units', limit(6 * megabyte), postUnitPreview(server));
   api.get('/export', getExport(server));
   api.post('/import', limit(200 * megabyte), postImport(server));
   api.all('*', (c) => refuse(c, { kind: 'NotFound', message: `There is nothing at ${c.req.path}.` }));

@@ -67,6 +67,7 @@ export type {
 } from './record/store.ts';
 export { studioId } from './record/studio-id.ts';
 export { loadUnitFile } from './transfer/load-unit-file.ts';
+export { previewUnits } from './transfer/preview-units.ts';
 export { viewChanges } from './view/view-changes.ts';
 export { viewCourse } from './view/view-course.ts';
 export { viewCourseUnit } from './view/view-course-unit.ts';
