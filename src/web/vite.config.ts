@@ -12,5 +12,11 @@ export default defineConfig({
     emptyOutDir: true,
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      treeshake: {
+        // The pure modules do nothing by being loaded, so a screen takes only what it uses of them.
+        moduleSideEffects: [{ test: /src\/(core|music|planning|contract)\//, sideEffects: false }],
+      },
+    },
   },
 });
