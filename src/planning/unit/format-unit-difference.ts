@@ -7,9 +7,9 @@ export function formatUnitDifference(difference: UnitDifference): string {
     case 'FieldChanged':
       return `${fieldNames[difference.field]} ${sayChange(difference)}.`;
     case 'SkillAdded':
-      return `Skill added: ${difference.skill}.`;
+      return `Skill added: ${sayName(difference.skill)}.`;
     case 'SkillRemoved':
-      return `Skill removed: ${difference.skill}.`;
+      return `Skill removed: ${sayName(difference.skill)}.`;
     case 'ActivityAdded':
       return `${difference.extension ? 'Extension' : 'Activity'} added: “${difference.title}”.`;
     case 'ActivityRemoved':
@@ -19,15 +19,15 @@ export function formatUnitDifference(difference: UnitDifference): string {
     case 'ActivityChanged':
       return `“${difference.title}”: ${activityFieldNames[difference.field]} ${sayChange(difference)}.`;
     case 'CheckAdded':
-      return `Check added: ${difference.key}.`;
+      return `Check added: ${sayName(difference.key)}.`;
     case 'CheckRemoved':
-      return `Check removed: ${difference.key}.`;
+      return `Check removed: ${sayName(difference.key)}.`;
     case 'CheckChanged':
-      return `Check ${difference.key}: ${checkFieldNames[difference.field]} ${sayChange(difference)}.`;
+      return `Check ${sayName(difference.key)}: ${checkFieldNames[difference.field]} ${sayChange(difference)}.`;
     case 'NextAdded':
-      return `May now be followed by ${difference.unit}.`;
+      return `May now be followed by ${sayName(difference.unit)}.`;
     case 'NextRemoved':
-      return `No longer followed by ${difference.unit}.`;
+      return `No longer followed by ${sayName(difference.unit)}.`;
     default:
       return unreachable(difference);
   }
@@ -57,6 +57,11 @@ const checkFieldNames: Readonly<Record<CheckField, string>> = {
   level: 'the level',
   lookFor: 'what to look for',
 };
+
+/** Keys and ids are words joined by hyphens, read as such: `skill:long-short` → `“long short”` */
+function sayName(id: string): string {
+  return `“${id.slice(id.indexOf(':') + 1).replaceAll('-', ' ')}”`;
+}
 
 function sayPlace({ extension, index }: Place): string {
   return `${extension ? 'extension' : 'activity'} ${index + 1}`;

@@ -143,13 +143,9 @@ describe('comparing units', () => {
     [
       'another level',
       { checks: [{ ...present(unit.checks[0], 'check'), level: 3 }] },
-      ['Check hear: the level changed from 2 to 3.'],
+      ['Check “hear”: the level changed from 2 to 3.'],
     ],
-    [
-      'no check',
-      { checks: [], skills: [beat] },
-      ['Skill removed: skill:long-short.', 'Check removed: hear.'],
-    ],
+    ['no check', { checks: [], skills: [beat] }, ['Skill removed: “long short”.', 'Check removed: “hear”.']],
   ])('%s', (_, change, sentences) => {
     expect(compareUnits(unit, { ...unit, ...change }).map(formatUnitDifference)).toEqual(sentences);
   });
