@@ -40,7 +40,8 @@ export async function send(command: Command): Promise<CommandReply | null> {
     showFault(reply.error);
     return null;
   }
-  showDone(reply.value);
+  // A studio just founded has nothing before it to go back to.
+  if (command.type !== 'studio.found') showDone(reply.value);
   await refreshAfter(command.type);
   return reply.value;
 }

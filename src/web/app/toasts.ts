@@ -21,19 +21,20 @@ export interface Toast {
 let toasts: readonly Toast[] = [];
 let last = 0;
 const listeners = new Set<() => void>();
-const most = 3;
+/** Faults kept on screen at once. */
+const most = 2;
 
 function set(next: readonly Toast[]): void {
   toasts = next;
   for (const listener of listeners) listener();
 }
 
-/** Shows a message; the oldest goes when there are more than three. */
+/** Shows a message in the place of the last one; a fault stays beside it until it is put away. */
 export function showToast(toast: Pick<Toast, 'text'> & Partial<Omit<Toast, 'key'>>): void {
   const whole: Toast = { notices: [], action: null, fault: false, change: null, ...toast, key: ++last };
   // A repeated fault is said once.
-  const others = toasts.filter((t) => t.text !== whole.text);
-  set([...others, whole].slice(-most));
+  const faults = toasts.filter((t) => t.fault && t.text !== whole.text).slice(whole.fault ? 1 - most : -most);
+  set([...faults, whole]);
 }
 
 /** Puts a message away. */

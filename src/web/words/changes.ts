@@ -4,7 +4,6 @@ export const changes = {
   none: 'Every change you make is listed here and can be taken back.',
   columns: { when: 'When', what: 'What', act: 'Take back' },
   undo: 'Undo',
-  again: 'Do again',
   undone: 'taken back',
-  named: (verb: string, label: string) => `${verb}: ${label}`,
+  named: (label: string) => `Undo: ${label}`,
 } as const;

@@ -28,31 +28,28 @@ function ChangeList({ changes }: ChangesView) {
         </tr>
       </thead>
       <tbody>
-        {changes.map((change) => {
-          const verb = change.isUndo ? says.again : says.undo;
-          return (
-            <tr key={change.id} className={change.undone ? 'changes-undone' : undefined}>
-              <td className="changes-when">
-                <time dateTime={change.at}>{format.moment(change.at)}</time>
-              </td>
-              <td>
-                {change.undone ? <s>{change.label}</s> : change.label}
-                {change.undone && <span className="faint"> {says.undone}</span>}
-              </td>
-              <td className="changes-act no-print">
-                {!change.undone && (
-                  <Button
-                    kind="plain"
-                    aria-label={says.named(verb, change.label)}
-                    onPress={() => void undoChange(change.id)}
-                  >
-                    {verb}
-                  </Button>
-                )}
-              </td>
-            </tr>
-          );
-        })}
+        {changes.map((change) => (
+          <tr key={change.id} className={change.undone ? 'changes-undone' : undefined}>
+            <td className="changes-when">
+              <time dateTime={change.at}>{format.moment(change.at)}</time>
+            </td>
+            <td>
+              {change.undone ? <s>{change.label}</s> : change.label}
+              {change.undone && <span className="faint"> {says.undone}</span>}
+            </td>
+            <td className="changes-act no-print">
+              {!change.undone && (
+                <Button
+                  kind="plain"
+                  aria-label={says.named(change.label)}
+                  onPress={() => void undoChange(change.id)}
+                >
+                  {says.undo}
+                </Button>
+              )}
+            </td>
+          </tr>
+        ))}
       </tbody>
     </table>
   );

@@ -10,6 +10,7 @@ import {
   bounds,
   draftToSettings,
   findSettingFault,
+  type PlanningDraft,
   settingNames,
   settingsToDraft,
   usualDraft,
@@ -19,15 +20,18 @@ const says = words.settings.planning;
 
 export function PlanningForm({ studio }: { readonly studio: StudioView }) {
   const send = useCommand();
-  const [draft, setDraft] = useState(() => settingsToDraft(studio.defaults));
+  /** Only what was typed here, so that a change from elsewhere shows without taking it away. */
+  const [typed, setTyped] = useState<Partial<PlanningDraft>>({});
   const kept = settingsToDraft(studio.defaults);
+  const draft: PlanningDraft = { ...kept, ...typed };
   const settings = draftToSettings(draft);
   const changed = settingNames.some((name) => draft[name] !== kept[name]);
   const unusual = settingNames.some((name) => draft[name] !== usualDraft[name]);
 
-  function save(event: FormEvent) {
+  async function save(event: FormEvent) {
     event.preventDefault();
-    if (settings && changed) void send({ type: 'studio.change', seen: studio.revision, defaults: settings });
+    if (!settings || !changed) return;
+    if (await send({ type: 'studio.change', seen: studio.revision, defaults: settings })) setTyped({});
   }
 
   return (
@@ -46,7 +50,7 @@ export function PlanningForm({ studio }: { readonly studio: StudioView }) {
                 max={high}
                 unit={setting.unit}
                 value={draft[name]}
-                onValue={(text) => setDraft({ ...draft, [name]: text })}
+                onValue={(text) => setTyped({ ...typed, [name]: text })}
                 help={draft[name] === usualDraft[name] ? setting.help : `${setting.help} ${usual}`}
                 fault={findSettingFault(name, draft[name])}
               />
@@ -58,7 +62,7 @@ export function PlanningForm({ studio }: { readonly studio: StudioView }) {
         <Button type="submit" isDisabled={!changed || settings === null}>
           {says.save}
         </Button>
-        <Button kind="plain" isDisabled={!unusual} onPress={() => setDraft(usualDraft)}>
+        <Button kind="plain" isDisabled={!unusual} onPress={() => setTyped(usualDraft)}>
           {says.reset}
         </Button>
       </div>

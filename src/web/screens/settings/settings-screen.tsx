@@ -23,14 +23,13 @@ function Parts({ studio }: { readonly studio: StudioView }) {
     <div className="settings">
       <section aria-labelledby="settings-studio">
         <h2 id="settings-studio">{says.studio.title}</h2>
-        {/* Made anew when the studio changed elsewhere, so that no old value is sent back. */}
-        <StudioForm key={studio.revision} studio={studio} />
+        <StudioForm studio={studio} />
       </section>
       <section aria-labelledby="settings-planning">
         <h2 id="settings-planning">{says.planning.title}</h2>
         <div>
           <p className="soft settings-lead">{says.planning.lead}</p>
-          <PlanningForm key={studio.revision} studio={studio} />
+          <PlanningForm studio={studio} />
         </div>
       </section>
       <section aria-labelledby="settings-look">

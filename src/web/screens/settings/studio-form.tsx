@@ -21,14 +21,17 @@ const partsOf = ({ name, teacher, locale, timeZone, noteNames, paper }: StudioVi
 
 export function StudioForm({ studio }: { readonly studio: StudioView }) {
   const send = useCommand();
-  const [draft, setDraft] = useState(() => partsOf(studio));
-  const set = (change: Partial<typeof draft>) => setDraft({ ...draft, ...change });
+  /** Only what was typed here, so that a change from elsewhere shows without taking it away. */
+  const [typed, setTyped] = useState<Partial<ReturnType<typeof partsOf>>>({});
+  const draft = { ...partsOf(studio), ...typed };
+  const set = (change: typeof typed) => setTyped({ ...typed, ...change });
   const nameFault = draft.name.trim() === '' ? says.studio.nameMissing : null;
   const changed = JSON.stringify(draft) !== JSON.stringify(partsOf(studio));
 
-  function save(event: FormEvent) {
+  async function save(event: FormEvent) {
     event.preventDefault();
-    if (nameFault === null && changed) void send({ type: 'studio.change', seen: studio.revision, ...draft });
+    if (nameFault !== null || !changed) return;
+    if (await send({ type: 'studio.change', seen: studio.revision, ...typed })) setTyped({});
   }
 
   return (
