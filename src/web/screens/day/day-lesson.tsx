@@ -87,8 +87,12 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
         )}
         {lesson.decisions.length > 0 && (
           <ul className="day-decisions">
-            {lesson.decisions.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
+            {lesson.decisions.map((sentence, at) => (
+              <li key={sentence}>
+                <Link href={toClose && at === 0 ? `/lesson/${lesson.id}/close` : courseAddress(lesson)}>
+                  {sentence}
+                </Link>
+              </li>
             ))}
           </ul>
         )}

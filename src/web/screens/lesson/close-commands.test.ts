@@ -32,6 +32,7 @@ const settled = (id: string, change: Partial<Proposal> = {}): Proposal => ({
   outcome: 'finished',
   share: null,
   minutes: 10,
+  timed: 'clock',
   because: 'clockFull',
   ...change,
 });
@@ -55,7 +56,7 @@ describe('commands on closing a lesson', () => {
   });
   it('take whole minutes where the teacher put others', () => {
     const found = close([segment('a')], {
-      settled: [settled('a', { minutes: 12 })],
+      settled: [settled('a', { minutes: 12, timed: 'hand' })],
       secondsById: new Map([['segment:a', 617]]),
     });
     expect(found[0]).toMatchObject({ seconds: 720 });
@@ -65,6 +66,14 @@ describe('commands on closing a lesson', () => {
       settled: [settled('a', { because: 'recorded' })],
     });
     expect(found.map((c) => c.type)).toEqual(['lesson.close']);
+  });
+  it('log no minutes that nobody measured', () => {
+    const found = close([segment('a')], {
+      settled: [settled('a', { timed: 'planned', because: 'asPlanned' })],
+    });
+    expect(found[0]).toMatchObject({ outcome: 'finished', seconds: null });
+    const touched = close([segment('a', { seconds: 3 })], { settled: [settled('a', { timed: 'planned' })] });
+    expect(touched[0]).toMatchObject({ seconds: 0 });
   });
   it('log no time for what was not reached', () => {
     const found = close([segment('a')], { settled: [settled('a', { outcome: 'skipped', minutes: 0 })] });

@@ -17,9 +17,14 @@ export interface Closing {
   readonly lasted: number | null;
 }
 
-/** The clock's own seconds where they agree with the minutes shown, so that nothing is rounded away. */
-function secondsOfMinutes(minutes: number, clock: number): number | null {
-  if (Math.round(clock / 60) === minutes) return clock > 0 ? Math.min(mostSeconds, Math.floor(clock)) : null;
+/**
+ * Seconds to log: the clock's own where they agree with the minutes shown, so that nothing is rounded away; none where
+ * nothing was measured (0 takes back a clock that was only touched); else the minutes put by hand.
+ */
+function secondsToLog({ timed, minutes }: Proposal, clock: number): number | null {
+  if (timed === 'planned') return clock > 0 ? 0 : null;
+  if (timed === 'clock' || Math.round(clock / 60) === minutes)
+    return clock > 0 ? Math.min(mostSeconds, Math.floor(clock)) : null;
   return Math.min(mostSeconds, minutes * 60);
 }
 
@@ -30,10 +35,7 @@ export function closeCommands(
   const logs = closing.settled.flatMap((settled): readonly LessonCommand[] => {
     const segment = lesson.segments.find((s) => s.id === settled.segment);
     if (!segment) return [];
-    const seconds = secondsOfMinutes(
-      settled.minutes,
-      closing.secondsById.get(segment.id) ?? segment.seconds ?? 0,
-    );
+    const seconds = secondsToLog(settled, closing.secondsById.get(segment.id) ?? segment.seconds ?? 0);
     const same =
       segment.outcome === settled.outcome &&
       (seconds === null || segment.seconds === seconds) &&

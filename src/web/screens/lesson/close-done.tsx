@@ -1,7 +1,7 @@
 // After closing: what moved in the course and why, and on to the next lesson of the day.
 
 import { useEffect, useState } from 'react';
-import type { LessonView } from '#contract';
+import type { CourseView, LessonView } from '#contract';
 import type { Id } from '#core';
 import { theOutbox } from '../../app/the-outbox.ts';
 import { Button } from '../../components/button.tsx';
@@ -12,6 +12,15 @@ import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useCourse, useDay } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { courseAddress } from '../day/day-lesson.tsx';
+
+type MoveView = CourseView['moves'][number];
+
+/** Moves shown at once; the rest is a touch away, and all of it in the course score. */
+const mostMoves = 6;
+
+const soonest = ({ from, to }: MoveView) => [from, to].filter((d) => d !== null).sort()[0] ?? '';
+const soonestFirst = (moves: readonly MoveView[]): readonly MoveView[] =>
+  [...moves].sort((a, b) => soonest(a).localeCompare(soonest(b)));
 
 export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
   const format = useFormat();
@@ -34,7 +43,7 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
   const next = day.data?.lessons
     .filter((l) => l.status === 'planned' && l.id !== lesson.id && l.time >= lesson.time)
     .sort((a, b) => a.time.localeCompare(b.time))[0];
-  const moves = course.data?.moves ?? [];
+  const moves = soonestFirst(course.data?.moves ?? []);
   const reckoning = pending > 0 || course.isFetching || !course.data;
 
   return (
@@ -55,19 +64,15 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
           {moves.length === 0 ? (
             <p>{say.nothingMoved}</p>
           ) : (
-            <ul className="close-moves">
-              {moves.map((move) => (
-                <li key={move.key}>
-                  <span className="close-move-dates">
-                    {move.from ? format.day(move.from, 'day') : say.added}
-                    <span aria-hidden="true"> → </span>
-                    <span className="only-heard"> {say.moveTo} </span>
-                    {move.to ? format.day(move.to, 'day') : say.left}
-                  </span>
-                  <span>{move.sentence}</span>
-                </li>
-              ))}
-            </ul>
+            <>
+              <Moves moves={moves.slice(0, mostMoves)} />
+              {moves.length > mostMoves && (
+                <details className="close-more">
+                  <summary>{say.moreMoves(moves.length - mostMoves)}</summary>
+                  <Moves moves={moves.slice(mostMoves)} />
+                </details>
+              )}
+            </>
           )}
         </section>
       )}
@@ -100,5 +105,29 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
       </div>
       {!next && day.data && <p className="soft">{say.lastOfDay}</p>}
     </div>
+  );
+}
+
+function Moves({ moves }: { readonly moves: readonly MoveView[] }) {
+  const format = useFormat();
+  const say = words.lesson.closing;
+  return (
+    <ul className="close-moves">
+      {moves.map((move) => (
+        <li key={move.key}>
+          <span className="close-move-dates">
+            {move.from ? format.day(move.from, 'day') : say.added}
+            {move.to !== move.from && (
+              <>
+                <span aria-hidden="true"> → </span>
+                <span className="only-heard"> {say.moveTo} </span>
+                {move.to ? format.day(move.to, 'day') : say.left}
+              </>
+            )}
+          </span>
+          <span>{move.sentence}</span>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -59,6 +59,18 @@ describe('proposals on closing a lesson', () => {
       ['partly', 1, 8, 'asPlanned'],
     ]);
   });
+  it('claim no measured time where no clock ran', () => {
+    const segments = [
+      segment('a'),
+      segment('b', { outcome: 'finished' }),
+      segment('c', { outcome: 'finished', seconds: 4 }),
+    ];
+    expect(proposeClose({ minutes: 40, segments }).map((p) => [p.minutes, p.timed])).toEqual([
+      [0, 'clock'],
+      [12, 'planned'],
+      [12, 'planned'],
+    ]);
+  });
   it('call a segment not reached when others had the clock and it had none', () => {
     expect(propose(segment('a', { seconds: 720 }), segment('b'))).toEqual([
       ['finished', null, 12, 'clockFull'],

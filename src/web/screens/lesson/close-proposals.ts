@@ -23,6 +23,8 @@ export interface Proposal {
   readonly share: number | null;
   /** Whole minutes it took. */
   readonly minutes: number;
+  /** Where the minutes come from. Planned ones are only shown: nothing was measured, so nothing is learnt of pace. */
+  readonly timed: 'clock' | 'planned' | 'hand';
   readonly because: ProposalReason;
 }
 
@@ -65,34 +67,38 @@ function proposeOne(
 ): Proposal {
   const seconds = segment.seconds ?? 0;
   const ranOn = isRunOn(seconds, segment.minutes, lessonMinutes);
-  const minutes = ranOn ? segment.minutes : Math.round(seconds / 60);
   const share = seconds / (segment.minutes * 60);
+  const byClock = {
+    minutes: ranOn ? segment.minutes : Math.round(seconds / 60),
+    timed: ranOn ? ('hand' as const) : ('clock' as const),
+  };
+  const asPlanned = { minutes: segment.minutes, timed: 'planned' as const };
   const propose = (
     outcome: OutcomeView,
     because: ProposalReason,
     part: number | null = null,
-    took: number = minutes,
-  ): Proposal => ({ segment: segment.id, outcome, share: part, minutes: took, because });
+    took: Pick<Proposal, 'minutes' | 'timed'> = byClock,
+  ): Proposal => ({ segment: segment.id, outcome, share: part, ...took, because });
   /** A chunk with more of its activity to come is carried on when it was done in full; the last one is finished. */
-  const done = (because: ProposalReason, took?: number): Proposal =>
+  const done = (because: ProposalReason, took?: Pick<Proposal, 'minutes' | 'timed'>): Proposal =>
     isLearning(segment) && !segment.completes
       ? propose('partly', because, 1, took)
       : propose('finished', because, null, took);
 
   if (segment.outcome !== null) {
-    const unclocked = seconds === 0 && segment.outcome !== 'skipped';
-    return propose(
-      segment.outcome,
-      'recorded',
-      segment.outcome === 'partly' ? said : null,
-      unclocked ? Math.round(segment.minutes * (segment.outcome === 'partly' ? (said ?? 0.5) : 1)) : minutes,
-    );
+    const partly = segment.outcome === 'partly';
+    const unclocked = seconds < 30 && segment.outcome !== 'skipped';
+    const guess = {
+      minutes: Math.round(segment.minutes * (partly ? (said ?? 0.5) : 1)),
+      timed: 'planned' as const,
+    };
+    return propose(segment.outcome, 'recorded', partly ? said : null, unclocked ? guess : byClock);
   }
   const reached = levelsReached(segment);
   if (seconds === 0) {
-    if (!clocked) return done('asPlanned', segment.minutes);
-    if (reached !== null) return done('levelReached', segment.minutes);
-    return propose('skipped', 'notStarted', null, 0);
+    if (!clocked) return done('asPlanned', asPlanned);
+    if (reached !== null) return done('levelReached', asPlanned);
+    return propose('skipped', 'notStarted');
   }
   if (!isLearning(segment)) return propose('finished', ranOn ? 'ranOn' : 'clockFull');
   if (reached === true && segment.completes) return propose('finished', ranOn ? 'ranOn' : 'levelReached');

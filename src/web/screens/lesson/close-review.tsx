@@ -42,7 +42,8 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
     const change = changes[proposal.segment];
     if (!change) return proposal;
     const because = change.outcome === undefined && change.share === undefined ? proposal.because : 'byHand';
-    return { ...proposal, ...change, because };
+    const timed = change.minutes === undefined ? proposal.timed : 'hand';
+    return { ...proposal, ...change, because, timed };
   });
 
   const close = () => {

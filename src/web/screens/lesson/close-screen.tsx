@@ -8,6 +8,7 @@ import { CloseDone } from './close-done.tsx';
 import { CloseReview } from './close-review.tsx';
 import { useLessonDesk } from './use-lesson-desk.ts';
 import './lesson.css';
+import './lesson-layout.css';
 import './close.css';
 
 export function CloseScreen() {
