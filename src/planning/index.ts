@@ -38,7 +38,8 @@ export {
 export { defaultCourseSettings, defaultPacePrior } from './course/default-settings.ts';
 export { type Formulation, formulateProblem } from './course/formulate-problem.ts';
 export { listMoves } from './course/list-moves.ts';
-export { type PlanCourseOptions, planCourse } from './course/plan-course.ts';
+export type { PlanCourseOptions } from './course/plan-anew.ts';
+export { planCourse } from './course/plan-course.ts';
 export {
   type LogPace,
   learnPace,

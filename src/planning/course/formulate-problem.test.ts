@@ -173,6 +173,9 @@ test('[F10] the frame of a lesson, and recap in every lesson but the very first'
   expect(problem.lessons[1]).toMatchObject({ fixed: 6, recap: 3 });
   const { problem: later } = formulateProblem(course(taughtOnce([])));
   expect(later.lessons[0]).toMatchObject({ fixed: 5, recap: 3 });
+  // From the fourth lesson of a course on a moment is kept for revisits that learning will bring.
+  expect(problem.lessons.slice(2, 5).map((lesson) => lesson.fixed)).toEqual([6, 11, 11]);
+  expect(later.lessons.slice(1, 3).map((lesson) => lesson.fixed)).toEqual([5, 10]);
   const { problem: short } = formulateProblem(course({ lessons: weeklyLessons(2, 10) }));
   expect(short.lessons[0]).toMatchObject({ length: 10, fixed: 3 });
 });

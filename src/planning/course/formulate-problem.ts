@@ -5,7 +5,7 @@ import type { PlainDate } from '#core';
 import { learnPace, type PaceObservation, paceIn, type StudentPace } from '../pace/student-pace.ts';
 import { normalQuantile } from '../problem/overrun.ts';
 import type { PlanningProblem, ProblemActivity } from '../problem/problem.ts';
-import type { SkillId } from '../skill/skill.ts';
+import type { Area, SkillId } from '../skill/skill.ts';
 import { type ActivityOrder, orderActivities } from './activity-order.ts';
 import { fitChunks, longestGo } from './chunk-limits.ts';
 import {
@@ -17,8 +17,9 @@ import {
 } from './course-activity.ts';
 import type { CourseInput, SetAside, Work } from './course-input.ts';
 import type { LeftOut, NotReady, OrderCycle } from './course-plan.ts';
-import { type DueRevisit, daysToFirstRevisit, findDueRevisits } from './due-revisits.ts';
+import { type DueRevisit, daysToFirstRevisit, findDueRevisits, revisitLength } from './due-revisits.ts';
 import { estimateStarts, usableShare } from './estimate-starts.ts';
+import { keepMoments } from './keep-moments.ts';
 import {
   frameLesson,
   frameToProblemLesson,
@@ -88,7 +89,7 @@ export function formulateProblem(input: CourseInput): Formulation {
   const pinnedUntil = new Map<string, number>();
   for (const a of order.sequence) {
     const log = logById.get(a.id) ?? [];
-    const remaining = remainingWork(a, log, paceIn(pace, a.area), standing, memory, input.today);
+    const remaining = remainingWork(a, log, steadyPace(pace, a.area), standing, memory, input.today);
     if (remaining.demand === 0) continue;
     let pinned = 0;
     frames.forEach((frame, at) => {
@@ -209,8 +210,13 @@ export function formulateProblem(input: CourseInput): Formulation {
     parkGap: input.settings.parkGap,
     reviewGapDays: daysToFirstRevisit(input),
     weights: problemWeights,
-    lessons: frames.map((frame) =>
-      frameToProblemLesson(frame, input.settings.mostBlocks, input.settings.mostStrands),
+    lessons: keepMoments(
+      frames.map((frame) =>
+        frameToProblemLesson(frame, input.settings.mostBlocks, input.settings.mostStrands),
+      ),
+      revisits.map((revisit) => revisit.due),
+      revisitLength(input),
+      input.taught.length,
     ),
     strands: input.strands.map((strand) => ({
       id: strand.id,
@@ -235,6 +241,9 @@ export function formulateProblem(input: CourseInput): Formulation {
     ongoing,
   };
 }
+
+/** Pace in steps of 5 %: one slow lesson must not change every activity of the course by a minute. */
+const steadyPace = (pace: StudentPace, area: Area) => Math.round(paceIn(pace, area) * 20) / 20;
 
 function readLog(input: CourseInput): ReadonlyMap<string, readonly Work[]> {
   const logById = new Map<string, Work[]>();

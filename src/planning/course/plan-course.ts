@@ -1,10 +1,8 @@
 // One student's course, computed: formulate, solve, arrange, explain. The whole of `planning` meets here.
 
 import { present } from '#core';
-import { evaluatePlan } from '../problem/evaluate-plan.ts';
 import { overrunChance } from '../problem/overrun.ts';
-import type { Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
-import { solve } from '../solve/solve.ts';
+import type { PlannedLesson } from '../problem/problem.ts';
 import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrange-lesson.ts';
 import { activityId } from './course-activity.ts';
 import type { CourseInput } from './course-input.ts';
@@ -14,6 +12,7 @@ import { fingerprintOf } from './fingerprint.ts';
 import { type Formulation, formulateProblem } from './formulate-problem.ts';
 import { addLaterRevisits } from './later-revisits.ts';
 import type { LessonFrame } from './lesson-frame.ts';
+import { type PlanCourseOptions, planAnew } from './plan-anew.ts';
 import { completionRevisit, coursePlanToPlan } from './plan-answer.ts';
 import {
   type PlannedGo,
@@ -21,12 +20,6 @@ import {
   reasonsForLaterRevisit,
   reasonsForRevisit,
 } from './segment-reasons.ts';
-import { tightenWindows } from './tighten-windows.ts';
-
-export interface PlanCourseOptions {
-  /** Budget of the search; the solver's own by default. */
-  readonly steps?: number;
-}
 
 /**
  * Plans a course. The same input and previous plan give the same plan; when nothing that matters has changed since the
@@ -40,9 +33,10 @@ export function planCourse(
   const formulation = formulateProblem(input);
   const { problem } = formulation;
   const fingerprint = fingerprintOf(JSON.stringify(problem));
-  const last = previous === null ? null : coursePlanToPlan(previous, problem);
   const answer =
-    last !== null && previous?.fingerprint === fingerprint ? last : solveNear(problem, last, options);
+    previous !== null && previous.fingerprint === fingerprint
+      ? coursePlanToPlan(previous, problem)
+      : planAnew(problem, previous, options);
 
   const solved = problem.lessons.map(
     (_, at): PlannedLesson =>
@@ -63,21 +57,6 @@ export function planCourse(
     fingerprint,
     objective: answer.objective,
   };
-}
-
-/** The best plan found; the last one when it still holds and nothing strictly better was found. */
-function solveNear(problem: PlanningProblem, last: Plan | null, options: PlanCourseOptions): Plan {
-  const tight = tightenWindows(problem);
-  const found = solve(tight, { ...options, previous: last });
-  if (last === null) return found;
-  const kept = evaluatePlan(tight, last);
-  const isBetter =
-    found.objective.U !== kept.objective.U
-      ? found.objective.U < kept.objective.U
-      : found.objective.P !== kept.objective.P
-        ? found.objective.P < kept.objective.P
-        : found.objective.E < kept.objective.E;
-  return kept.broken.length === 0 && !isBetter ? { ...last, objective: kept.objective } : found;
 }
 
 type GoesById = ReadonlyMap<string, readonly PlannedGo[]>;

@@ -15,13 +15,15 @@ const roughSteps = 200;
 export function tightenWindows(problem: PlanningProblem): PlanningProblem {
   const core = new Set(problem.activities.filter((a) => a.kind === 'core' && a.first === 0).map((a) => a.id));
   if (core.size === 0) return problem;
-  const bare = {
-    ...problem,
-    weights: { late: 0, solo: 0, split: 0 },
-    activities: problem.activities.filter((a) => a.kind === 'core'),
-    reviews: [],
-  };
-  const earliest = solve(bare, { steps: roughSteps });
+  const earliest = solve(
+    {
+      ...problem,
+      weights: { late: 0, solo: 0, split: 0 },
+      activities: problem.activities.filter((a) => a.kind === 'core'),
+      reviews: [],
+    },
+    { steps: roughSteps },
+  );
   let end = -1;
   const minutesById = new Map<string, number>();
   for (const { lesson, chunks } of earliest.lessons)

@@ -1,0 +1,80 @@
+// A plan for a problem that has changed since the last plan: as good as a new one, or nearly, with as little moved as that
+// allows. First the last plan mended; else its beginning kept and the rest planned anew; else all of it.
+
+import { evaluatePlan } from '../problem/evaluate-plan.ts';
+import type { Objective, Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
+import { type SolveOptions, solve } from '../solve/solve.ts';
+import type { CoursePlan } from './course-plan.ts';
+import { joinLessons, restOfProblem } from './keep-beginning.ts';
+import { coursePlanToPlan, coursePlanToWishes, formerMinutes } from './plan-answer.ts';
+import { repairPlan } from './repair-plan.ts';
+import { tightenWindows } from './tighten-windows.ts';
+
+export interface PlanCourseOptions {
+  /** Budget of the search; the solver's own by default. */
+  readonly steps?: number;
+}
+
+/**
+ * How much less good a plan that moves less may be than one made from nothing: a dozen minutes of the first strand left for
+ * later, a few revisits a lesson late, some work a little later. Our own choice.
+ */
+const patience = { U: 60, P: 30, E: 1.08 };
+
+/** Answers the problem, near the previous plan where there is one. */
+export function planAnew(
+  problem: PlanningProblem,
+  previous: CoursePlan | null,
+  options: PlanCourseOptions,
+): Plan {
+  if (previous === null) return solveFilled(problem, options);
+  const fresh = solveFilled(problem, { ...options, previous: coursePlanToPlan(previous, problem) });
+  const mended = repairPlan(problem, coursePlanToWishes(previous, problem), formerMinutes(previous, problem));
+  const kept = asPlan(problem, mended);
+  if (kept !== null && isNear(kept.objective, fresh.objective)) return kept;
+
+  const from = firstDifference(problem, previous, mended);
+  if (from === 0) return fresh;
+  const rest = solveFilled(restOfProblem(problem, mended, from), options);
+  const joined = asPlan(problem, joinLessons(mended, rest.lessons, from));
+  return joined !== null && isNear(joined.objective, fresh.objective) ? joined : fresh;
+}
+
+function solveFilled(problem: PlanningProblem, options: SolveOptions): Plan {
+  return solve(tightenWindows(problem), options);
+}
+
+/** The lessons as a plan, or null when they break a rule of the problem. */
+function asPlan(problem: PlanningProblem, lessons: readonly PlannedLesson[]): Plan | null {
+  const { objective, feasible } = evaluatePlan(problem, { lessons });
+  return feasible ? { lessons, objective } : null;
+}
+
+function isNear(one: Objective, best: Objective): boolean {
+  return (
+    one.U <= best.U + patience.U &&
+    one.P <= best.P + patience.P &&
+    one.E <= Math.max(best.E * patience.E, best.E + 30)
+  );
+}
+
+/** The first lesson in which the mended plan has other work than the previous one. */
+function firstDifference(
+  problem: PlanningProblem,
+  previous: CoursePlan,
+  mended: readonly PlannedLesson[],
+): number {
+  const before = coursePlanToPlan(previous, problem).lessons;
+  const written = (lesson: PlannedLesson | undefined) =>
+    [...(lesson?.chunks ?? [])]
+      .map((chunk) => `${chunk.activity} ${chunk.minutes}`)
+      .sort()
+      .join();
+  const known = new Set(previous.lessons.map((lesson) => lesson.lesson));
+  const at = mended.findIndex(
+    (lesson) =>
+      !known.has(problem.lessons[lesson.lesson]?.id ?? '') ||
+      written(lesson) !== written(before.find((l) => l.lesson === lesson.lesson)),
+  );
+  return at < 0 ? mended.length : at;
+}
