@@ -174,6 +174,24 @@ export function describeChanges(under: StoreUnderTest): void {
       },
     );
 
+    test('closing lets the change in hand end, and may be asked for twice', async () => {
+      const store = await openSample(under); // closed once more when the test ends
+      let tell = (): void => undefined;
+      const begun = new Promise<void>((resolve) => {
+        tell = resolve;
+      });
+      const change = apply(store, 'last', async (t) => {
+        tell();
+        await pause();
+        await t.put('group', { ...sample.group, name: 'Last' });
+        expect((await t.list('group'))[0]?.name).toBe('Last');
+      });
+      await begun;
+      await Promise.all([store.close(), change]);
+      await store.close();
+      await expect(store.read((r) => r.list('group'))).rejects.toThrow();
+    });
+
     test('an empty store has nothing, and a read that throws leaves it usable', async () => {
       const store = await openEmpty(under);
       await expect(

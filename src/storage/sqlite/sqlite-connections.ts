@@ -1,6 +1,7 @@
 // One connection that writes and, for a file, a few that read: in WAL mode a reader keeps its snapshot while a change
 // is written, and neither waits for the other.
 
+import { assert } from '#core';
 import { sqliteDialect } from '../dialect/dialect.ts';
 import type { Connections } from '../store/connections.ts';
 import { createRun, type Run } from '../store/statements.ts';
@@ -20,6 +21,7 @@ export function createFileConnections(path: string, writer: SqliteConnection): C
 
   /** An idle reader, else a new one, else the one with the fewest waiting. */
   const findLane = (): Lane => {
+    assert(writer.handle.open, 'a store is not read after it was closed');
     const [quietest] = lanes.toSorted((a, b) => a.waiting - b.waiting);
     if (quietest !== undefined && (quietest.waiting === 0 || lanes.length >= mostReaders)) return quietest;
     const lane = { connection: openConnection(path, 'read'), waiting: 0 };
@@ -40,8 +42,8 @@ export function createFileConnections(path: string, writer: SqliteConnection): C
       }
     },
     async close() {
-      for (const lane of lanes) await lane.connection.database.destroy();
-      await writer.database.destroy(); // last: it folds the WAL back into the file
+      for (const lane of lanes) await closeAfterWork(lane.connection);
+      await closeAfterWork(writer); // last: it folds the WAL back into the file
     },
   };
 }
@@ -54,9 +56,16 @@ export function createMemoryConnections(only: SqliteConnection): Connections {
     takesTurns: true,
     withWriter: (work) => onConnection(only, work),
     withReader: (work) => onConnection(only, work),
-    close: () => only.database.destroy(),
+    close: () => closeAfterWork(only),
   };
 }
 
 const onConnection = <R>(connection: SqliteConnection, work: (run: Run) => Promise<R>): Promise<R> =>
   connection.database.connection().execute((held) => work(createRun(held)));
+
+/** Lets what is at work, or waits for its turn, end first. */
+async function closeAfterWork(connection: SqliteConnection): Promise<void> {
+  if (!connection.handle.open) return;
+  await onConnection(connection, async () => undefined);
+  await connection.database.destroy();
+}
