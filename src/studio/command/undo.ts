@@ -23,6 +23,8 @@ export const undoChange: Handler<'undo'> = async (desk, { change: id }) => {
   for (const course of courses) await takeCourse(desk, course);
   // Backwards, so that what hangs on a row goes before it and comes back after it.
   for (const row of [...rows].reverse()) await putBack(desk, row);
+  // A course that was gone is in hand only now.
+  for (const course of courses) await takeCourse(desk, course);
   const broken = await findBroken(tx, rows);
   if (broken !== null) return err(broken);
   for (const course of courses) touchCourse(desk, course, { replan: false });
@@ -95,8 +97,9 @@ async function putBack(desk: Desk, { table, rowId, before }: ChangedRow): Promis
   if (before === null) return tx.remove(table, id);
   const now = await tx.get(table, id);
   const fields = before as Readonly<Record<string, unknown>>; // any row read as its columns
+  // The revision of a course rises when its courses are settled, as after any command.
   const counted =
-    'revision' in fields
+    'revision' in fields && table !== 'course'
       ? { ...fields, revision: 1 + Math.max(revisionOf(now), revisionOf(fields)) }
       : fields;
   // The journal keeps rows exactly as the table had them.

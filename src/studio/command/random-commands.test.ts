@@ -1,0 +1,125 @@
+// Random sequences of commands against a real store in memory: whatever a teacher does in whatever order, nothing throws,
+// lessons stay whole, revisions rise, nothing is left hanging, and undo brings back exactly what was.
+
+import { expect, test } from 'vitest';
+import type { Command } from '#contract';
+import { addDays, createSeededRandom, type PlainDate } from '#core';
+import type { TableName } from '../record/records.ts';
+import { findMissing } from '../record/row-links.ts';
+import { id, openCourseStudio, type TestStudio } from '../testing/open-studio.contract.ts';
+import { randomCommand, readTables } from '../testing/random-command.contract.ts';
+
+type Tables = Awaited<ReturnType<typeof readTables>>;
+const steps = 60;
+
+/** Rows without their counters, to be compared as wholes. */
+const withoutRevisions = (tables: Tables) =>
+  Object.fromEntries(
+    Object.entries(tables).map(([name, rows]) => [
+      name,
+      (rows as readonly object[]).map((row) => ({ ...row, revision: 0 })),
+    ]),
+  );
+
+const seeds = [1, 2, 3, 4, 5, 6];
+
+test.each(seeds)('[R-WHOLE] a studio stays whole, seed %i', async (seed) => {
+  const random = createSeededRandom(seed);
+  const studio = await openCourseStudio();
+  let today = '2026-09-07' as PlainDate;
+  const changes: string[] = [];
+  let tables = await studio.store.read(readTables);
+  let done = 0;
+  for (let step = 0; step < steps; step++) {
+    if (random.next() < 0.25) {
+      today = addDays(today, 1 + Math.floor(random.next() * 6));
+      studio.setToday(today);
+    }
+    const command = randomCommand(tables, changes.slice(-12), today, random);
+    if (command === null) continue;
+    const change = `s${seed}-${step}`;
+    const reply = await studio.send(command, change);
+    const after = await studio.store.read(readTables);
+    const told = `seed ${seed}, step ${step}: ${JSON.stringify(command).slice(0, 300)}`;
+    if (!reply.ok) {
+      expect(after, `${told} was refused and changed something`).toEqual(tables);
+      continue;
+    }
+    done++;
+    changes.push(`change:${change}`);
+    expectWhole(after, today, told);
+    expectRevisions(tables, after, reply.value.courses, told);
+    await expectNoOrphans(studio, after, told);
+    if (command.type !== 'undo' && random.next() < 0.4) await expectUndo(studio, change, tables, after, told);
+    tables = await studio.store.read(readTables);
+  }
+  // Some are refused, as they should be; a run in which nearly all are would prove nothing.
+  expect(done).toBeGreaterThan(steps / 6);
+  await studio.store.close();
+});
+
+function expectWhole(tables: Tables, today: PlainDate, told: string): void {
+  for (const lesson of tables.lesson) {
+    const segments = tables.segment
+      .filter((s) => s.lesson === lesson.id)
+      .sort((a, b) => a.position - b.position);
+    if (lesson.status === 'cancelled' || lesson.status === 'missed') {
+      expect(segments, `${told}: segments in a lesson that is off`).toEqual([]);
+      continue;
+    }
+    if (lesson.status === 'planned' && lesson.date >= today)
+      expect(segments.length, `${told}: ${lesson.date} has no segments`).toBeGreaterThan(0);
+    if (segments.length === 0) continue;
+    let at = 0;
+    for (const segment of segments) {
+      expect(segment.start, `${told}: a gap in ${lesson.date}`).toBeCloseTo(at, 6);
+      at += segment.minutes;
+    }
+    expect(at, `${told}: ${lesson.date} does not add up`).toBeCloseTo(lesson.minutes, 6);
+  }
+}
+
+function expectRevisions(
+  before: Tables,
+  after: Tables,
+  told: readonly { readonly course: string; readonly revision: number }[],
+  command: string,
+): void {
+  for (const course of after.course) {
+    const was = before.course.find((c) => c.id === course.id);
+    const said = told.find((c) => c.course === course.id);
+    expect(course.revision, `${command}: revision of ${course.id}`).toBe(said?.revision ?? was?.revision);
+    if (said !== undefined && was !== undefined) expect(said.revision).toBe(was.revision + 1);
+  }
+}
+
+async function expectNoOrphans(studio: TestStudio, tables: Tables, told: string): Promise<void> {
+  await studio.store.read(async (reader) => {
+    for (const [name, rows] of Object.entries(tables))
+      for (const row of rows)
+        expect(await findMissing(reader, name as TableName, row), `${told}: ${name}`).toBeNull();
+  });
+}
+
+async function expectUndo(
+  studio: TestStudio,
+  change: string,
+  before: Tables,
+  after: Tables,
+  told: string,
+): Promise<void> {
+  const undo: Command = { type: 'undo', change: id('change', change) };
+  const undone = await studio.send(undo, `${change}-undo`);
+  expect(undone.ok ? '' : undone.error.message, `${told}: undo`).toBe('');
+  const back = await studio.store.read(readTables);
+  expect(withoutRevisions(back), `${told}: undone`).toEqual(withoutRevisions(before));
+  for (const course of back.course)
+    expect(course.revision).toBeGreaterThanOrEqual(
+      after.course.find((c) => c.id === course.id)?.revision ?? 0,
+    );
+  const again = await studio.send({ type: 'undo', change: id('change', `${change}-undo`) }, `${change}-redo`);
+  expect(again.ok ? '' : again.error.message, `${told}: redo`).toBe('');
+  expect(withoutRevisions(await studio.store.read(readTables)), `${told}: redone`).toEqual(
+    withoutRevisions(after),
+  );
+}
