@@ -1,5 +1,6 @@
 // The part of a form that opens a course: strands, and the time in the week.
 
+import type { ReactNode } from 'react';
 import type { Weekday } from '#core';
 import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
@@ -16,9 +17,11 @@ export interface CourseFieldsProps {
   readonly onCourse: (course: CourseDraft) => void;
   readonly faults: DraftFaults;
   readonly forGroup?: boolean;
+  /** What else the course needs to know, first. */
+  readonly children?: ReactNode;
 }
 
-export function CourseFields({ course, onCourse, faults, forGroup = false }: CourseFieldsProps) {
+export function CourseFields({ course, onCourse, faults, forGroup = false, children }: CourseFieldsProps) {
   const format = useFormat();
   const set = (change: Partial<CourseDraft>) => onCourse({ ...course, ...change });
   return (
@@ -30,6 +33,7 @@ export function CourseFields({ course, onCourse, faults, forGroup = false }: Cou
       {faults.course && <p className="fault">{faults.course}</p>}
       {course.open && (
         <>
+          {children}
           <h3>{form.strands}</h3>
           <p className="faint">{form.strandsHelp}</p>
           <div className="form-row">

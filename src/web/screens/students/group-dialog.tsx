@@ -99,15 +99,14 @@ export function GroupDialog({ group, students, today, onClose }: GroupDialogProp
           </div>
           {tried && members.size === 0 && <p className="fault">{groups.needsMember}</p>}
         </fieldset>
-        <CourseFields course={course} onCourse={setCourse} faults={tried ? faults : {}} forGroup />
-        {course.open && (
-          <section className="form-part">
-            <div className="form-row">
+        <CourseFields course={course} onCourse={setCourse} faults={tried ? faults : {}} forGroup>
+          <div className="form-row">
+            <div className="field field-broad">
               <InstrumentSelect label={form.instrument} value={instrument} onValue={setInstrument} />
-              <StageSelect label={form.stage} value={stage} onValue={setStage} />
             </div>
-          </section>
-        )}
+            <StageSelect label={form.stage} value={stage} onValue={setStage} />
+          </div>
+        </CourseFields>
         <div className="form-end">
           <Button kind="primary" type="submit">
             {group === null ? groups.add : form.save}
