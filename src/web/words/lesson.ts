@@ -26,6 +26,7 @@ export const lesson = {
   taught: 'This lesson is closed. What you change here still counts.',
 
   segments: 'Segments of the lesson',
+  nothingPlanned: 'Nothing is planned in this lesson: take something up, or give the course a unit.',
   minutes: 'minutes',
   judge: 'Levels and notes',
   segmentOf: (at: number, of: number) => `${at} of ${of}`,
@@ -195,6 +196,8 @@ export const lesson = {
     lastedHelp: 'Only when it was cut short or ran over.',
     do: 'Close the lesson',
     closing: 'Closing, and planning what comes after…',
+    tooSoon: (day: string) =>
+      `This lesson is on ${day}. It can be closed from that day on; if it was given sooner, move it first.`,
     waiting: 'Closed here. The studio cannot be reached; everything is kept and sent as soon as it answers.',
 
     doneTitle: (name: string) => `${name}’s lesson is closed`,

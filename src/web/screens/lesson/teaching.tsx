@@ -153,6 +153,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
           </p>
         )}
         {lesson.status === 'taught' && <p className="lesson-taught">{words.lesson.taught}</p>}
+        {!segment && <p className="lesson-nothing">{words.lesson.nothingPlanned}</p>}
         {segment && (
           <SegmentShow
             lesson={lesson}
