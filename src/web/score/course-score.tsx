@@ -1,7 +1,15 @@
 // The course score: the plan of a course drawn as what a musician reads best. Keys, pointer and menu do the same things; a
 // table with the same content can take its place.
 
-import { type FocusEvent, type KeyboardEvent, useId, useMemo, useRef, useState } from 'react';
+import {
+  type FocusEvent,
+  type KeyboardEvent,
+  useId,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { CourseView } from '#contract';
 import { useFormat } from '../hooks/use-format.ts';
 import { useStudio } from '../hooks/use-view.ts';
@@ -83,6 +91,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const [focused, setFocused] = useState<{ id: string; key: string | null } | null>(null);
   const [hovered, setHovered] = useState<string | null>(null);
   const [within, setWithin] = useState(false);
+  const holdsFocus = useRef(false);
   const [moving, setMoving] = useState<{ id: string; bar: string } | null>(null);
   const [told, setTold] = useState('');
   const keysId = useId();
@@ -100,6 +109,11 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
     element?.focus({ preventScroll: true });
     element?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   };
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only a new layout can have taken the focused element away
+  useLayoutEffect(() => {
+    if (holdsFocus.current && document.activeElement === document.body) go(focusId);
+  }, [layout]);
 
   const { drag, onPointerDown, tookClick } = useScoreDrag({
     itemOf,
@@ -191,6 +205,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const onFocus = (event: FocusEvent) => {
     const item = itemOf(event.target);
     setWithin(true);
+    holdsFocus.current = true;
     setTold('');
     if (item) setFocused({ id: item.id, key: item.kind === 'segment' ? item.segment.key : null });
   };
@@ -230,7 +245,10 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
         onKeyDown={onKeyDown}
         onFocus={onFocus}
         onBlur={(event) => {
-          if (!event.currentTarget.contains(event.relatedTarget)) setWithin(false);
+          if (event.currentTarget.contains(event.relatedTarget)) return;
+          setWithin(false);
+          // An element that a replanning took away loses the focus to nothing; its twin will take it up.
+          if (event.relatedTarget !== null || event.target.isConnected) holdsFocus.current = false;
         }}
         onPointerDown={onPointerDown}
         onPointerOver={(event) => setHovered(itemOf(event.target as Element)?.id ?? null)}

@@ -61,9 +61,9 @@ export function describeSegment(
   return { title: segment.title, facts, reasons: segment.reasons };
 }
 
-/** One line of it for a name: title, facts, reasons. */
+/** One line of it for a name: title and facts, then the reasons, which are sentences. */
 export const descriptionToText = ({ title, facts, reasons }: Description): string =>
-  [title, ...facts, ...reasons].join(', ');
+  [[title, ...facts].join(', '), ...reasons].join('. ').replace(/\.\. /g, '. ');
 
 /** What can be done with a segment: pinned and moved when it is planned work or a planned revisit. */
 export function isMovable(segment: SegmentView, bar: LessonBarView): boolean {

@@ -105,7 +105,7 @@ export const metrics = {
   sharedBeam: 5,
   padLeft: 7,
   padRight: 8,
-  gone: 40,
+  gone: 44,
 } as const;
 
 /** Draws up the score of a course for a page. */

@@ -92,7 +92,7 @@ function Segments({
         <td>{segment.title}</td>
         <td>{strand?.name ?? ''}</td>
         <td>{Math.round(minutes)}</td>
-        <td>{remarksOf(segment).concat(segment.reasons).join(' · ')}</td>
+        <td>{[remarksOf(segment).join(' · '), ...segment.reasons].filter(Boolean).join('. ')}</td>
         {onOpen && <td className="no-print">{item && <Do item={item} onOpen={onOpen} />}</td>}
       </tr>
     );

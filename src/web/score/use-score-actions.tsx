@@ -3,7 +3,6 @@
 import { type ReactNode, useCallback, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { Command, CourseView } from '#contract';
-import { useCommand } from '../hooks/use-command.ts';
 import { words } from '../words/index.ts';
 import { isMovable, isSettable, type Writing } from './describe.ts';
 import {
@@ -16,6 +15,7 @@ import {
 } from './score-dialogs.tsx';
 import type { ScoreItem } from './score-items.ts';
 import { type ScoreDeed, ScoreMenu } from './score-menu.tsx';
+import { useCourseCommand } from './use-course-command.ts';
 
 const say = words.score;
 
@@ -43,7 +43,7 @@ export function useScoreActions(
   writing: Writing,
   refocus: (id: string) => void,
 ): ScoreActions {
-  const send = useCommand();
+  const send = useCourseCommand(course);
   const [, navigate] = useLocation();
   const [opened, setOpened] = useState<Open | null>(null);
   const { id, revision } = course;

@@ -75,7 +75,7 @@ export const score = {
   moved: 'moved',
   overrun: (share: string) => `${share} chance of running over`,
   passedOver: (titles: string) => `not done: ${titles}`,
-  why: (reasons: readonly string[]) => reasons.join(' · '),
+  why: (reasons: readonly string[]) => reasons.join(' '),
   event: (title: string, day: string) => `${title}, ${day}`,
 
   menu: {

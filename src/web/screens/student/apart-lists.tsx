@@ -4,6 +4,7 @@ import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
+import { LongList } from './long-list.tsx';
 import { sendStep } from './send-step.ts';
 import { unitsOnStrand } from './strand-order.ts';
 
@@ -17,13 +18,9 @@ export function ApartLists({ course }: { readonly course: CourseView }) {
       {course.leftOut.length > 0 && (
         <section className="student-part" aria-labelledby="left-out-title">
           <h2 id="left-out-title">{say.leftOut.title}</h2>
-          <ul className="plain-list">
-            {course.leftOut.map((one) => (
-              <li key={`${one.courseUnit} ${one.activity}`}>
-                <span className="apart-title">{one.title}</span> <span className="soft">{one.why}</span>
-              </li>
-            ))}
-          </ul>
+          <LongList items={course.leftOut} most={5}>
+            {(one) => <li key={`${one.courseUnit} ${one.activity}`}>{one.why}</li>}
+          </LongList>
         </section>
       )}
       {course.setAside.length > 0 && <SetAside course={course} />}
@@ -32,28 +29,27 @@ export function ApartLists({ course }: { readonly course: CourseView }) {
 }
 
 function NotReady({ course }: { readonly course: CourseView }) {
-  const titles = new Map(course.units.map((unit) => [unit.id, unit]));
+  const units = course.units.filter((unit) => course.notReady.some((one) => one.courseUnit === unit.id));
   return (
     <section className="student-part" aria-labelledby="not-ready-title">
       <h2 id="not-ready-title">{say.notReady.title}</h2>
       <ul className="plain-list">
-        {course.notReady.map((one) => {
-          const unit = titles.get(one.courseUnit);
+        {units.map((unit) => {
+          const here = course.notReady.filter((one) => one.courseUnit === unit.id);
+          const way = here
+            .flatMap((one) => one.way)
+            .filter((step, i, all) => all.findIndex((other) => other.unit === step.unit) === i);
           return (
-            <li key={one.courseUnit + one.sentence} className="apart">
-              <p>{one.sentence}</p>
-              {one.way.length === 0 ? (
+            <li key={unit.id} className="apart">
+              <h3>{unit.title}</h3>
+              {here.map((one) => (
+                <p key={one.sentence}>{one.sentence}</p>
+              ))}
+              {way.length === 0 ? (
                 <p className="soft">{say.notReady.noWay}</p>
               ) : (
-                <p className="soft">
-                  {say.notReady.way}: {one.way.map((step) => step.title).join(', ')}
-                </p>
-              )}
-              {one.way.length > 0 && unit && (
-                <Button
-                  onPress={() => void sendStep(wayToCommands(course, unit, one.way), say.notReady.added)}
-                >
-                  {say.notReady.add(one.way.length)}
+                <Button onPress={() => void sendStep(wayToCommands(course, unit, way), say.notReady.added)}>
+                  {say.notReady.add(way.map((step) => step.title).join(', '))}
                 </Button>
               )}
             </li>

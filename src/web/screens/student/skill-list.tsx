@@ -20,26 +20,35 @@ export function SkillList({ course }: { readonly course: CourseView }) {
     [course.skills, course.today],
   );
   const skills = useMemo(() => [...course.skills].sort(byDue(course.today)), [course.skills, course.today]);
+  const observed = skills.filter((skill) => skill.history.length > 0);
+  const unobserved = skills.filter((skill) => skill.history.length === 0);
+  const row = (skill: SkillStandingView) => (
+    <SkillRow
+      key={skill.skill}
+      skill={skill}
+      span={span}
+      today={course.today}
+      onObserve={() => setObserving(skill)}
+    />
+  );
   return (
     <section className="student-part" aria-labelledby="skills-title">
       <h2 id="skills-title">{say.title}</h2>
       {skills.length === 0 ? (
         <p className="soft">{say.empty}</p>
+      ) : observed.length === 0 ? (
+        <p className="soft">{say.noneObserved}</p>
       ) : (
         <>
           <p className="faint">{say.axis}</p>
-          <ol className="skill-list">
-            {skills.map((skill) => (
-              <SkillRow
-                key={skill.skill}
-                skill={skill}
-                span={span}
-                today={course.today}
-                onObserve={() => setObserving(skill)}
-              />
-            ))}
-          </ol>
+          <ol className="skill-list">{observed.map(row)}</ol>
         </>
+      )}
+      {unobserved.length > 0 && (
+        <details className="skills-unobserved">
+          <summary>{say.unobserved(unobserved.length)}</summary>
+          <ol className="skill-list">{unobserved.map(row)}</ol>
+        </details>
       )}
       {observing && <ObserveForm course={course} skill={observing} onClose={() => setObserving(null)} />}
     </section>
@@ -78,7 +87,7 @@ function SkillRow({
           {facts.join(' · ')}
         </span>
       </div>
-      <SkillStaff skill={skill} span={span} />
+      {skill.history.length > 0 && <SkillStaff skill={skill} span={span} />}
       <div className="skill-deeds">
         <Button aria-label={`${say.observe}: ${skill.title}`} onPress={onObserve}>
           {say.observe}

@@ -101,21 +101,34 @@ function UnitRow({
       </div>
       <p className="soft">{say.goal(unit.goal)}</p>
       <ShareLine unit={unit} ink={strandInk} />
-      {unit.checks.length > 0 && (
-        <ul className="unit-checks" aria-label={say.checks}>
-          {unit.checks.map((check) => (
-            <li key={check.skill + check.lookFor}>
-              <LevelNote level={check.level} size={22} />
-              <span>
-                {say.check(check.title, words.levels[check.wanted].name.toLowerCase())}
-                {check.level !== null && check.level >= check.wanted ? ` · ${say.reached}` : ''}
-                <span className="faint"> {check.lookFor}</span>
-              </span>
-            </li>
-          ))}
-        </ul>
-      )}
+      {unit.checks.length > 0 && <Checks unit={unit} />}
     </li>
+  );
+}
+
+/** The unit's checks: their noteheads at once, their words when opened. */
+function Checks({ unit }: { readonly unit: CourseUnitView }) {
+  const reached = unit.checks.filter((check) => check.level !== null && check.level >= check.wanted).length;
+  return (
+    <details className="unit-checks">
+      <summary>
+        {unit.checks.map((check) => (
+          <LevelNote key={check.skill + check.lookFor} level={check.level} size={20} decorative />
+        ))}
+        <span>{say.reached(reached, unit.checks.length)}</span>
+      </summary>
+      <ul>
+        {unit.checks.map((check) => (
+          <li key={check.skill + check.lookFor}>
+            <LevelNote level={check.level} size={22} />
+            <span>
+              {say.check(check.title, words.levels[check.wanted].name.toLowerCase())}
+              <span className="faint"> {check.lookFor}</span>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
