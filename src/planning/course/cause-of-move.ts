@@ -70,16 +70,20 @@ function causeInItself(change: Change, segment: PlannedSegment, comparison: Comp
     list.filter((p) => p.segment.kind !== 'revisit' && isIt(p.segment));
   const sum = (list: readonly PlacedSegment[]) => list.reduce((total, p) => total + p.segment.planned, 0);
 
-  if (own(now).some((p) => p.segment.reasons.some((reason) => reason.kind === 'knownAlready')))
-    return { kind: 'knownAlready' };
+  const isKnown = (list: readonly PlacedSegment[]) =>
+    own(list).some((p) => p.segment.reasons.some((reason) => reason.kind === 'knownAlready'));
+  if (isKnown(now) && !isKnown(coming) && !isKnown(spent)) return { kind: 'knownAlready' };
   const work = context.taught.flatMap((lesson) => lesson.work.filter(isIt));
   if (work.some((w) => w.outcome === 'finished')) return { kind: 'fasterThanPlanned' };
 
   const leftOut = (plan: CoursePlan) => plan.leftOut.filter(isIt).reduce((total, l) => total + l.minutes, 0);
   const left = sum(own(now)) + leftOut(after);
   const wanted = sum(own(coming)) + leftOut(before);
-  if (left === 0 && change.now === null)
-    return context.observed.length > 0 ? { kind: 'knownAlready' } : { kind: 'fasterThanPlanned' };
+  // An extension is never left out, only not taken up: for want of room, if nothing else.
+  if (left === 0 && change.now === null && segment.kind === 'work') {
+    if (context.observed.length > 0) return { kind: 'knownAlready' };
+    if (work.length > 0) return { kind: 'fasterThanPlanned' };
+  }
   const plannedMeanwhile = sum(own(spent));
   if (work.length === 0 && plannedMeanwhile > 0) return { kind: 'notReached' };
   if (work.length > 0 && left > wanted) {
@@ -87,6 +91,7 @@ function causeInItself(change: Change, segment: PlannedSegment, comparison: Comp
     return { kind: actual < plannedMeanwhile ? 'notReached' : 'slowerThanPlanned' };
   }
   if (work.length > 0 && left < wanted) return { kind: 'fasterThanPlanned' };
+  if (segment.kind === 'extension') return null;
   // Not touched itself, yet more or fewer minutes: the student's pace is seen differently now, if anything was logged.
   if (!context.taught.some((lesson) => lesson.work.length > 0) || leftOut(after) > 0) return null;
   // A plan read back from the studio's records may not know what the pace was believed to be.

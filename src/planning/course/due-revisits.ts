@@ -52,6 +52,7 @@ export function findDueRevisits(
     const at = frames.findIndex((frame, i) => i >= from && frame.reviewMax >= minutes);
     return at < 0 ? lessons.length : at;
   };
+  const gap = usualGap(lessons);
   const revisits: DueRevisit[] = [];
   for (const skill of memory.skills) {
     const level = memory.levelOf(skill) ?? 1;
@@ -70,7 +71,9 @@ export function findDueRevisits(
       if (work.started || lesson === undefined || work.start >= due) continue;
       if (inRecap && work.start === 0) continue;
       const restsOnIt = work.develops.some((s) => standing.skillOf(s)?.restsOn.includes(skill));
-      if (!restsOnIt || recallOn(card, lesson.date) >= neededRecall) continue;
+      // Met in the lesson before, it is fresh enough to go on from.
+      const isFresh = daysBetween(card.lastSeen, lesson.date) <= gap;
+      if (!restsOnIt || isFresh || recallOn(card, lesson.date) >= neededRecall) continue;
       due = work.start;
       neededBy = work.title;
     }

@@ -173,11 +173,27 @@ test('[F10] the frame of a lesson, and recap in every lesson but the very first'
   expect(problem.lessons[1]).toMatchObject({ fixed: 6, recap: 3 });
   const { problem: later } = formulateProblem(course(taughtOnce([])));
   expect(later.lessons[0]).toMatchObject({ fixed: 5, recap: 3 });
-  // From the fourth lesson of a course on a moment is kept for revisits that learning will bring.
-  expect(problem.lessons.slice(2, 5).map((lesson) => lesson.fixed)).toEqual([6, 11, 11]);
-  expect(later.lessons.slice(1, 3).map((lesson) => lesson.fixed)).toEqual([5, 10]);
   const { problem: short } = formulateProblem(course({ lessons: weeklyLessons(2, 10) }));
   expect(short.lessons[0]).toMatchObject({ length: 10, fixed: 3 });
+});
+
+test('[F19] from the fourth lesson of a course on a moment is kept for revisits', () => {
+  const fixed = (input: CourseInput) => formulateProblem(input).problem.lessons.map((lesson) => lesson.fixed);
+  expect(fixed(course()).slice(0, 5)).toEqual([5, 5, 5, 10, 10]);
+  expect(fixed(course(taughtOnce([]))).slice(0, 4)).toEqual([5, 5, 10, 10]);
+  // A known revisit has the moment to itself.
+  const known = course({ observations: [seen('pulse', 2, '2026-08-01')], units: [] });
+  expect(fixed(known).slice(0, 5)).toEqual([5, 5, 5, 10, 10]);
+  expect(fixed(course({ lessons: weeklyLessons(6, 20) }))[4]).toBe(5);
+});
+
+test('[F20] pace is taken in steps of 5 %', () => {
+  const demands = (actual: number) =>
+    formulateProblem(
+      course(taughtOnce([logged('u1', 'clap', actual, 'finished', 15)])),
+    ).problem.activities.map((a) => a.demand);
+  expect(demands(16)).toEqual(demands(15));
+  expect(demands(30)).not.toEqual(demands(15));
 });
 
 test('[F11] a barred lesson has no room', () => {

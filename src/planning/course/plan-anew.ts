@@ -20,6 +20,8 @@ export interface PlanCourseOptions {
  * later, a few revisits a lesson late, some work a little later. Our own choice.
  */
 const patience = { U: 60, P: 30, E: 1.08 };
+/** Twice that for lessons that no change has touched: a teacher may have prepared them. */
+const patienceForBeginning = { U: 120, P: 60, E: 1.16 };
 
 /** Answers the problem, near the previous plan where there is one. */
 export function planAnew(
@@ -31,13 +33,13 @@ export function planAnew(
   const fresh = solveFilled(problem, { ...options, previous: coursePlanToPlan(previous, problem) });
   const mended = repairPlan(problem, coursePlanToWishes(previous, problem), formerMinutes(previous, problem));
   const kept = asPlan(problem, mended);
-  if (kept !== null && isNear(kept.objective, fresh.objective)) return kept;
+  if (kept !== null && isNear(kept.objective, fresh.objective, patience)) return kept;
 
   const from = firstDifference(problem, previous, mended);
   if (from === 0) return fresh;
   const rest = solveFilled(restOfProblem(problem, mended, from), options);
   const joined = asPlan(problem, joinLessons(mended, rest.lessons, from));
-  return joined !== null && isNear(joined.objective, fresh.objective) ? joined : fresh;
+  return joined !== null && isNear(joined.objective, fresh.objective, patienceForBeginning) ? joined : fresh;
 }
 
 function solveFilled(problem: PlanningProblem, options: SolveOptions): Plan {
@@ -50,12 +52,10 @@ function asPlan(problem: PlanningProblem, lessons: readonly PlannedLesson[]): Pl
   return feasible ? { lessons, objective } : null;
 }
 
-function isNear(one: Objective, best: Objective): boolean {
-  return (
-    one.U <= best.U + patience.U &&
-    one.P <= best.P + patience.P &&
-    one.E <= Math.max(best.E * patience.E, best.E + 30)
-  );
+function isNear(one: Objective, best: Objective, most: typeof patience): boolean {
+  if (one.U > best.U + most.U || one.P > best.P + most.P) return false;
+  // Doing more of the work takes it further into the term, which is no fault.
+  return one.U < best.U || one.E <= Math.max(best.E * most.E, best.E + 30);
 }
 
 /** The first lesson in which the mended plan has other work than the previous one. */
