@@ -1,0 +1,223 @@
+// The demo's studio before its first lesson: term, holidays, students, courses and the units on them.
+
+import type { Command, CommandOf } from '#contract';
+import { addDays, assert, isTime, type PlainDate, type PlainTime, present } from '#core';
+import { createSkillMap, type SkillId, type SkillMap, stages, type UnitDocument } from '#planning';
+import type { CourseId, StudentId } from '#studio';
+import type { DemoCalendar } from './demo-calendar.ts';
+import type { DemoDesk } from './demo-desk.ts';
+import { concertTitle, type DemoStudent, demoStudents, studioName, teacherName } from './roster.data.ts';
+
+interface Library {
+  /** By the tails of their ids. */
+  readonly documents: ReadonlyMap<string, UnitDocument>;
+  readonly map: SkillMap;
+}
+
+export interface DemoCourse {
+  readonly student: DemoStudent;
+  readonly studentId: StudentId;
+  readonly course: CourseId;
+}
+
+/** Sets everything up a few days before the term. */
+export async function openCourses(
+  desk: DemoDesk,
+  calendar: DemoCalendar,
+  timeZone: string,
+  onCourse: () => Promise<void>,
+): Promise<readonly DemoCourse[]> {
+  const day = addDays(calendar.starts, -4);
+  await desk.send(day, {
+    type: 'studio.found',
+    name: studioName,
+    teacher: teacherName,
+    timeZone,
+    locale: 'en-GB',
+    starterUnits: true,
+  });
+  await desk.send(day, {
+    type: 'term.put',
+    term: { id: desk.mint('term'), name: 'This term', starts: calendar.starts, ends: calendar.ends },
+  });
+  await desk.send(day, {
+    type: 'holiday.putMany',
+    holidays: [
+      {
+        id: desk.mint('holiday'),
+        name: 'Harbour Day',
+        starts: calendar.harbourDay,
+        ends: calendar.harbourDay,
+        source: '',
+      },
+      {
+        id: desk.mint('holiday'),
+        name: 'Break week',
+        starts: calendar.breakStarts,
+        ends: calendar.breakEnds,
+        source: '',
+      },
+    ],
+  });
+  const ids = new Map(demoStudents.map((s) => [s.name, desk.mint('student')]));
+  await desk.send(day, {
+    type: 'student.addMany',
+    students: demoStudents.map((s) => studentOf(s, present(ids.get(s.name), s.name), day)),
+  });
+  const skills = await desk.store.read((reader) => reader.list('skill'));
+  const units = await desk.store.read((reader) => reader.list('unit'));
+  const map = createSkillMap(skills);
+  assert(map.ok, 'the starter skill map is sound');
+  const documents = new Map(units.map((u) => [u.id.slice('unit:'.length), u.document]));
+  const courses: DemoCourse[] = [];
+  for (const student of demoStudents.filter((s) => s.sharesWith === undefined)) {
+    const studentId = present(ids.get(student.name), student.name);
+    const course = await openCourse(desk, calendar, day, student, ids, { documents, map: map.value });
+    courses.push({ student, studentId, course });
+    await onCourse();
+  }
+  return courses;
+}
+
+function studentOf(student: DemoStudent, id: StudentId, day: PlainDate) {
+  return {
+    id,
+    name: student.name,
+    born: null,
+    birthYear: Number(day.slice(0, 4)) - student.age,
+    instruments: [{ instrument: student.instrument, stage: student.stage }],
+    family: null,
+    contacts:
+      student.contact === null
+        ? []
+        : [
+            {
+              ...student.contact,
+              phone: '',
+              email: `${student.contact.name.split(' ')[0]?.toLowerCase()}@example.net`,
+            },
+          ],
+    note: student.note,
+    since: addDays(day, -30 * ((student.name.length % 9) + 1)),
+  };
+}
+
+async function openCourse(
+  desk: DemoDesk,
+  calendar: DemoCalendar,
+  day: PlainDate,
+  student: DemoStudent,
+  ids: ReadonlyMap<string, StudentId>,
+  { documents, map }: Library,
+): Promise<CourseId> {
+  const studentId = present(ids.get(student.name), student.name);
+  const course = desk.mint('course');
+  const sharing = demoStudents.filter((s) => s.sharesWith === student.name);
+  const group = sharing.length === 0 ? null : desk.mint('group');
+  if (group !== null)
+    await desk.send(day, {
+      type: 'group.put',
+      seen: 0,
+      group: {
+        id: group,
+        name: `${student.name.split(' ')[0]} and ${sharing.map((s) => s.name.split(' ')[0]).join(', ')}`,
+        members: [studentId, ...sharing.map((s) => present(ids.get(s.name), s.name))],
+      },
+    });
+  const strands = student.strands.map((s, i) => ({
+    id: desk.mint('strand'),
+    name: s.name,
+    ink: (i % 4) as 0 | 1 | 2 | 3,
+    priority: i + 1,
+    deadline: s.concert === true ? calendar.concert : null,
+  }));
+  const time: string = student.time;
+  const opened = await desk.send(day, {
+    type: 'course.open',
+    course: {
+      id: course,
+      student: group === null ? studentId : null,
+      group,
+      instrument: student.instrument,
+      stage: student.stage,
+      strands,
+    },
+    slot: {
+      id: desk.mint('slot'),
+      weekday: student.weekday,
+      time: isTime(time) ? time : ('16:00' as PlainTime),
+      minutes: student.minutes,
+      starts: calendar.starts,
+      ends: null,
+    },
+  });
+  let seen = present(opened.courses[0], 'the opened course').revision;
+  const send = async (command: Command) => {
+    const reply = await desk.send(day, command);
+    seen = reply.courses.find((c) => c.course === course)?.revision ?? seen;
+  };
+  if (student.strands.some((s) => s.concert === true))
+    await send({
+      type: 'event.put',
+      seen,
+      course,
+      event: { id: desk.mint('event'), date: calendar.concert, title: concertTitle },
+    });
+  await noteEarlierSkills(desk, day, earlierSkills(student, documents, map), {
+    course,
+    student: group === null ? studentId : null,
+  });
+  seen = await desk.store.read(async (reader) => (await reader.get('course', course))?.revision ?? seen);
+  for (const [i, strand] of student.strands.entries())
+    for (const unit of strand.units)
+      await send({
+        type: 'courseUnit.give',
+        seen,
+        course,
+        courseUnit: desk.mint('course-unit'),
+        unit: present(documents.get(unit), unit).id,
+        strand: present(strands[i], 'the strand').id,
+      });
+  return course;
+}
+
+/**
+ * What a student of this stage brought along: what the units rest on that belongs to an earlier stage, seen three times
+ * over the past year.
+ */
+async function noteEarlierSkills(
+  desk: DemoDesk,
+  day: PlainDate,
+  known: readonly SkillId[],
+  observed: Pick<CommandOf<'observe'>, 'course' | 'student'>,
+): Promise<void> {
+  for (const [ago, level] of [
+    [260, 3],
+    [110, 3],
+    [25, 4],
+  ] as const)
+    for (const skill of known)
+      await desk.send(addDays(day, -ago), {
+        type: 'observe',
+        observation: desk.mint('observation'),
+        ...observed,
+        lesson: null,
+        skill,
+        level,
+        note: 'From before this course.',
+      });
+}
+
+function earlierSkills(
+  student: DemoStudent,
+  documents: Library['documents'],
+  map: SkillMap,
+): readonly SkillId[] {
+  const units = student.strands.flatMap((s) => s.units.map((u) => present(documents.get(u), u)));
+  const developed = new Set(units.flatMap((u) => u.activities.flatMap((a) => a.develops)));
+  const needed = new Set([...developed].flatMap((skill) => map.restsOnAll(skill)));
+  const stage = stages.indexOf(student.stage);
+  return map.inOrder
+    .filter((s) => needed.has(s.id) && !developed.has(s.id) && stages.indexOf(s.stage) < stage)
+    .map((s) => s.id);
+}
