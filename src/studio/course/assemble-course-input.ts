@@ -108,23 +108,18 @@ function assumedWork(
   lesson: LessonRecord,
   before: readonly TaughtLesson[],
 ): readonly Work[] {
+  const pace = expectedPace(records);
   const work: Work[] = [];
   for (const segment of segmentsOf(records, lesson.id)) {
     const of = workOf(segment);
     if (of === null || segment.outcome === 'skipped') continue;
     const left = usualMinutesLeft(records, of, [...before.flatMap((t) => t.work), ...work]);
     if (left === null) continue;
-    const asPlanned = {
-      ...segment,
-      outcome: segment.outcome ?? (segment.completes ? 'finished' : 'partly'),
-    } as const;
-    const covered =
-      segment.outcome === null
-        ? segment.completes
-          ? left
-          : Math.min(left, segment.minutes / expectedPace(records))
-        : reckonCovered({ segment: asPlanned, left, pace: expectedPace(records), share: null });
-    work.push({ ...of, actual: 0, covered, outcome: asPlanned.outcome });
+    const outcome = segment.outcome ?? (segment.completes ? 'finished' : 'partly');
+    // Nothing said yet: all of the chunk.
+    const share = segment.outcome === null ? 1 : null;
+    const covered = segment.covered ?? reckonCovered({ segment: { ...segment, outcome }, left, pace, share });
+    work.push({ ...of, actual: 0, covered, outcome });
   }
   return work;
 }

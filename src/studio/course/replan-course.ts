@@ -46,7 +46,7 @@ export async function replanCourse(
     ],
   };
   return planner
-    .listMoves(comparable(previous, before, cause, today), onTheClock(plan), context)
+    .listMoves(onTheClock(comparable(previous, before, cause, today)), onTheClock(plan), context)
     .filter((move) => !isBreath(move) && !isNewlyGiven(move, plan, cause.given));
 }
 
@@ -81,7 +81,8 @@ const mostBreath = 1.3;
 
 function isBreath({ from, to }: Move): boolean {
   if (from === null || to === null || from.date !== to.date) return false;
-  return Math.max(from.minutes, to.minutes) <= mostBreath * Math.min(from.minutes, to.minutes);
+  const [less, more] = [Math.min(from.minutes, to.minutes), Math.max(from.minutes, to.minutes)];
+  return more - less <= 1 || more <= mostBreath * less;
 }
 
 function isNewlyGiven(move: Move, plan: CoursePlan, given: readonly CourseUnitId[]): boolean {
