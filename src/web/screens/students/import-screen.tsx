@@ -28,6 +28,8 @@ export function ImportScreen() {
   /** What the teacher ticked otherwise than at first, by line. */
   const [ticked, setTicked] = useState<ReadonlyMap<number, boolean>>(new Map());
   const [text, setText] = useState('');
+  /** Counts the files read, so that a new one starts with a fresh table. */
+  const [reading, setReading] = useState(0);
   const [busy, setBusy] = useState(false);
 
   async function look(next: string, mapping?: readonly (StudentColumn | null)[]) {
@@ -44,6 +46,7 @@ export function ImportScreen() {
   }
   const start = (next: string) => {
     setTicked(new Map());
+    setReading((n) => n + 1);
     void look(next);
   };
   const isTaken = (row: PreviewRow) => isReady(row) && (ticked.get(row.line) ?? isTakenAtFirst(row));
@@ -88,6 +91,7 @@ export function ImportScreen() {
             {says.summary(preview.rows.length - faulty, faulty)}
           </p>
           <ImportTable
+            key={reading}
             preview={preview}
             isTaken={isTaken}
             onTake={(row, take) => setTicked(new Map(ticked).set(row.line, take))}

@@ -24,20 +24,25 @@ interface CellProps {
 }
 
 function Cell({ text, label, faulty, describedBy, onMend }: CellProps) {
-  const [typed, setTyped] = useState(text);
+  /** Null until something is typed; stands until the next preview says the same. */
+  const [typed, setTyped] = useState<string | null>(null);
+  const shown = typed ?? text;
+  const mend = () => {
+    if (shown !== text) onMend(shown);
+  };
   return (
     <input
       className={`import-cell${faulty ? ' import-cell-faulty' : ''}`}
       aria-label={label}
       aria-invalid={faulty || undefined}
       aria-describedby={faulty ? describedBy : undefined}
-      value={typed}
-      size={Math.max(3, Math.min(24, typed.length))}
+      value={shown}
+      size={Math.max(3, Math.min(24, shown.length))}
       onChange={(event) => setTyped(event.target.value)}
-      onBlur={() => typed !== text && onMend(typed)}
+      onBlur={mend}
       onKeyDown={(event) => {
-        if (event.key === 'Enter' && typed !== text) onMend(typed);
-        if (event.key === 'Escape') setTyped(text);
+        if (event.key === 'Enter') mend();
+        if (event.key === 'Escape') setTyped(null);
       }}
     />
   );
@@ -110,7 +115,6 @@ export function ImportTable({ preview, isTaken, onTake, onMapping, onMend }: Imp
                   // biome-ignore lint/suspicious/noArrayIndexKey: columns are told apart by their place; headings may repeat
                   <td key={column} className={columnOf(column) === null ? 'import-unused' : undefined}>
                     <Cell
-                      key={row.cells[column] ?? ''}
                       text={row.cells[column] ?? ''}
                       label={says.cell(heading, row.line)}
                       faulty={isFaulty(row, column)}

@@ -7,6 +7,7 @@ import { Button } from '../../components/button.tsx';
 import { PaceMark } from '../../components/pace-mark.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import { shortInstrument } from './student-draft.ts';
 
 const says = words.students;
 
@@ -48,7 +49,7 @@ export function StudentTable({ students, onChange }: StudentTableProps) {
             <td>
               {student.instruments.map((i) => (
                 <span key={i.instrument} className="students-plays">
-                  {i.name.replace(/ \(.*\)$/, '')}{' '}
+                  {shortInstrument(i.instrument)}{' '}
                   <span className="soft">{words.stageNames[i.stage].toLowerCase()}</span>
                 </span>
               ))}
