@@ -72,7 +72,7 @@ function stretchOf({ fixed, minutes }: Held, width: number): { perMinute: number
 /** A last system may be short, but a very short one looks like a mistake and costs a little. */
 function badness(held: Held, width: number, wanted: number, last: boolean): number {
   const natural = held.fixed + held.minutes * wanted;
-  if (last && natural < width) return 0.04 * (1 - natural / width);
+  if (last && natural < width) return 0.12 * (1 - natural / width) ** 2;
   const { perMinute, stretch } = stretchOf(held, width);
   return Math.log(held.minutes === 0 ? stretch : Math.max(perMinute, 0.01) / wanted) ** 2;
 }

@@ -61,9 +61,16 @@ export function describeSegment(
   return { title: segment.title, facts, reasons: segment.reasons };
 }
 
-/** One line of it for a name: title and facts, then the reasons, which are sentences. */
+/** One line of it for a name: title and facts, then the reasons. */
 export const descriptionToText = ({ title, facts, reasons }: Description): string =>
-  [[title, ...facts].join(', '), ...reasons].join('. ').replace(/\.\. /g, '. ');
+  joinSentences([[title, ...facts].join(', '), ...reasons]);
+
+/** Sets texts one after another, each ended by one full stop. `joinSentences(['a', 'B.'])` → `a. B.` */
+export const joinSentences = (texts: readonly string[]): string =>
+  texts
+    .filter(Boolean)
+    .map((text) => (/[.!?…]$/.test(text) ? text : `${text}.`))
+    .join(' ');
 
 /** What can be done with a segment: pinned and moved when it is planned work or a planned revisit. */
 export function isMovable(segment: SegmentView, bar: LessonBarView): boolean {

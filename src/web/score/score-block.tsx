@@ -50,7 +50,11 @@ export function Block({ block, row, name, tabbable, lifted }: Props) {
         {segment.moved && (
           <path
             className="tie"
-            d={tie(x + 1, x + Math.max(width - (segment.endsUnit ? 9 : 0), 14) - 1, row.y + height / 2 + 3)}
+            d={tie(
+              x + (segment.pinned ? 11 : 1),
+              x + Math.max(width - (segment.endsUnit ? 9 : 0), segment.pinned ? 24 : 14) - 1,
+              row.y + height / 2 + 3,
+            )}
           />
         )}
         {segment.endsUnit && <CheckMark x={x + width} y={row.y + 8} />}

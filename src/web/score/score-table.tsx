@@ -1,7 +1,7 @@
 import type { CourseView, LessonBarView } from '#contract';
 import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
-import type { Writing } from './describe.ts';
+import { joinSentences, type Writing } from './describe.ts';
 import type { ScoreItem } from './score-items.ts';
 import { barId, barToTimes, courseToTimeline, isGiven } from './timeline.ts';
 
@@ -92,7 +92,7 @@ function Segments({
         <td>{segment.title}</td>
         <td>{strand?.name ?? ''}</td>
         <td>{Math.round(minutes)}</td>
-        <td>{[remarksOf(segment).join(' · '), ...segment.reasons].filter(Boolean).join('. ')}</td>
+        <td>{joinSentences([remarksOf(segment).join(' · '), ...segment.reasons])}</td>
         {onOpen && <td className="no-print">{item && <Do item={item} onOpen={onOpen} />}</td>}
       </tr>
     );

@@ -3,6 +3,7 @@ import type { WhatIfView } from '#contract';
 import { Button } from '../../components/button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import { LongList } from './long-list.tsx';
 
 const say = words.student.whatIf;
 
@@ -36,12 +37,9 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
       {view.changes.length === 0 && ends === null ? (
         <p>{say.noChanges}</p>
       ) : (
-        <ul>
-          {ends && <li>{ends}</li>}
-          {view.changes.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
+        <LongList items={ends ? [ends, ...view.changes] : view.changes} most={8} className="imagined-changes">
+          {(sentence) => <li key={sentence}>{sentence}</li>}
+        </LongList>
       )}
       <p className="what-if-deeds">
         <Button

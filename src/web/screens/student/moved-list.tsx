@@ -14,7 +14,7 @@ export function MovedList({ course }: { readonly course: CourseView }) {
   return (
     <section className="moved-list no-print" aria-labelledby="moved-title">
       <h2 id="moved-title">{say.title}</h2>
-      <LongList items={moves} most={6} className="moved-sentences">
+      <LongList items={moves} most={4} className="moved-sentences">
         {(move) => <li key={`${move.key} ${move.from} ${move.to}`}>{move.sentence}</li>}
       </LongList>
       <p className="moved-deed">
