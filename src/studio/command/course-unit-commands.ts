@@ -6,6 +6,7 @@ import { compareUnits, formatUnitDifference, type UnitDocument } from '#planning
 import type { CourseRecords } from '../course/course-records.ts';
 import type { CourseUnitId, CourseUnitRecord, StrandId } from '../record/records.ts';
 import { formatCount, formatList } from '../sentence/amounts.ts';
+import { addMissingSkills } from './add-missing-skills.ts';
 import { type Desk, type Handler, takeSeenCourse, touchCourse } from './desk.ts';
 import { invalid, notAllowed, notFound } from './fault.ts';
 import { readDocument } from './read-document.ts';
@@ -56,6 +57,7 @@ export const changeCourseUnit: Handler<'courseUnit.change'> = async (desk, comma
     if (read.value.id !== unit.unit)
       return invalid('document.id', 'A student’s copy keeps the id of its unit. Undo that change of the id.');
     document = { ...read.value, version: unit.unitVersion };
+    await addMissingSkills(desk, document);
   }
   const next: CourseUnitRecord = {
     ...unit,

@@ -5,6 +5,7 @@ import { err, ok, type Result } from '#core';
 import { createSkillMap, formatSkillMapFault, type Skill, type UnitDocument } from '#planning';
 import { isSameRow } from '../record/same-row.ts';
 import { formatCount, formatList } from '../sentence/amounts.ts';
+import { addMissingSkills } from './add-missing-skills.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { changedElsewhere, invalid, notAllowed, notFound } from './fault.ts';
 import { readDocument } from './read-document.ts';
@@ -104,6 +105,7 @@ export const removeSkill: Handler<'skill.remove'> = async (desk, { skill: id }) 
 
 /** The document becomes the library's newest copy; earlier versions, and copies on courses, stay as they are. */
 async function saveVersion(desk: Desk, unit: UnitDocument, retired: boolean): Promise<void> {
+  await addMissingSkills(desk, unit);
   const versions = await desk.tx.list('unitVersion', { where: { unit: unit.id } });
   const newest = Math.max(0, ...versions.map((v) => v.version));
   const rows = unitRows(unit, newest + 1, desk.outside.clock.instant(), retired);

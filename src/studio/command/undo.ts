@@ -15,6 +15,11 @@ export const undoChange: Handler<'undo'> = async (desk, { change: id }) => {
   const change = await tx.getChange(id);
   if (change === null) return notFound('change');
   if (await isUndone(tx, change)) return notAllowed(`“${change.label}” is taken back already.`);
+  if (
+    change.type === 'studio.found' &&
+    (await tx.list('student')).length + (await tx.list('term')).length > 0
+  )
+    return notAllowed('The studio is in use. Take back what was added to it first.');
   const rows = await tx.listChangedRows(id);
   const refused = await findConflict(tx, change, rows);
   if (refused !== null) return err(refused);

@@ -111,6 +111,44 @@ describe('[R-UNIT] units', () => {
     await studio.done({ type: 'skill.remove', skill: id('skill', 'sways') });
   });
 
+  test('[R-UNIT-5] a skill that is not in the map joins it, and the unit can be planned and revisited', async () => {
+    const studio = await openStudio();
+    const own = {
+      ...otherUnit,
+      id: id('unit', 'own'),
+      skills: [id('skill', 'soft-tongue')],
+      checks: [],
+      activities: [activity('say-du', 'soft-tongue', 8)],
+    };
+    const reply = await studio.done({ type: 'unit.save', seenVersion: 0, document: own });
+    expect(reply.notices.join(' ')).toContain('“soft tongue”');
+    await studio.done({
+      type: 'courseUnit.give',
+      seen: await seen(studio),
+      course: anaCourse,
+      courseUnit,
+      unit: own.id,
+      strand: strandMain,
+    });
+    await studio.done({
+      type: 'observe',
+      observation: id('observation', 'soft'),
+      course: anaCourse,
+      student: null,
+      lesson: null,
+      skill: id('skill', 'soft-tongue'),
+      level: 3,
+      note: '',
+    });
+    const revisits = await studio.store.read((r) =>
+      r.list('segment', { where: { course: anaCourse, kind: 'revisit' } }),
+    );
+    expect(revisits[0]?.skill).toBe('skill:soft-tongue');
+    expect((await studio.refused({ type: 'skill.remove', skill: id('skill', 'soft-tongue') })).kind).toBe(
+      'NotAllowedNow',
+    );
+  });
+
   test('[R-UNIT-4] taken off, the taught part stays readable, the rest is no longer planned', async () => {
     const studio = await openCourseStudio();
     const first = present((await studio.lessons(anaCourse))[0], 'lesson');

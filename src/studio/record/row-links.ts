@@ -80,6 +80,11 @@ export async function findPointing(reader: Reader, table: TableName, id: string)
     const skill = (await reader.list('skill')).find((s) => s.restsOn.some((r) => r === id));
     if (skill !== undefined)
       return { from: 'skill', column: 'restsOn', to: 'skill', fromId: skill.id, toId: id };
+    // Units name their skills inside their documents.
+    for (const from of ['unit', 'courseUnit'] as const) {
+      const unit = (await reader.list(from)).find((u) => u.document.skills.some((s) => s === id));
+      if (unit !== undefined) return { from, column: 'document', to: 'skill', fromId: unit.id, toId: id };
+    }
   }
   return null;
 }

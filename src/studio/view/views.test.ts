@@ -1,0 +1,444 @@
+import { describe, expect, test } from 'vitest';
+import type { CourseView, Fault, LessonBarView } from '#contract';
+import { present, type Result } from '#core';
+import {
+  ana,
+  anaCourse,
+  ben,
+  benCourse,
+  day,
+  id,
+  newCourse,
+  newStudent,
+  openCourseStudio,
+  openStore,
+  openStudio,
+  otherUnit,
+  slotOf,
+  strandMain,
+  type TestStudio,
+  unit,
+} from '../testing/open-studio.contract.ts';
+import { readTables } from '../testing/random-command.contract.ts';
+import { viewChanges } from './view-changes.ts';
+import { viewCourse } from './view-course.ts';
+import { viewCourseUnit } from './view-course-unit.ts';
+import { viewDay } from './view-day.ts';
+import { viewLesson } from './view-lesson.ts';
+import { viewSkills } from './view-skills.ts';
+import { viewStudent } from './view-student.ts';
+import { viewStudents } from './view-students.ts';
+import { viewStudio } from './view-studio.ts';
+import { viewTerm } from './view-term.ts';
+import { viewUnit, viewUnits } from './view-units.ts';
+import { whatIf } from './what-if.ts';
+
+const courseUnit = id('course-unit', 'ana-answers');
+const course = async (studio: TestStudio): Promise<CourseView> =>
+  present(await studio.store.read((r) => viewCourse(r, anaCourse, studio.outside())), 'the course');
+const lessonBars = (view: CourseView): readonly LessonBarView[] =>
+  view.bars.flatMap((b) => (b.kind === 'lesson' ? [b] : []));
+const lessonAt = async (studio: TestStudio, at: number) =>
+  present((await studio.lessons(anaCourse))[at], 'lesson');
+
+async function shownLesson(studio: TestStudio, at: number) {
+  const { id: lesson } = await lessonAt(studio, at);
+  return present(await studio.store.read((r) => viewLesson(r, lesson)), 'the lesson');
+}
+
+/** Teaches the first lesson: the first activity finished with a level, the second not reached. */
+async function teachFirst(studio: TestStudio): Promise<void> {
+  const first = await lessonAt(studio, 0);
+  const [walk] = (await studio.segments(first.id)).filter((s) => s.kind === 'work');
+  await studio.done({
+    type: 'segment.log',
+    segment: present(walk, 'walk').id,
+    seconds: 900,
+    outcome: 'finished',
+    share: null,
+  });
+  await studio.done({
+    type: 'observe',
+    observation: id('observation', 'beat'),
+    course: anaCourse,
+    student: ana,
+    lesson: first.id,
+    skill: id('skill', 'steady-beat'),
+    level: 3,
+    note: '',
+  });
+  await studio.done({
+    type: 'lesson.write',
+    lesson: first.id,
+    field: 'practice',
+    base: '',
+    text: 'Walk and clap',
+  });
+  await studio.done({ type: 'lesson.close', lesson: first.id, minutes: null });
+}
+
+describe('the studio and its changes', () => {
+  test('before it is founded, and after', async () => {
+    const empty = await openStore();
+    expect(await empty.store.read((r) => viewStudio(r, empty.outside()))).toMatchObject({
+      founded: false,
+      revision: 0,
+    });
+    const studio = await openCourseStudio();
+    expect(await studio.store.read((r) => viewStudio(r, studio.outside()))).toMatchObject({
+      founded: true,
+      name: 'Harbour Street',
+      today: '2026-09-07',
+      now: '08:00',
+      counts: { students: 1, units: 2, terms: 1, courses: 1 },
+    });
+  });
+
+  test('changes: newest first, with what was undone and done again', async () => {
+    const studio = await openStudio();
+    await studio.send({ type: 'student.add', student: newStudent(ben, 'Ben', 2012) }, 'ben');
+    await studio.send({ type: 'undo', change: id('change', 'ben') }, 'back');
+    const flags = async () =>
+      (await studio.store.read((r) => viewChanges(r))).changes
+        .slice(0, 3)
+        .map((c) => [c.label, c.undone, c.isUndo]);
+    expect((await flags()).slice(0, 2)).toEqual([
+      ['Took back: Added Ben', false, true],
+      ['Added Ben', true, false],
+    ]);
+    await studio.send({ type: 'undo', change: id('change', 'back') }, 'again');
+    expect(await flags()).toEqual([
+      ['Did again: Added Ben', false, true],
+      ['Took back: Added Ben', true, true],
+      ['Added Ben', false, false],
+    ]);
+  });
+});
+
+describe('the day', () => {
+  test('lessons with their blocks, what to set up, and the days around', async () => {
+    const studio = await openCourseStudio();
+    const view = await studio.store.read((r) => viewDay(r, day('2026-09-07'), studio.outside()));
+    expect(view).toMatchObject({ holiday: null, before: null, after: '2026-09-14' });
+    expect(view.lessons[0]).toMatchObject({
+      number: 1,
+      time: '16:00',
+      status: 'planned',
+      decisions: [],
+      learner: { name: 'Ana', age: 9, instrumentName: 'Recorder, descant (soprano)' },
+    });
+    expect(view.lessons[0]?.segments.reduce((sum, s) => sum + s.minutes, 0)).toBe(30);
+    expect(view.setUp).toEqual([{ item: 'two hand drums', lessons: [view.lessons[0]?.id] }]);
+    const off = await studio.store.read((r) => viewDay(r, day('2026-10-26'), studio.outside()));
+    expect(off).toMatchObject({
+      holiday: 'Half-term',
+      lessons: [],
+      before: '2026-10-19',
+      after: '2026-11-02',
+    });
+  });
+
+  test('decisions: a lesson gone by and not closed, a plan that moved, a course without work', async () => {
+    const studio = await openCourseStudio();
+    studio.setToday('2026-09-14');
+    const decisions = async (date: string) =>
+      (await studio.store.read((r) => viewDay(r, day(date), studio.outside()))).lessons[0]?.decisions.join(
+        ' ',
+      ) ?? '';
+    expect(await decisions('2026-09-07')).toContain('Not closed yet');
+    expect(await decisions('2026-09-14')).toContain('The lesson of 7 September is not closed yet');
+    await studio.done({ type: 'lesson.close', lesson: (await lessonAt(studio, 0)).id, minutes: null });
+    expect(await decisions('2026-09-14')).toContain('The plan moved');
+    const bare = await openStudio();
+    const view = await bare.store.read((r) => viewDay(r, day('2026-09-07'), bare.outside()));
+    expect(view.lessons[0]?.decisions.join(' ')).toContain('No new work is planned');
+  });
+});
+
+describe('the lesson', () => {
+  test('segments to teach from: how-to, what to look for, levels here and before', async () => {
+    const studio = await openCourseStudio();
+    await teachFirst(studio);
+    const first = await shownLesson(studio, 0);
+    const walk = present(
+      first.segments.find((s) => s.activity === 'walk-the-beat'),
+      'walk',
+    );
+    expect(walk).toMatchObject({
+      howTo: 'Play and say walk-the-beat.',
+      unitTitle: 'Answers in two bars',
+      bring: ['two hand drums'],
+      outcome: 'finished',
+      covered: 12,
+    });
+    expect(walk.skills).toEqual([
+      {
+        skill: 'skill:steady-beat',
+        title: 'steady beat',
+        level: 3,
+        here: { observation: 'observation:beat', level: 3 },
+        wanted: 2,
+        lookFor: ['feet and hands agree'],
+      },
+    ]);
+    expect(first.ongoing.map((o) => o.title)).toEqual(['relaxed hands']);
+    expect(first).toMatchObject({
+      number: 1,
+      previous: null,
+      next: { date: '2026-09-14' },
+      courseRevision: await studio.revision(anaCourse),
+    });
+
+    const second = await shownLesson(studio, 1);
+    expect(second.previous).toMatchObject({ date: '2026-09-07', practice: 'Walk and clap' });
+    const recap = present(
+      second.segments.find((s) => s.kind === 'recap'),
+      'recap',
+    );
+    expect(recap.howTo).toContain('- walk the beat');
+    expect(recap.howTo).toContain('Walk and clap');
+    expect(recap.skills[0]).toMatchObject({ level: 3, here: null });
+    expect(second.suggestedPractice).toContain('clap answers');
+    expect(second.onHand.map((o) => [o.kind, o.title])).toContainEqual(['extension', 'lead the call']);
+    expect(await studio.store.read((r) => viewLesson(r, id('lesson', 'none')))).toBeNull();
+  });
+});
+
+describe('the course', () => {
+  test('bars in date order with the holiday at rest; shares, checks, standing, pace', async () => {
+    const studio = await openCourseStudio();
+    await teachFirst(studio);
+    const view = await course(studio);
+    expect(view.bars.map((b) => (b.kind === 'rest' ? b.name : b.date)).slice(6, 9)).toEqual([
+      '2026-10-19',
+      'Half-term',
+      '2026-11-02',
+    ]);
+    const bars = lessonBars(view);
+    expect(bars.map((b) => b.number)).toEqual(bars.map((_, i) => i + 1));
+    expect(view.units[0]).toMatchObject({ status: 'begun', adapted: false, version: 1, libraryVersion: 1 });
+    expect(view.units[0]?.activities[0]).toMatchObject({
+      activity: 'walk-the-beat',
+      share: 1,
+      setAside: false,
+    });
+    expect(view.units[0]?.share).toBeCloseTo(12 / 56, 6);
+    expect(view.units[0]?.checks[0]).toMatchObject({ wanted: 2, level: 3 });
+    const beat = present(
+      view.skills.find((s) => s.skill === id('skill', 'steady-beat')),
+      'beat',
+    );
+    expect(beat).toMatchObject({ level: 3, recall: 1, history: [{ date: '2026-09-07', level: 3 }] });
+    expect(beat.due && beat.due > '2026-09-07').toBe(true);
+    // 15 minutes for what usually takes 12.
+    expect(view.pace.percent).toBeGreaterThan(100);
+    expect(view.pace).toMatchObject({ observations: 1 });
+    expect(view.pace.low).toBeLessThan(view.pace.percent);
+    expect(view.attendance).toEqual({ taught: 1, missed: 0, cancelled: 0 });
+    expect(view.leftOut).toEqual([]);
+    expect(view.moves.length).toBeGreaterThan(0);
+    for (const move of view.moves) expect(move.sentence).toMatch(/^“.+\.$/);
+  });
+
+  test('the check of a unit stands at its last segment, and nowhere while the unit does not fit', async () => {
+    const studio = await openCourseStudio();
+    const ends = lessonBars(await course(studio)).flatMap((b) =>
+      b.segments.filter((s) => s.endsUnit).map((s) => [s.activity, b.date]),
+    );
+    expect(ends).toEqual([['play-answers', '2026-09-28']]);
+    await studio.done({
+      type: 'course.end',
+      seen: await studio.revision(anaCourse),
+      course: anaCourse,
+      on: day('2026-09-15'),
+    });
+    const short = await course(studio);
+    expect(lessonBars(short).flatMap((b) => b.segments.filter((s) => s.endsUnit))).toEqual([]);
+    expect(short.leftOut.map((l) => l.activity)).toContain('play-answers');
+    expect(short.leftOut[0]?.why).toContain('left out');
+  });
+
+  test('the list of what is left out agrees with the planner’s own', async () => {
+    const studio = await openCourseStudio();
+    await studio.done({
+      type: 'course.end',
+      seen: await studio.revision(anaCourse),
+      course: anaCourse,
+      on: day('2026-09-15'),
+    });
+    const { loadCourse } = await import('../course/course-records.ts');
+    const { assembleCourseInput } = await import('../course/assemble-course-input.ts');
+    const { loadLibrary } = await import('../course/replan-course.ts');
+    const { planner } = studio.outside();
+    const plan = await studio.store.read(async (r) =>
+      planner.planCourse(
+        assembleCourseInput(
+          present(await loadCourse(r, anaCourse), 'course'),
+          await loadLibrary(r),
+          day('2026-09-07'),
+        ),
+        null,
+      ),
+    );
+    expect((await course(studio)).leftOut.map((l) => l.activity)).toEqual(
+      plan.leftOut.map((l) => l.activity),
+    );
+  });
+
+  test('a unit it is not ready for: what is missing, and the shortest way', async () => {
+    const studio = await openStudio();
+    const advanced = {
+      ...unit,
+      id: id('unit', 'solo'),
+      title: 'A solo',
+      skills: [id('skill', 'solo')],
+      checks: [],
+      extensions: [],
+      activities: [{ ...present(unit.activities[0], 'activity'), develops: [id('skill', 'solo')] }],
+    };
+    await studio.done({
+      type: 'unit.import',
+      units: [advanced],
+      skills: [
+        {
+          id: id('skill', 'solo'),
+          title: 'solo',
+          area: 'improvisation',
+          stage: 'beginner',
+          description: '',
+          restsOn: [id('skill', 'two-bar-answers')],
+          ongoing: false,
+        },
+      ],
+    });
+    await studio.done({
+      type: 'courseUnit.give',
+      seen: await studio.revision(anaCourse),
+      course: anaCourse,
+      courseUnit,
+      unit: advanced.id,
+      strand: strandMain,
+    });
+    const view = await course(studio);
+    expect(view.notReady[0]).toMatchObject({ courseUnit, way: [{ unit: unit.id, title: unit.title }] });
+    expect(view.notReady[0]?.sentence).toContain('“two bar answers”');
+    expect(view.units[0]?.status).toBe('notReady');
+  });
+});
+
+describe('lists', () => {
+  test('students, with the next lesson and pace; one student; the library; one unit; the map; the term', async () => {
+    const studio = await openCourseStudio();
+    await teachFirst(studio);
+    await studio.done({ type: 'student.add', student: newStudent(ben, 'Ben', 2012) });
+    await studio.done({
+      type: 'course.open',
+      course: newCourse(benCourse, ben),
+      slot: slotOf('ben', '16:15'),
+    });
+    const students = await studio.store.read((r) => viewStudents(r, studio.outside()));
+    expect(students.students[0]).toMatchObject({
+      name: 'Ana',
+      age: 9,
+      courses: [anaCourse],
+      next: { date: '2026-09-14' },
+    });
+    expect(students.students[0]?.pacePercent).toBe((await course(studio)).pace.percent);
+    expect(students.students[1]).toMatchObject({ name: 'Ben', pacePercent: null });
+    expect(await studio.store.read((r) => viewStudent(r, ana, studio.outside()))).toMatchObject({
+      name: 'Ana',
+      courses: [{ id: anaCourse, group: null }],
+    });
+
+    const { units } = await studio.store.read((r) => viewUnits(r));
+    expect(units.map((u) => [u.title, u.usualMinutes, u.usedBy])).toEqual([
+      ['Answers in two bars', 56, 1],
+      ['Long notes', 25, 0],
+    ]);
+    const one = await studio.store.read((r) => viewUnit(r, unit.id));
+    expect(one).toMatchObject({
+      document: unit,
+      versions: [{ version: 1 }],
+      usedBy: [{ courseUnit, learner: 'Ana', version: 1 }],
+      findings: [],
+    });
+    expect(await studio.store.read((r) => viewUnit(r, unit.id, 9))).toBeNull();
+    const map = await studio.store.read((r) => viewSkills(r));
+    expect(map.skills.find((s) => s.id === id('skill', 'steady-beat'))?.taughtBy.map((u) => u.title)).toEqual(
+      ['Answers in two bars', 'Long notes'],
+    );
+
+    const term = await studio.store.read((r) => viewTerm(r, studio.outside()));
+    expect(term.terms).toMatchObject([{ name: 'Autumn', lessons: 28 }]);
+    expect(term.week.map((w) => [w.learner, w.time, w.clash])).toEqual([
+      ['Ana', '16:00', true],
+      ['Ben', '16:15', true],
+    ]);
+    const compare = await studio.store.read((r) => viewCourseUnit(r, courseUnit));
+    expect(compare).toMatchObject({ learner: 'Ana', differences: [] });
+  });
+});
+
+describe('what-if', () => {
+  const value = <T>(result: Result<T, Fault>): T => {
+    if (!result.ok) throw new Error(result.error.message);
+    return result.value;
+  };
+
+  test('another unit, a lesson less: sentences, and nothing saved', async () => {
+    const studio = await openCourseStudio();
+    const before = await studio.store.read(readTables);
+    const [first, second] = await studio.lessons(anaCourse);
+    const view = value(
+      await whatIf(
+        studio.store,
+        anaCourse,
+        [
+          { type: 'lesson.cancel', lesson: present(first, 'first').id, reason: 'away' },
+          { type: 'lesson.cancel', lesson: present(second, 'second').id, reason: 'away' },
+          {
+            type: 'courseUnit.give',
+            seen: 0,
+            course: anaCourse,
+            courseUnit: id('course-unit', 'notes'),
+            unit: otherUnit.id,
+            strand: strandMain,
+          },
+        ],
+        studio.outside(),
+      ),
+    );
+    expect(view.changes[0]).toMatch(/^The planned work would end on .+ instead of 28 September: later\.$/);
+    expect(view.changes.join('\n')).toContain('2 lessons fewer: 12 instead of 14.');
+    expect(view.changes.join('\n')).toContain('“Long notes” would be finished on');
+    expect(view.ends.before).toBe('2026-09-28');
+    expect(view.ends.after && view.ends.after > '2026-09-28').toBe(true);
+    expect(view.course.units).toHaveLength(2);
+    expect(await studio.store.read(readTables)).toEqual(before);
+  });
+
+  test('45 minutes instead of 30: sooner', async () => {
+    const studio = await openCourseStudio();
+    const slot = { ...slotOf('ana'), minutes: 45 };
+    const view = value(
+      await whatIf(
+        studio.store,
+        anaCourse,
+        [{ type: 'slot.put', seen: 0, course: anaCourse, slot }],
+        studio.outside(),
+      ),
+    );
+    expect(view.changes[0]).toContain('sooner');
+  });
+
+  test('what cannot be done cannot be imagined', async () => {
+    const studio = await openCourseStudio();
+    const answer = await whatIf(
+      studio.store,
+      anaCourse,
+      [{ type: 'lesson.cancel', lesson: id('lesson', 'none'), reason: '' }],
+      studio.outside(),
+    );
+    expect(answer).toMatchObject({ ok: false, error: { kind: 'NotFound' } });
+  });
+});
