@@ -10,10 +10,12 @@ import type {
   ProblemStrand,
 } from '#planning';
 
-export type ProblemSize = 'small' | 'medium' | 'large';
+export type ProblemSize = 'tiny' | 'small' | 'medium' | 'large';
+/** The sizes of the bench; `tiny` is for what must be solved exactly in a moment. */
 export const problemSizes: readonly ProblemSize[] = ['small', 'medium', 'large'];
 
 const rangesBySize = {
+  tiny: { lessons: [4, 5], activities: [4, 7], strands: [1, 2] },
   small: { lessons: [4, 6], activities: [4, 10], strands: [1, 2] },
   medium: { lessons: [8, 12], activities: [12, 30], strands: [2, 3] },
   large: { lessons: [14, 20], activities: [30, 60], strands: [3, 4] },

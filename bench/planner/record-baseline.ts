@@ -52,7 +52,9 @@ async function main(args: readonly string[]): Promise<void> {
   const file = option('to', 'bench/output/baseline.json');
   const from = Number(option('from', '1'));
   const count = Number(option('count', '10'));
-  const sizes = problemSizes.filter((size) => option('sizes', problemSizes.join()).split(',').includes(size));
+  const sizes = (['tiny', ...problemSizes] as const).filter((size) =>
+    option('sizes', problemSizes.join()).split(',').includes(size),
+  );
   const rows = [...readBaseline(file)];
   for (let seed = from; seed < from + count; seed++)
     for (const size of sizes) {

@@ -1,6 +1,7 @@
 // Runs HiGHS on a planning problem, level by level. A development tool: seconds to minutes per problem.
 
-import createHighs, { type LegacyHighs } from 'highs';
+import { createRequire } from 'node:module';
+import type { LegacyHighs } from 'highs';
 import type { Objective, Plan, PlanningProblem } from '#planning';
 import { createMipModel, type Level } from './highs-model.ts';
 
@@ -13,6 +14,8 @@ export interface HighsAnswer {
   readonly seconds: number;
 }
 
+// the package's types describe its CommonJS form
+const load: () => Promise<LegacyHighs> = createRequire(import.meta.url)('highs');
 let loaded: Promise<LegacyHighs> | null = null;
 
 /** Solves with at most `secondsPerLevel` for each of U, P and E. */
@@ -20,7 +23,7 @@ export async function solveWithHighs(
   problem: PlanningProblem,
   secondsPerLevel: number,
 ): Promise<HighsAnswer> {
-  loaded ??= createHighs();
+  loaded ??= load();
   const highs = await loaded;
   const model = createMipModel(problem);
   const start = performance.now();

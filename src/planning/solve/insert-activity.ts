@@ -25,6 +25,9 @@ export interface Inserter {
   readonly minuteCost: Float64Array;
   /** Price of a squared minute: above 0 makes small chunks that leave room under the overrun limit. */
   squarePrice: number;
+  /** What this round makes of the weights of P: 1 as they are, less to try what they forbid. */
+  splitFactor: number;
+  soloFactor: number;
   /** Elementary operations so far: the clock of the search. */
   work: number;
 }
@@ -45,6 +48,8 @@ export function createInserter(model: Model, previous: Int32Array | null): Inser
     lateCost: new Float64Array(lessonCount),
     minuteCost: new Float64Array(demand + 1),
     squarePrice: 0,
+    splitFactor: 1,
+    soloFactor: 1,
     work: 0,
   };
 }
@@ -74,6 +79,7 @@ export function insertActivity(
     if (start < until) until = start;
   }
   const demand = model.demand[i] ?? 0;
+  inserter.work += 60;
   if (demand === 0) return true;
   if (from > until || !prepareLessons(model, state, inserter, i, from, until)) return !needed;
   const withRun = (model.runStart[i] ?? -1) >= 0;
@@ -135,17 +141,19 @@ function prepareLessons(
   const strand = model.strand[i] ?? 0;
   const minChunk = model.minChunk[i] ?? 1;
   const maxChunk = model.maxChunk[i] ?? 0;
+  const split = model.splitWeight * inserter.splitFactor * pWeight;
+  const solo = model.soloWeight * inserter.soloFactor * pWeight;
   let open = false;
   for (let l = from; l <= until; l++) {
     cap[l] = 0;
-    chunkCost[l] = model.splitWeight * pWeight;
+    chunkCost[l] = split;
     lateCost[l] = 0;
     if ((state.blocks[l] ?? 0) >= (model.maxBlocks[l] ?? 0)) continue;
     const others = state.strandsIn[l] ?? 0;
     if ((state.strandBlocks[l * strandCount + strand] ?? 0) === 0) {
       if (others >= (model.maxStrands[l] ?? 0)) continue;
-      if (others === 0) chunkCost[l] = (model.splitWeight + model.soloWeight) * pWeight;
-      else if (others === 1) chunkCost[l] = (model.splitWeight - model.soloWeight) * pWeight;
+      if (others === 0) chunkCost[l] = split + solo;
+      else if (others === 1) chunkCost[l] = split - solo;
     }
     const total = state.total[l] ?? 0;
     const squares = state.squares[l] ?? 0;
@@ -330,7 +338,9 @@ function chooseMinutes(
   for (let s = 1; s <= demand; s++) {
     if (s > maxPartial && s < demand) continue;
     const price =
-      costOf(s) - model.splitWeight * pWeight + (s < demand ? (model.value[i] ?? 0) * pWeight : 0);
+      costOf(s) -
+      model.splitWeight * inserter.splitFactor * pWeight +
+      (s < demand ? (model.value[i] ?? 0) * pWeight : 0);
     if (price >= least) continue;
     least = price;
     best = s;

@@ -61,9 +61,7 @@ export function moveMinutes(
   random: Random,
   list: ChunkList,
   score: Score,
-  heatU: number,
-  heatE: number,
-  count: number,
+  { heatU, heatE, count }: { readonly heatU: number; readonly heatE: number; readonly count: number },
 ): void {
   listChunks(model, state, list);
   if (list.length < 2) return;
@@ -93,7 +91,10 @@ export function moveMinutes(
       j = list.activityOf[b] ?? 0;
       back = 1 + Math.floor(random.next() * (k + 1));
       const cell = list.cells[b] ?? 0;
-      landed = j === i || (state.minutes[cell] ?? 0) - back < (model.minChunk[j] ?? 0) ? -2 : goalOf(model, state, random, list, j, b, back);
+      landed =
+        j === i || (state.minutes[cell] ?? 0) - back < (model.minChunk[j] ?? 0)
+          ? -2
+          : goalOf(model, state, random, list, j, b, back);
       if (landed !== -2) {
         pushed = cell;
         shift(model, state, j, pushed, -back);

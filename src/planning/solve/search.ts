@@ -1,109 +1,145 @@
 // The search: take some work out, put it back, keep the plan when it is better, or with luck when it is a little worse
-// (annealing, level by level: a loss counts at the first of U, P, E in which the plans differ).
+// (annealing). It goes level by level, as the objective does: first U with P and E left free, then P with U held, then
+// E with both held, then closeness to the last plan.
 
 import type { Random } from '#core';
-import { createInserter, insertActivity } from './insert-activity.ts';
+import { createInserter, type Inserter } from './insert-activity.ts';
+import { loadLastPlan } from './last-plan.ts';
 import { createChunkList, moveMinutes } from './minute-moves.ts';
 import type { Model } from './model.ts';
 import { recreate } from './recreate.ts';
-import { chooseRuin, createRuin } from './ruin.ts';
+import { chooseRuin, createRuin, type Ruin } from './ruin.ts';
 import { firstDifference, type LastPlan, measureScore, type Score } from './score.ts';
-import { createState, never, type State, setMinutes, setReview, startStep, undoStep } from './state.ts';
+import { createState, restorePlan, type State, startStep, undoStep } from './state.ts';
 
 export interface SearchResult {
   readonly minutes: Int32Array;
   readonly reviewAt: Int32Array;
   readonly score: Score;
   readonly rounds: number;
-  readonly work: number;
 }
 
-const KA = Number(process.env['KA'] ?? 2), KB = Number(process.env['KB'] ?? 4);
-const EV = Number(process.env['EV'] ?? 1), MV = Number(process.env['MV'] ?? 20);
 /** Elementary operations in one step of the budget. */
 export const workPerStep = 1000;
 
-/** Searches for at most about `steps` × 1000 elementary operations. */
-export function search(model: Model, random: Random, steps: number, previous: LastPlan | null): SearchResult {
+/** Share of what is left of the budget that each level gets at most; the last gets the rest. */
+const shareByLevel = [0.55, 0.6, 0.9, 1];
+/** A level is left early after this share of what was left when it began without a gain. */
+const patience = 0.25;
+/** Moves of single minutes after each plan kept, and their cost against one elementary operation. */
+const minuteMoves = 20;
+const minuteMoveWork = 8;
+
+/** Searches for at most about `steps` × 1000 elementary operations; the same arguments give the same plan. */
+export function search(model: Model, random: Random, steps: number, last: LastPlan | null): SearchResult {
   const state = createState(model);
-  const inserter = createInserter(model, previous?.minutes ?? null);
+  const inserter = createInserter(model, last?.minutes ?? null);
   const ruin = createRuin(model);
-  const chunkList = createChunkList(model);
   const keys = new Float64Array(model.activityCount);
+  if (last !== null) loadLastPlan(model, state, last);
+  if (model.lessonCount > 0) placeAll(model, state, random, inserter, ruin, keys);
   let current: Score = new Float64Array(4);
   let candidate: Score = new Float64Array(4);
-  const best: Score = new Float64Array(4);
-  if (previous !== null) loadPrevious(model, state, previous);
-  // a first plan: everything not yet placed, in the order of the file
-  if (model.activityCount > 0 && model.lessonCount > 0) {
-    startStep(state);
-    ruin.pickedCount = 0;
-    for (let i = 0; i < model.activityCount; i++) {
-      if ((state.chunks[i] ?? 0) > 0) continue;
-      ruin.picked[ruin.pickedCount++] = i;
-      ruin.isPicked[i] = 1;
-    }
-    ruin.until = -1;
-    recreate(model, state, random, inserter, ruin, keys);
-  }
-  measureScore(model, state, previous, current);
-  best.set(current);
+  measureScore(model, state, last, current);
+  const best = current.slice();
   const bestMinutes = state.minutes.slice();
   const bestReviewAt = state.reviewAt.slice();
-  const scale = temperatures(model);
-  const budget = steps * workPerStep;
-  const roundWork = 3 * model.activityCount + 8 * model.reviewCount + 2 * model.lessonCount + 100;
+
+  const budget = model.lessonCount > 0 && model.activityCount > 0 ? steps * workPerStep : 0;
+  const roundWork = 6 * model.activityCount + 16 * model.reviewCount + 3 * model.lessonCount + 150;
+  const chunkList = createChunkList(model);
+  const scale = startingHeat(model);
+  const lastLevel = last === null ? 2 : 3;
+  let level = -1;
+  let levelStart = 0;
+  let levelEnd = 0;
+  let lastGain = 0;
   let rounds = 0;
-  while (inserter.work < budget && model.activityCount > 0 && model.lessonCount > 0) {
+  while (inserter.work < budget) {
+    const stuck = inserter.work - lastGain > patience * (budget - levelStart);
+    if (level < lastLevel && (inserter.work >= levelEnd || stuck || (best[level] ?? 0) <= 1e-9)) {
+      level++;
+      levelStart = inserter.work;
+      lastGain = levelStart;
+      levelEnd = levelStart + (budget - levelStart) * (level === lastLevel ? 1 : (shareByLevel[level] ?? 1));
+      restorePlan(model, state, bestMinutes, bestReviewAt);
+      current.set(best);
+      continue;
+    }
     rounds++;
     inserter.work += roundWork;
-    const cooling = Math.max(0, 1 - inserter.work / (budget * 0.9));
+    const cooling = Math.max(0, 1 - (inserter.work - levelStart) / ((levelEnd - levelStart) * 0.9));
+    const heat = (scale[level] ?? 0) * cooling * cooling;
     startStep(state);
-    chooseRuin(model, state, random, ruin, KA + (rounds % KB));
+    chooseRuin(model, state, random, ruin, 2 + (rounds % 4));
     if (!recreate(model, state, random, inserter, ruin, keys)) {
       undoStep(model, state);
       continue;
     }
-    measureScore(model, state, previous, candidate);
-    const level = firstDifference(candidate, current);
-    const loss = level === 4 ? 0 : (candidate[level] ?? 0) - (current[level] ?? 0);
-    const heat = (scale[level] ?? 0) * cooling * cooling;
-    if (loss > 0 && (heat <= 0 || random.next() >= Math.exp(-loss / heat))) {
+    measureScore(model, state, last, candidate);
+    if (!isKept(random, firstDifference(candidate, current), candidate, current, level, heat)) {
       undoStep(model, state);
       continue;
     }
     [current, candidate] = [candidate, current];
-    if (previous === null && rounds % EV === 0) {
-      moveMinutes(model, state, random, chunkList, current, (scale[0] ?? 0) * cooling * cooling, (scale[2] ?? 0) * cooling * cooling, MV);
-      inserter.work += 8 * MV + model.activityCount * model.lessonCount;
+    if (level < 3) {
+      moveMinutes(model, state, random, chunkList, current, {
+        heatU: level === 0 ? heat : 0,
+        heatE: level === 2 ? heat : Number.POSITIVE_INFINITY,
+        count: minuteMoves,
+      });
+      if (last !== null) measureScore(model, state, last, current);
+      inserter.work += minuteMoves * minuteMoveWork + model.activityCount * model.lessonCount;
     }
-    const against = firstDifference(current, best);
-    if (against < 4 && (current[against] ?? 0) < (best[against] ?? 0)) {
-      best.set(current);
-      bestMinutes.set(state.minutes);
-      bestReviewAt.set(state.reviewAt);
-    }
+    const gainAt = firstDifference(current, best);
+    if (gainAt === 4 || (current[gainAt] ?? 0) > (best[gainAt] ?? 0)) continue;
+    if (gainAt <= level) lastGain = inserter.work;
+    best.set(current);
+    bestMinutes.set(state.minutes);
+    bestReviewAt.set(state.reviewAt);
   }
-  return { minutes: bestMinutes, reviewAt: bestReviewAt, score: best, rounds, work: inserter.work };
+  return { minutes: bestMinutes, reviewAt: bestReviewAt, score: best, rounds };
 }
 
-/** Losses at each level that are still worth trying at the start. */
-function temperatures(model: Model): Float64Array {
+/** Whether a changed plan is kept: losses before the level never, at it with luck, after it always. */
+function isKept(
+  random: Random,
+  differsAt: number,
+  candidate: Score,
+  current: Score,
+  level: number,
+  heat: number,
+): boolean {
+  const loss = (candidate[differsAt] ?? 0) - (current[differsAt] ?? 0);
+  if (differsAt > level || loss <= 0) return true;
+  return differsAt === level && heat > 0 && random.next() < Math.exp(-loss / heat);
+}
+
+/** A first plan: everything that does not stand yet, put in one after the other. */
+function placeAll(
+  model: Model,
+  state: State,
+  random: Random,
+  inserter: Inserter,
+  ruin: Ruin,
+  keys: Float64Array,
+): void {
+  ruin.pickedCount = 0;
+  for (let i = 0; i < model.activityCount; i++) {
+    if ((state.chunks[i] ?? 0) > 0) continue;
+    ruin.picked[ruin.pickedCount++] = i;
+    ruin.isPicked[i] = 1;
+  }
+  ruin.from = 0;
+  ruin.until = -1;
+  startStep(state);
+  if (!recreate(model, state, random, inserter, ruin, keys)) undoStep(model, state);
+}
+
+/** Losses at each level that are still worth trying at the start: a few minutes, about one weight of P, a few of E. */
+function startingHeat(model: Model): Float64Array {
   let weight = Number.POSITIVE_INFINITY;
   for (const w of model.weight) if (w > 0) weight = Math.min(weight, w);
-  let unit = 0;
-  for (const w of [model.lateWeight, model.soloWeight, model.splitWeight]) unit = Math.max(unit, w);
-  const e = (n: string, d: number) => Number(process.env[n] ?? d);
-  return Float64Array.from([weight === Number.POSITIVE_INFINITY ? 0 : e('TU', 4) * weight, unit * e('TP', 0.7), e('TE', 5), 4]);
-}
-
-/** Starts from the last plan as far as it is still allowed: activity by activity, whole rows or nothing. */
-function loadPrevious(model: Model, state: State, previous: LastPlan): void {
-  void insertActivity;
-  void setMinutes;
-  void setReview;
-  void never;
-  void model;
-  void state;
-  void previous;
+  const unit = Math.max(model.lateWeight, model.soloWeight, model.splitWeight);
+  return Float64Array.from([weight === Number.POSITIVE_INFINITY ? 0 : 4 * weight, unit * 0.7, 5, 0]);
 }

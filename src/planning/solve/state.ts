@@ -128,6 +128,14 @@ export function dueOf(model: Model, state: State, r: number): number {
   return done === never ? never : (model.dueAfter[done] ?? never);
 }
 
+/** Makes the state that of a plan kept aside. */
+export function restorePlan(model: Model, state: State, minutes: Int32Array, reviewAt: Int32Array): void {
+  for (let cell = 0; cell < minutes.length; cell++) writeCell(model, state, cell, minutes[cell] ?? 0);
+  for (let i = 0; i < model.activityCount; i++) refreshActivity(model, state, i);
+  for (let r = 0; r < reviewAt.length; r++) writeReview(model, state, r, reviewAt[r] ?? never);
+  state.journalLength = 0;
+}
+
 function remember(state: State, cell: number, before: number): void {
   state.journal[state.journalLength] = cell;
   state.journal[state.journalLength + 1] = before;
