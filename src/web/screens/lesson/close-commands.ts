@@ -2,9 +2,9 @@
 // none was written yet, and the closing itself, in this order.
 
 import type { LessonView } from '#contract';
+import type { OutboxCommand } from '../../app/outbox-queue.ts';
 import type { Proposal } from './close-proposals.ts';
 import { mostSeconds } from './lesson-clock.ts';
-import type { LessonCommand } from './lesson-overlay.ts';
 
 export interface Closing {
   /** One for each segment, as proposed or as changed by the teacher. */
@@ -31,8 +31,8 @@ function secondsToLog({ timed, minutes }: Proposal, clock: number): number | nul
 export function closeCommands(
   lesson: Pick<LessonView, 'id' | 'segments'>,
   closing: Closing,
-): readonly LessonCommand[] {
-  const logs = closing.settled.flatMap((settled): readonly LessonCommand[] => {
+): readonly OutboxCommand[] {
+  const logs = closing.settled.flatMap((settled): readonly OutboxCommand[] => {
     const segment = lesson.segments.find((s) => s.id === settled.segment);
     if (!segment) return [];
     const seconds = secondsToLog(settled, closing.secondsById.get(segment.id) ?? segment.seconds ?? 0);
@@ -44,7 +44,7 @@ export function closeCommands(
     const { outcome, share } = settled;
     return [{ type: 'segment.log', segment: segment.id, seconds, outcome, share }];
   });
-  const practice: readonly LessonCommand[] =
+  const practice: readonly OutboxCommand[] =
     closing.suggestedPractice === null || closing.suggestedPractice.trim() === ''
       ? []
       : [

@@ -2,22 +2,16 @@
 // once, a refresh that overtakes it does not take it back, and a dead server changes nothing on screen.
 
 import type { CommandOf, LessonView } from '#contract';
-
-export type LessonCommand =
-  | CommandOf<'lesson.write'>
-  | CommandOf<'segment.write'>
-  | CommandOf<'segment.log'>
-  | CommandOf<'observe'>
-  | CommandOf<'lesson.close'>;
+import { fieldOf, type OutboxCommand } from '../../app/outbox-queue.ts';
 
 export interface OnItsWay {
-  readonly command: LessonCommand;
+  readonly command: OutboxCommand;
   /** When everything sent had arrived (milliseconds of the epoch), or null while it has not. */
   readonly arrived: number | null;
 }
 
 /** The list with one more command; an earlier one that it replaces goes. */
-export function addOnItsWay(list: readonly OnItsWay[], command: LessonCommand): readonly OnItsWay[] {
+export function addOnItsWay(list: readonly OnItsWay[], command: OutboxCommand): readonly OnItsWay[] {
   const place = placeOf(command);
   const earlier = list.find((e) => placeOf(e.command) === place)?.command;
   const joined =
@@ -36,19 +30,10 @@ export function dropTold(list: readonly OnItsWay[], told: number): readonly OnIt
   return rest.length === list.length ? list : rest;
 }
 
-function placeOf(command: LessonCommand): string {
-  switch (command.type) {
-    case 'lesson.write':
-      return `${command.lesson} ${command.field}`;
-    case 'segment.write':
-      return `${command.segment} note`;
-    case 'segment.log':
-      return `${command.segment} log`;
-    case 'observe':
-      return `${command.lesson ?? ''} ${command.skill}`;
-    case 'lesson.close':
-      return `${command.lesson} close`;
-  }
+/** What a command is about: the field of a write or log, else the skill in the lesson, else the lesson. */
+function placeOf(command: OutboxCommand): string {
+  if (command.type === 'observe') return `${command.lesson ?? ''} ${command.skill}`;
+  return fieldOf(command) ?? `${command.type === 'lesson.close' ? command.lesson : ''} close`;
 }
 
 /** Nothing said of seconds or outcome leaves what was said before. */
@@ -69,7 +54,7 @@ export function overlayLesson(view: LessonView, list: readonly OnItsWay[]): Less
   return list.reduce((lesson, { command }) => overlayOne(lesson, command), view);
 }
 
-function overlayOne(view: LessonView, command: LessonCommand): LessonView {
+function overlayOne(view: LessonView, command: OutboxCommand): LessonView {
   switch (command.type) {
     case 'lesson.write':
       return command.lesson === view.id ? { ...view, [command.field]: command.text } : view;

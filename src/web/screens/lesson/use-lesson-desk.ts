@@ -1,15 +1,9 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { LessonView } from '#contract';
+import type { OutboxCommand } from '../../app/outbox-queue.ts';
 import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useLesson } from '../../hooks/use-view.ts';
-import {
-  addOnItsWay,
-  dropTold,
-  type LessonCommand,
-  markArrived,
-  type OnItsWay,
-  overlayLesson,
-} from './lesson-overlay.ts';
+import { addOnItsWay, dropTold, markArrived, type OnItsWay, overlayLesson } from './lesson-overlay.ts';
 
 export interface LessonDesk {
   /** The lesson with everything done here already in it; undefined until it is known. */
@@ -17,7 +11,7 @@ export interface LessonDesk {
   /** The lesson as the studio last told it: what text fields merge with. */
   readonly told: LessonView | undefined;
   readonly view: ReturnType<typeof useLesson>;
-  readonly post: (command: LessonCommand) => void;
+  readonly post: (command: OutboxCommand) => void;
 }
 
 /** One lesson under the hands: what is posted shows at once and is sent through the outbox. */
@@ -33,7 +27,7 @@ export function useLessonDesk(id: string): LessonDesk {
   useEffect(() => setOnItsWay((list) => dropTold(list, dataUpdatedAt)), [dataUpdatedAt]);
 
   const postAndShow = useCallback(
-    (command: LessonCommand) => {
+    (command: OutboxCommand) => {
       setOnItsWay((list) => addOnItsWay(list, command));
       post(command);
     },
