@@ -65,6 +65,8 @@ export interface Formulation {
 const sharedSpread = 0.15;
 const problemWeights = { late: 3, solo: 2, split: 1 };
 const extensionValue = 2;
+/** From this priority on all strands cost the same. */
+const leastPriority = 6;
 
 /** Formulates a course. Pure: the same input gives the same problem. */
 export function formulateProblem(input: CourseInput): Formulation {
@@ -169,7 +171,10 @@ export function formulateProblem(input: CourseInput): Formulation {
       kind: a.kind,
       demand,
       ...chunks,
-      weight: a.kind === 'core' ? Math.max(1, 6 - (strand?.priority ?? 1)) * (open?.lastDay ? 2 : 1) : 0,
+      weight:
+        a.kind === 'core'
+          ? Math.max(1, leastPriority - (strand?.priority ?? leastPriority)) * (open?.lastDay ? 2 : 1)
+          : 0,
       value: a.kind === 'ext' ? extensionValue : 0,
       preds: [...preds].filter((id) => windows.has(id)),
       ...window,
@@ -218,12 +223,18 @@ export function formulateProblem(input: CourseInput): Formulation {
       revisitLength(input),
       input.taught.length,
     ),
-    strands: input.strands.map((strand) => ({
-      id: strand.id,
-      priority: strand.priority,
-      deadline:
-        strand.deadline === null ? null : Math.max(0, lastLessonBefore(input.lessons, strand.deadline)),
-    })),
+    strands: [
+      ...input.strands.map((strand) => ({
+        id: strand.id,
+        priority: strand.priority,
+        deadline:
+          strand.deadline === null ? null : Math.max(0, lastLessonBefore(input.lessons, strand.deadline)),
+      })),
+      // A unit whose strand was taken away keeps its place in the plan, as the least important.
+      ...[...new Set(input.units.map((unit) => unit.strand))]
+        .filter((id) => !strandById.has(id))
+        .map((id) => ({ id, priority: leastPriority, deadline: null })),
+    ],
     activities: problemActivities,
     reviews: revisits.map((r) => ({ id: r.skill, minutes: r.minutes, due: r.due, weight: r.weight })),
   };

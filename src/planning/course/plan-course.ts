@@ -2,7 +2,7 @@
 
 import { present } from '#core';
 import { overrunChance } from '../problem/overrun.ts';
-import type { PlannedLesson } from '../problem/problem.ts';
+import type { Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
 import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrange-lesson.ts';
 import { activityId } from './course-activity.ts';
 import type { CourseInput } from './course-input.ts';
@@ -38,10 +38,7 @@ export function planCourse(
       ? coursePlanToPlan(previous, problem)
       : planAnew(problem, previous, options);
 
-  const solved = problem.lessons.map(
-    (_, at): PlannedLesson =>
-      answer.lessons.find((lesson) => lesson.lesson === at) ?? { lesson: at, chunks: [], reviews: [] },
-  );
+  const solved = inProblemOrder(problem, answer);
   const goesById = listGoes(formulation, solved);
   const planned = addLaterRevisits(input, formulation, solved, completions(formulation, goesById));
   return {
@@ -57,6 +54,19 @@ export function planCourse(
     fingerprint,
     objective: answer.objective,
   };
+}
+
+/** One entry for each lesson, its contents in the problem's order, so that equal plans look equal wherever they come from. */
+function inProblemOrder(problem: PlanningProblem, answer: Plan): readonly PlannedLesson[] {
+  const lessonByIndex = new Map(answer.lessons.map((lesson) => [lesson.lesson, lesson]));
+  return problem.lessons.map((_, at) => {
+    const { chunks = [], reviews = [] } = lessonByIndex.get(at) ?? {};
+    return {
+      lesson: at,
+      chunks: problem.activities.flatMap((a) => chunks.filter((chunk) => chunk.activity === a.id)),
+      reviews: problem.reviews.map((review) => review.id).filter((id) => reviews.includes(id)),
+    };
+  });
 }
 
 type GoesById = ReadonlyMap<string, readonly PlannedGo[]>;
