@@ -49,6 +49,7 @@ export function startLive(): () => void {
     due = false;
     const courses = waiting;
     waiting = new Set();
+    theOutbox.forgetWritten();
     refresh(courses);
   };
   const hear = (event: MessageEvent<string>) => {

@@ -174,6 +174,17 @@ test('a refusal is told and does not hold up what follows', async () => {
   ]);
 });
 
+test('after an undo a base is what the studio has, not what this window last wrote', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  outbox.post(write('', 'a'));
+  await bench.pass(800);
+  outbox.forgetWritten();
+  outbox.post(write('', 'b'));
+  await bench.pass(800);
+  expect([...bench.applied.values()]).toEqual([write('', 'a'), write('', 'b')]);
+});
+
 test('a browser that keeps nothing still sends, and says that it keeps nothing', async () => {
   const bench = createBench();
   bench.store.put = () => Promise.reject(new Error('no storage here'));

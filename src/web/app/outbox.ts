@@ -42,6 +42,8 @@ export interface Outbox {
   subscribe(listener: () => void): () => void;
   /** Tells of every command the server took, or refused for good. */
   onSettled(listener: (settled: OutboxSettled) => void): () => void;
+  /** The studio's texts were changed by other means (an undo, another window): a base is again what it says. */
+  forgetWritten(): void;
   /** Picks up what an earlier page left behind, and starts sending. */
   start(): Promise<void>;
 }
@@ -172,6 +174,9 @@ export function createOutbox(parts: OutboxParts): Outbox {
     onSettled(listener) {
       settledListeners.add(listener);
       return () => settledListeners.delete(listener);
+    },
+    forgetWritten() {
+      written = new Map();
     },
     async start() {
       let left: readonly OutboxEntry[] = [];

@@ -40,6 +40,7 @@ export async function send(command: Command): Promise<CommandReply | null> {
     showFault(reply.error);
     return null;
   }
+  if (command.type === 'undo') theOutbox.forgetWritten();
   // A studio just founded has nothing before it to go back to.
   if (command.type !== 'studio.found') showDone(reply.value);
   await refreshAfter(command.type);
@@ -67,6 +68,7 @@ export async function sendTogether(
     }
     done.push(reply.value);
   }
+  theOutbox.forgetWritten();
   joinChanges(done.map((reply) => reply.change));
   const last = done.at(-1);
   if (last) showDone({ ...last, label, notices: [...new Set(done.flatMap((reply) => reply.notices))] });

@@ -55,7 +55,7 @@ export interface PageProps {
   readonly actions?: ReactNode;
   /** The whole width of the window, for a score or a wide table. */
   readonly wide?: boolean;
-  /** Without navigation and title: teaching mode and the welcome. Messages and undo's keys stay. */
+  /** Without navigation and title: teaching mode and the welcome. Messages stay; it brings its own UndoButton. */
   readonly bare?: boolean;
   readonly children: ReactNode;
 }
