@@ -2,6 +2,7 @@
 // show. The same day gives the same studio, whoever makes it.
 
 import { addDays, daysBetween, type PlainDate } from '#core';
+import { planCourse } from '#planning';
 import { type LessonRecord, type Outside, type Store, studioId } from '#studio';
 import { createDemoCalendar, weeksTaught } from './demo-calendar.ts';
 import { createDemoDesk, type DemoDesk } from './demo-desk.ts';
@@ -12,16 +13,24 @@ import { teachLesson } from './teach-lesson.ts';
 export interface DemoOptions {
   readonly today: PlainDate;
   readonly timeZone: string;
-  /** Told how far it is, 0 to 1. */
-  readonly onProgress?: (share: number) => Promise<void>;
+  /** Told how far it is, 0 to 1; answers whether to go on. */
+  readonly onProgress?: (share: number) => Promise<boolean>;
 }
 
 const seed = 4380;
 
-/** Fills an empty store with the demo studio. */
-export async function createDemo(store: Store, outside: Outside, options: DemoOptions): Promise<void> {
-  const { today, timeZone, onProgress = async () => {} } = options;
-  const desk = createDemoDesk(store, outside, seed);
+/** Two hundred plans are made on the way to one studio: quick ones do, and the next change of each course plans in full. */
+const stepsPerPlan = 400;
+
+/** Fills an empty store with the demo studio; false when it was told to stop on the way. */
+export async function createDemo(store: Store, outside: Outside, options: DemoOptions): Promise<boolean> {
+  const { today, timeZone, onProgress = async () => true } = options;
+  const planner = {
+    ...outside.planner,
+    planCourse: (...[input, previous]: Parameters<typeof outside.planner.planCourse>) =>
+      planCourse(input, previous, { steps: stepsPerPlan }),
+  };
+  const desk = createDemoDesk(store, { ...outside, planner }, seed);
   const calendar = createDemoCalendar(today);
   const alone = demoStudents.filter((s) => s.sharesWith === undefined).length;
   const steps = alone * (1 + weeksTaught) + 1;
@@ -29,6 +38,7 @@ export async function createDemo(store: Store, outside: Outside, options: DemoOp
   const step = () => onProgress(Math.min(1, ++done / steps));
 
   const courses = await openCourses(desk, calendar, timeZone, step);
+  if (courses === null) return false;
   const courseById = new Map(courses.map((c) => [c.course, c]));
   const taught = new Map<string, number>();
   for (let n = 0; n < daysBetween(calendar.starts, today); n++) {
@@ -40,10 +50,11 @@ export async function createDemo(store: Store, outside: Outside, options: DemoOp
       const course = courseById.get(lesson.course);
       if (course === undefined || lesson.status !== 'planned') continue;
       await liveLesson(desk, course, lesson, 1 + Math.floor(n / 7), taught);
-      await step();
+      if (!(await step())) return false;
     }
   }
   await markAsDemo(desk, today);
+  return true;
 }
 
 async function liveLesson(
@@ -55,6 +66,7 @@ async function liveLesson(
 ): Promise<void> {
   const { student } = course;
   const day = lesson.date;
+  await desk.send(day, { type: 'course.looked', course: lesson.course });
   if (student.missed?.includes(week) === true) {
     await desk.send(day, { type: 'lesson.miss', lesson: lesson.id, reason: 'Ill' }, lesson.time);
   } else if (student.cancelled?.includes(week) === true) {

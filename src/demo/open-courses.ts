@@ -1,18 +1,12 @@
 // The demo's studio before its first lesson: term, holidays, students, courses and the units on them.
 
-import type { Command, CommandOf } from '#contract';
-import { addDays, assert, isTime, type PlainDate, type PlainTime, present } from '#core';
-import { createSkillMap, type SkillId, type SkillMap, stages, type UnitDocument } from '#planning';
+import type { Command } from '#contract';
+import { addDays, isTime, type PlainDate, type PlainTime, present } from '#core';
+import type { UnitDocument } from '#planning';
 import type { CourseId, StudentId } from '#studio';
 import type { DemoCalendar } from './demo-calendar.ts';
 import type { DemoDesk } from './demo-desk.ts';
 import { concertTitle, type DemoStudent, demoStudents, studioName, teacherName } from './roster.data.ts';
-
-interface Library {
-  /** By the tails of their ids. */
-  readonly documents: ReadonlyMap<string, UnitDocument>;
-  readonly map: SkillMap;
-}
 
 export interface DemoCourse {
   readonly student: DemoStudent;
@@ -20,13 +14,13 @@ export interface DemoCourse {
   readonly course: CourseId;
 }
 
-/** Sets everything up a few days before the term. */
+/** Sets everything up a few days before the term; null when `goOn` said no after one of the courses. */
 export async function openCourses(
   desk: DemoDesk,
   calendar: DemoCalendar,
   timeZone: string,
-  onCourse: () => Promise<void>,
-): Promise<readonly DemoCourse[]> {
+  goOn: () => Promise<boolean>,
+): Promise<readonly DemoCourse[] | null> {
   const day = addDays(calendar.starts, -4);
   await desk.send(day, {
     type: 'studio.found',
@@ -64,17 +58,14 @@ export async function openCourses(
     type: 'student.addMany',
     students: demoStudents.map((s) => studentOf(s, present(ids.get(s.name), s.name), day)),
   });
-  const skills = await desk.store.read((reader) => reader.list('skill'));
   const units = await desk.store.read((reader) => reader.list('unit'));
-  const map = createSkillMap(skills);
-  assert(map.ok, 'the starter skill map is sound');
   const documents = new Map(units.map((u) => [u.id.slice('unit:'.length), u.document]));
   const courses: DemoCourse[] = [];
   for (const student of demoStudents.filter((s) => s.sharesWith === undefined)) {
     const studentId = present(ids.get(student.name), student.name);
-    const course = await openCourse(desk, calendar, day, student, ids, { documents, map: map.value });
+    const course = await openCourse(desk, calendar, day, student, ids, documents);
     courses.push({ student, studentId, course });
-    await onCourse();
+    if (!(await goOn())) return null;
   }
   return courses;
 }
@@ -108,7 +99,7 @@ async function openCourse(
   day: PlainDate,
   student: DemoStudent,
   ids: ReadonlyMap<string, StudentId>,
-  { documents, map }: Library,
+  documents: ReadonlyMap<string, UnitDocument>,
 ): Promise<CourseId> {
   const studentId = present(ids.get(student.name), student.name);
   const course = desk.mint('course');
@@ -163,11 +154,6 @@ async function openCourse(
       course,
       event: { id: desk.mint('event'), date: calendar.concert, title: concertTitle },
     });
-  await noteEarlierSkills(desk, day, earlierSkills(student, documents, map), {
-    course,
-    student: group === null ? studentId : null,
-  });
-  seen = await desk.store.read(async (reader) => (await reader.get('course', course))?.revision ?? seen);
   for (const [i, strand] of student.strands.entries())
     for (const unit of strand.units)
       await send({
@@ -179,45 +165,4 @@ async function openCourse(
         strand: present(strands[i], 'the strand').id,
       });
   return course;
-}
-
-/**
- * What a student of this stage brought along: what the units rest on that belongs to an earlier stage, seen three times
- * over the past year.
- */
-async function noteEarlierSkills(
-  desk: DemoDesk,
-  day: PlainDate,
-  known: readonly SkillId[],
-  observed: Pick<CommandOf<'observe'>, 'course' | 'student'>,
-): Promise<void> {
-  for (const [ago, level] of [
-    [260, 3],
-    [110, 3],
-    [25, 4],
-  ] as const)
-    for (const skill of known)
-      await desk.send(addDays(day, -ago), {
-        type: 'observe',
-        observation: desk.mint('observation'),
-        ...observed,
-        lesson: null,
-        skill,
-        level,
-        note: 'From before this course.',
-      });
-}
-
-function earlierSkills(
-  student: DemoStudent,
-  documents: Library['documents'],
-  map: SkillMap,
-): readonly SkillId[] {
-  const units = student.strands.flatMap((s) => s.units.map((u) => present(documents.get(u), u)));
-  const developed = new Set(units.flatMap((u) => u.activities.flatMap((a) => a.develops)));
-  const needed = new Set([...developed].flatMap((skill) => map.restsOnAll(skill)));
-  const stage = stages.indexOf(student.stage);
-  return map.inOrder
-    .filter((s) => needed.has(s.id) && !developed.has(s.id) && stages.indexOf(s.stage) < stage)
-    .map((s) => s.id);
 }

@@ -20,6 +20,7 @@ import {
 import { refuse } from './answer.ts';
 import type { ServerContext } from './context.ts';
 import { postCommand, postWhatIf } from './routes/commands.ts';
+import { postDemo } from './routes/demo.ts';
 import { getExport, getUnitFile, postImport } from './routes/files.ts';
 import { streamLive } from './routes/live.ts';
 import { postHolidayPreview, postStudentPreview, postUnitPreview } from './routes/previews.ts';
@@ -106,6 +107,7 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
   api.post('/preview/holidays', limit(6 * megabyte), postHolidayPreview(server));
   api.post('/preview/units', limit(6 * megabyte), postUnitPreview(server));
   api.get('/export', getExport(server));
+  api.post('/demo', postDemo(server));
   api.post('/import', limit(200 * megabyte), postImport(server));
   api.all('*', (c) => refuse(c, { kind: 'NotFound', message: `There is nothing at ${c.req.path}.` }));
   app.route('/api', api);

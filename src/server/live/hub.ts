@@ -1,9 +1,9 @@
 // Tells every open window that something changed, so that two windows on one course see the same.
 
-export interface LiveNews {
-  readonly change: string;
-  readonly courses: readonly string[];
-}
+export type LiveNews =
+  | { readonly event: 'change'; readonly change: string; readonly courses: readonly string[] }
+  /** How far a long piece of work is, 0 to 1. */
+  | { readonly event: 'progress'; readonly work: 'demo'; readonly share: number };
 
 export interface Hub {
   /** Calls `hear` after every change until the returned function is called. */

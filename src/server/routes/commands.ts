@@ -13,7 +13,11 @@ export const postCommand = (server: ServerContext) => async (c: Context) => {
   if (!send.ok) return refuse(c, send.error);
   const reply = await carryOut(server.store, send.value, await server.outside());
   if (!reply.ok) return refuse(c, reply.error);
-  server.hub.tell({ change: reply.value.change, courses: reply.value.courses.map((r) => r.course) });
+  server.hub.tell({
+    event: 'change',
+    change: reply.value.change,
+    courses: reply.value.courses.map((r) => r.course),
+  });
   return c.json(reply.value);
 };
 

@@ -47,7 +47,7 @@ export const postImport = (server: ServerContext) => async (c: Context) => {
       kind: 'NotEmpty',
       message: `This studio already holds ${loaded.error.rows} rows. A whole studio can only be read into an empty one.`,
     });
-  server.hub.tell({ change: '', courses: [] });
+  server.hub.tell({ event: 'change', change: '', courses: [] });
   return c.json({ loaded: true });
 };
 

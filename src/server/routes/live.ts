@@ -20,8 +20,8 @@ export const streamLive = (hub: Hub) => (c: Context) =>
     });
     await stream.writeSSE({ event: 'hello', data: '{}' });
     while (!stream.aborted) {
-      for (const news of waiting.splice(0))
-        await stream.writeSSE({ event: 'change', data: JSON.stringify(news) });
+      for (const { event, ...news } of waiting.splice(0))
+        await stream.writeSSE({ event, data: JSON.stringify(news) });
       const timer = await new Promise<'news' | 'quiet'>((done) => {
         const quiet = setTimeout(() => done('quiet'), heartbeatMs);
         wake = () => {
