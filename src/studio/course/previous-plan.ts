@@ -5,10 +5,7 @@ import type { CoursePlan, LessonPlan, PlannedSegment } from '#planning';
 import type { LessonRecord, SegmentRecord } from '../record/records.ts';
 import { type CourseRecords, isSettled, segmentsOf } from './course-records.ts';
 
-/**
- * The planned lessons with their segments; null when nothing was planned yet. Of the minutes a segment was planned to
- * take, without its room to breathe, only those of a split are on record; the others are given as those on the clock.
- */
+/** The planned lessons with their segments; null when nothing was planned yet. */
 export function previousPlan(records: CourseRecords, today: PlainDate): CoursePlan | null {
   const lessons = records.lessons.flatMap((lesson) => {
     if (lesson.status !== 'planned') return [];
@@ -66,14 +63,10 @@ function plannedSegment(segment: SegmentRecord): PlannedSegment {
     title,
     start,
     minutes,
-    planned: plannedMinutes(segment),
+    // Planning gives work and revisits exactly the minutes it means; only the frame of a lesson is stretched.
+    planned: minutes,
     completes,
     pinned,
     reasons,
   };
-}
-
-function plannedMinutes({ minutes, reasons }: SegmentRecord): number {
-  const split = reasons.find((r) => r.kind === 'split');
-  return split === undefined ? minutes : Math.min(minutes, split.minutes);
 }

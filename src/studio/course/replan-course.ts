@@ -46,8 +46,8 @@ export async function replanCourse(
     ],
   };
   return planner
-    .listMoves(onTheClock(comparable(previous, before, cause, today)), onTheClock(plan), context)
-    .filter((move) => !isBreath(move) && !isNewlyGiven(move, plan, cause.given));
+    .listMoves(comparable(previous, before, cause, today), plan, context)
+    .filter((move) => !isNewlyGiven(move, plan, cause.given));
 }
 
 /** Lessons settled before and not closed by this change are the same in both plans: nothing in them has moved. */
@@ -63,26 +63,6 @@ function comparable(
       .map((l) => l.id),
   );
   return { ...previous, lessons: previous.lessons.filter((l) => !settled.has(l.lesson)) };
-}
-
-/** Only minutes on the clock are on record, so both plans are compared in them. */
-function onTheClock(plan: CoursePlan): CoursePlan {
-  return {
-    ...plan,
-    lessons: plan.lessons.map((l) => ({
-      ...l,
-      segments: l.segments.map((s) => ({ ...s, planned: s.minutes })),
-    })),
-  };
-}
-
-/** Planning stretches a segment by up to three tenths to fill a lesson; within that, nothing has moved. */
-const mostBreath = 1.3;
-
-function isBreath({ from, to }: Move): boolean {
-  if (from === null || to === null || from.date !== to.date) return false;
-  const [less, more] = [Math.min(from.minutes, to.minutes), Math.max(from.minutes, to.minutes)];
-  return more - less <= 1 || more <= mostBreath * less;
 }
 
 function isNewlyGiven(move: Move, plan: CoursePlan, given: readonly CourseUnitId[]): boolean {

@@ -48,9 +48,7 @@ export function reckonCovered({ segment, left, pace, share }: ReckonInput): numb
 
 /** Usual minutes of a chunk: all that is left when it completes the activity; past the usual minutes, its own. */
 function usualMinutesOfChunk(segment: ReckonedSegment, left: number, pace: number): number {
-  // A chunk's minutes on the clock hold some room to breathe; how much work was meant stands in the reason for the split.
-  const split = segment.reasons.find((r) => r.kind === 'split');
-  const own = Math.min(segment.minutes, split?.minutes ?? segment.minutes) / pace;
+  const own = segment.minutes / pace;
   if (left <= 0) return own;
   return segment.completes ? left : Math.min(left, own);
 }
