@@ -39,6 +39,9 @@ export async function createPostgresStore({
     connectionString,
     max: mostConnections,
     connectionTimeoutMillis: 10_000,
+    // A program that stops in the middle of a change must not keep the others waiting for ever.
+    lock_timeout: 30_000,
+    idle_in_transaction_session_timeout: 60_000,
     types: { getTypeParser: parserFor },
   });
   // A connection that dies while idle is replaced at the next use, and one that dies in a transaction fails its next

@@ -26,7 +26,7 @@ export async function writeChange(
   for (const batch of cutIntoBatches(rows)) {
     const values: SqlValue[] = [];
     for (const row of batch)
-      values.push(change.id, position++, row.table, row.rowId, imageToSql(row.before), imageToSql(row.after));
+      values.push(change.id, position++, row.table, row.rowId, imageToSql(row.before), afterToSql(row));
     await run(statements.insert('changed_row', changedRowColumns, batch.length), values);
   }
 }
@@ -45,13 +45,36 @@ export function changeRecordOf(row: NamedRow): ChangeRecord {
 
 /** The touched row that a row of the journal holds. */
 export function changedRowOf(row: NamedRow): ChangedRow {
+  const before = sqlToImage(row['before'] ?? null);
   return {
     table: String(row['table_name']) as TableName, // written by writeChange
     rowId: String(row['row_id']),
-    before: sqlToImage(row['before'] ?? null),
-    after: sqlToImage(row['after'] ?? null),
+    before,
+    after: sqlToAfter(row['after'] ?? null, before),
   };
 }
 
 const imageToSql = (image: unknown): SqlValue => (image === null ? null : JSON.stringify(image));
 const sqlToImage = (value: SqlValue): unknown => (value === null ? null : JSON.parse(String(value)));
+
+// Most changes touch one or two fields of a row, and some rows are long. So where a row was there before and has the same
+// fields after, what is kept of the row after is the fields that differ, in a list of one to tell it from a whole row.
+
+type Fields = Readonly<Record<string, unknown>>;
+const isFields = (image: unknown): image is Fields =>
+  typeof image === 'object' && image !== null && !Array.isArray(image);
+
+function afterToSql({ before, after }: ChangedRow): SqlValue {
+  if (!isFields(before) || !isFields(after)) return imageToSql(after);
+  const names = Object.keys(after);
+  const sameFields =
+    names.length === Object.keys(before).length && names.every((name) => Object.hasOwn(before, name));
+  if (!sameFields) return imageToSql(after);
+  const differing = names.filter((name) => JSON.stringify(before[name]) !== JSON.stringify(after[name]));
+  return JSON.stringify([Object.fromEntries(differing.map((name) => [name, after[name]]))]);
+}
+
+function sqlToAfter(value: SqlValue, before: unknown): unknown {
+  const kept = sqlToImage(value);
+  return Array.isArray(kept) && isFields(before) ? { ...before, ...kept[0] } : kept;
+}

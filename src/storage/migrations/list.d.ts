@@ -1,0 +1,2 @@
+import type { Migration } from './migration.ts';
+export declare const migrations: readonly Migration[];

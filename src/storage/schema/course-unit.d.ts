@@ -1,0 +1,1 @@
+export declare const courseUnitTable: import("./column.ts").TableDescription<"courseUnit">;

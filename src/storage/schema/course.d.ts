@@ -1,0 +1,1 @@
+export declare const courseTable: import("./column.ts").TableDescription<"course">;

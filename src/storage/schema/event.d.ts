@@ -1,0 +1,1 @@
+export declare const eventTable: import("./column.ts").TableDescription<"event">;

@@ -1,0 +1,1 @@
+export declare const familyTable: import("./column.ts").TableDescription<"family">;

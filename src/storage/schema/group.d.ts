@@ -1,0 +1,1 @@
+export declare const groupTable: import("./column.ts").TableDescription<"group">;

@@ -1,0 +1,1 @@
+export declare const holidayTable: import("./column.ts").TableDescription<"holiday">;

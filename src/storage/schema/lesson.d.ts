@@ -1,0 +1,1 @@
+export declare const lessonTable: import("./column.ts").TableDescription<"lesson">;

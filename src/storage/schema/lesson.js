@@ -1,0 +1,18 @@
+import { boolean, describeTable, integer, json, real, text, textOrNull } from './column.js';
+export const lessonTable = describeTable('lesson', {
+    id: text,
+    course: text,
+    date: text,
+    time: text,
+    minutes: integer,
+    status: text,
+    reason: text,
+    slot: textOrNull,
+    slotDate: textOrNull,
+    barred: boolean,
+    note: text,
+    practice: text,
+    overrun: real,
+    ongoing: json,
+});
+//# sourceMappingURL=lesson.js.map

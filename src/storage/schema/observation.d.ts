@@ -1,0 +1,1 @@
+export declare const observationTable: import("./column.ts").TableDescription<"observation">;

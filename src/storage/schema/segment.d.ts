@@ -1,0 +1,1 @@
+export declare const segmentTable: import("./column.ts").TableDescription<"segment">;

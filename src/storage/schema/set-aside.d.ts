@@ -1,0 +1,1 @@
+export declare const setAsideTable: import("./column.ts").TableDescription<"setAside">;

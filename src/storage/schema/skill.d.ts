@@ -1,0 +1,1 @@
+export declare const skillTable: import("./column.ts").TableDescription<"skill">;

@@ -1,0 +1,1 @@
+export declare const slotTable: import("./column.ts").TableDescription<"slot">;

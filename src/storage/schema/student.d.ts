@@ -1,0 +1,1 @@
+export declare const studentTable: import("./column.ts").TableDescription<"student">;

@@ -1,0 +1,1 @@
+export declare const studioTable: import("./column.ts").TableDescription<"studio">;

@@ -1,0 +1,1 @@
+export declare const termTable: import("./column.ts").TableDescription<"term">;

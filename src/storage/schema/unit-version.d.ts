@@ -1,0 +1,1 @@
+export declare const unitVersionTable: import("./column.ts").TableDescription<"unitVersion">;

@@ -1,0 +1,1 @@
+export declare const unitTable: import("./column.ts").TableDescription<"unit">;

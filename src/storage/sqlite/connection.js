@@ -1,0 +1,41 @@
+// One SQLite connection, set up alike everywhere, and as Kysely wants it.
+import Database from 'better-sqlite3';
+import { Kysely, SqliteDialect } from 'kysely';
+/** Opens a file, or a database in memory for `:memory:`. Throws what SQLite throws. */
+export function openConnection(path, mode) {
+    const handle = new Database(path, { readonly: mode === 'read', timeout: busyMilliseconds });
+    try {
+        if (mode === 'write') {
+            handle.pragma('journal_mode = WAL');
+            // A change that was answered survives a power cut: WAL is written through at each commit.
+            handle.pragma('synchronous = FULL');
+        }
+        handle.pragma('foreign_keys = ON');
+    }
+    catch (error) {
+        handle.close();
+        throw error;
+    }
+    return {
+        handle,
+        database: new Kysely({ dialect: new SqliteDialect({ database: keepStatements(handle) }) }),
+    };
+}
+/** How long to wait for another program (a backup, a reader) that holds the file. */
+const busyMilliseconds = 5000;
+/** Prepares each text once. A store runs a few dozen texts in all. */
+function keepStatements(handle) {
+    const statementByText = new Map();
+    return {
+        prepare(sql) {
+            const known = statementByText.get(sql);
+            if (known)
+                return known;
+            const statement = handle.prepare(sql); // the methods Kysely names, with looser parameters
+            statementByText.set(sql, statement);
+            return statement;
+        },
+        close: () => handle.close(),
+    };
+}
+//# sourceMappingURL=connection.js.map

@@ -1,0 +1,3 @@
+import type { Store } from '#studio';
+import { type Connections } from './connections.ts';
+export declare function createStore(connections: Connections): Store;

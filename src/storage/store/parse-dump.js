@@ -1,0 +1,113 @@
+// Reads a studio's exported file back into rows, trusting nothing in it: every field of every row has the kind its
+// column wants, every id points at a row that is there, and unit documents are unit documents.
+import { err, ok } from '#core';
+import { formatUnitFault, parseUnitFile } from '#planning';
+import { isStorable } from '../row/row-mapping.js';
+import { tableNames, tables } from '../schema/tables.js';
+const mostFaults = 5;
+/** The dump in a file's text; the error is a sentence or more on what is wrong and where. */
+export function parseDump(text) {
+    let value;
+    try {
+        value = JSON.parse(text);
+    }
+    catch (fault) {
+        return err(`This is not an exported studio: ${fault instanceof Error ? fault.message : String(fault)}.`);
+    }
+    if (!isRow(value) || value['format'] !== 'levare-studio/1' || !isRow(value['tables']))
+        return err('This is not an exported studio: it lacks "format": "levare-studio/1". Choose a file that Levare exported.');
+    const rowsByTable = value['tables'];
+    const faults = [];
+    const idsByTable = new Map();
+    for (const table of tableNames)
+        idsByTable.set(table, idsOf(table, rowsByTable[table], faults));
+    for (const table of tableNames)
+        for (const [i, row] of listOf(rowsByTable[table]).entries())
+            if (faults.length < mostFaults)
+                faults.push(...rowFaults(table, i, row, idsByTable));
+    faults.push(...changeFaults(value['changes']));
+    if (faults.length > 0)
+        return err(`This exported studio is damaged, and nothing was read: ${faults.slice(0, mostFaults).join(' ')}`);
+    return ok(value); // every table, row, field and change was checked above
+}
+const isRow = (value) => typeof value === 'object' && value !== null && !Array.isArray(value);
+const listOf = (value) => (Array.isArray(value) ? value : []);
+function idsOf(table, rows, faults) {
+    if (!Array.isArray(rows))
+        faults.push(`The table ${table} is missing.`);
+    const ids = listOf(rows).map((row) => (isRow(row) ? row['id'] : undefined));
+    const unique = new Set(ids);
+    if (unique.size < ids.length)
+        faults.push(`The table ${table} holds two rows with one id.`);
+    return unique;
+}
+function rowFaults(table, index, row, idsByTable) {
+    const where = `${table}[${index}]`;
+    if (!isRow(row))
+        return [`${where} is not a row.`];
+    const { columns, columnByField } = tables[table];
+    const stranger = Object.keys(row).find((field) => !columnByField.has(field));
+    if (stranger !== undefined)
+        return [`${where} has a field ${stranger} that this version does not know.`];
+    for (const column of columns) {
+        const held = row[column.field];
+        if (!fitsColumn(column, held))
+            return [`${where}.${column.field} does not hold what it should.`];
+        if (column.kind === 'text' && !pointsSomewhere(column.field, held, idsByTable))
+            return [`${where}.${column.field} names ${String(held)}, which is not in the file.`];
+    }
+    return documentFaults(where, row['document']);
+}
+function fitsColumn({ kind, nullable }, value) {
+    if (value === null)
+        return nullable;
+    switch (kind) {
+        case 'text':
+            return typeof value === 'string' && isStorable(value);
+        case 'integer':
+            return Number.isSafeInteger(value);
+        case 'real':
+            return typeof value === 'number' && Number.isFinite(value);
+        case 'boolean':
+            return typeof value === 'boolean';
+        case 'json':
+            return typeof value === 'object';
+    }
+}
+/** A field named like a table holds an id of that table. */
+function pointsSomewhere(field, value, idsByTable) {
+    const ids = idsByTable.get(field);
+    return ids === undefined || value === null || ids.has(value);
+}
+function documentFaults(where, document) {
+    if (document === undefined)
+        return [];
+    const parsed = parseUnitFile({ unit: document, skills: [] });
+    return parsed.ok
+        ? []
+        : parsed.error.slice(0, 1).map((fault) => `${where}.document: ${formatUnitFault(fault)}`);
+}
+/** What is wrong with the journal: its first fault. */
+function changeFaults(changes) {
+    if (!Array.isArray(changes) || !changes.every(isChange))
+        return ['Its list of changes cannot be read.'];
+    const ids = new Set(changes.map((change) => change['id']));
+    if (ids.size < changes.length)
+        return ['Its list of changes holds one change twice.'];
+    const lost = changes.find(({ undoneBy }) => undoneBy !== null && !ids.has(undoneBy));
+    return lost === undefined ? [] : [`${lost['id']} was undone by a change that is not in the file.`];
+}
+function isChange(change) {
+    if (!isRow(change) || !Array.isArray(change['rows']) || change['undoneBy'] === undefined)
+        return false;
+    const texts = ['id', 'at', 'label', 'type'].map((field) => change[field]);
+    return texts.every(isStorableText) && change['rows'].every(isChangedRow);
+}
+const isChangedRow = (row) => isRow(row) &&
+    isStorableText(row['rowId']) &&
+    typeof row['table'] === 'string' &&
+    Object.hasOwn(tables, row['table']) &&
+    row['before'] !== undefined &&
+    row['after'] !== undefined;
+const isStorableText = (value) => typeof value === 'string' && isStorable(value);
+//# sourceMappingURL=parse-dump.js.map
