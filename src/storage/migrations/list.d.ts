@@ -1,2 +1,0 @@
-import type { Migration } from './migration.ts';
-export declare const migrations: readonly Migration[];

@@ -1,1 +1,0 @@
-export declare const courseUnitTable: import("./column.ts").TableDescription<"courseUnit">;

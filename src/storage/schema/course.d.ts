@@ -1,1 +1,0 @@
-export declare const courseTable: import("./column.ts").TableDescription<"course">;

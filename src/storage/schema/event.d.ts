@@ -1,1 +1,0 @@
-export declare const eventTable: import("./column.ts").TableDescription<"event">;

@@ -1,1 +1,0 @@
-export declare const familyTable: import("./column.ts").TableDescription<"family">;

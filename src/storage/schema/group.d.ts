@@ -1,1 +1,0 @@
-export declare const groupTable: import("./column.ts").TableDescription<"group">;

@@ -1,1 +1,0 @@
-export declare const holidayTable: import("./column.ts").TableDescription<"holiday">;

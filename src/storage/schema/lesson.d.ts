@@ -1,1 +1,0 @@
-export declare const lessonTable: import("./column.ts").TableDescription<"lesson">;

@@ -1,1 +1,0 @@
-export declare const observationTable: import("./column.ts").TableDescription<"observation">;

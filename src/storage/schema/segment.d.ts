@@ -1,1 +1,0 @@
-export declare const segmentTable: import("./column.ts").TableDescription<"segment">;

@@ -1,1 +1,0 @@
-export declare const setAsideTable: import("./column.ts").TableDescription<"setAside">;

@@ -1,1 +1,0 @@
-export declare const skillTable: import("./column.ts").TableDescription<"skill">;

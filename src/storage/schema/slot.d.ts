@@ -1,1 +1,0 @@
-export declare const slotTable: import("./column.ts").TableDescription<"slot">;

@@ -1,1 +1,0 @@
-export declare const studentTable: import("./column.ts").TableDescription<"student">;

@@ -1,1 +1,0 @@
-export declare const studioTable: import("./column.ts").TableDescription<"studio">;

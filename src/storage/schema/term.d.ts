@@ -1,1 +1,0 @@
-export declare const termTable: import("./column.ts").TableDescription<"term">;

@@ -1,1 +1,0 @@
-export declare const unitVersionTable: import("./column.ts").TableDescription<"unitVersion">;

@@ -1,1 +1,0 @@
-export declare const unitTable: import("./column.ts").TableDescription<"unit">;
