@@ -120,6 +120,17 @@ describe('[R-CLOSE] closing', () => {
     expect(await studio.revision(anaCourse)).toBe(revision);
   });
 
+  test('[R-MOVED] work that was not reached is listed as moved to the next lesson', async () => {
+    const studio = await openCourseStudio();
+    await close(studio, 0);
+    const moved = (await studio.store.read((r) => r.get('course', anaCourse)))?.moved ?? [];
+    expect(moved.find((m) => m.title === 'walk the beat')).toMatchObject({
+      from: { date: '2026-09-07' },
+      to: { date: '2026-09-14' },
+      because: { kind: 'notReached' },
+    });
+  });
+
   test('[R-MOVED] what moved stays listed until looked at', async () => {
     const studio = await openCourseStudio();
     await close(studio, 0);

@@ -1,8 +1,9 @@
 // After a handler has done its work: each course it touched is planned again where needed, and its revision rises once.
 
 import type { CommandReply } from '#contract';
-import type { LibraryRecords } from '../course/assemble-course-input.ts';
-import { accumulateMoves, loadLibrary, replanCourse } from '../course/replan-course.ts';
+import { type LibraryRecords, workDone } from '../course/assemble-course-input.ts';
+import { accumulateMoves, currentMoves, loadLibrary, replanCourse } from '../course/replan-course.ts';
+import type { CourseId } from '../record/records.ts';
 import type { Desk } from './desk.ts';
 
 /** Settles all courses in hand and says what became of them. */
@@ -23,7 +24,7 @@ export async function settleCourses(desk: Desk): Promise<CommandReply['courses']
         today: desk.today,
         random: desk.outside.random,
       });
-      moved = accumulateMoves(row.moved, moves);
+      moved = currentMoves(accumulateMoves(row.moved, moves), desk.today, await taughtKeys(desk, id));
       movedNow = moves.length;
     }
     // Plans may have changed the row's plan-made fields only, never its revision; it counts once per command.
@@ -33,4 +34,12 @@ export async function settleCourses(desk: Desk): Promise<CommandReply['courses']
   }
   desk.inHand.clear();
   return courses;
+}
+
+/** Keys of the work that was taught; what was not reached keeps its key for the next plan. */
+async function taughtKeys(desk: Desk, course: CourseId): Promise<ReadonlySet<string>> {
+  const lessons = await desk.tx.list('lesson', { where: { course, status: 'taught' } });
+  const taught = new Set(lessons.map((l) => l.id));
+  const segments = await desk.tx.list('segment', { where: { course } });
+  return new Set(segments.filter((s) => taught.has(s.lesson) && workDone(s).length > 0).map((s) => s.key));
 }

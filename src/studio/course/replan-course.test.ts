@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { present } from '#core';
 import type { Move } from '#planning';
 import { anaCourse, day, id, openCourseStudio, type TestStudio } from '../testing/open-studio.contract.ts';
-import { accumulateMoves } from './replan-course.ts';
+import { accumulateMoves, currentMoves } from './replan-course.ts';
 
 const allSegments = (studio: TestStudio) =>
   studio.store.read((r) => r.list('segment', { where: { course: anaCourse } }));
@@ -94,4 +94,10 @@ test('[R-MOVED] several moves of one piece become one; what came back drops out'
     move('a', '2026-09-07', '2026-09-21'),
     move('d', '2026-09-07', null),
   ]);
+  const all = [
+    move('work:a', '2026-09-07', '2026-09-21'),
+    move('work:b', '2026-09-28', null),
+    move('revisit:c', '2026-09-07', '2026-09-14'),
+  ];
+  expect(currentMoves(all, day('2026-09-15'), new Set(['work:b'])).map((m) => m.key)).toEqual(['work:a']);
 });

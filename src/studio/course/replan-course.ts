@@ -86,6 +86,20 @@ export function accumulateMoves(earlier: readonly Move[], later: readonly Move[]
   return [...byKey.values()];
 }
 
+/** Without what no longer matters: days gone by, and work that has been taught meanwhile. */
+export function currentMoves(
+  moves: readonly Move[],
+  today: PlainDate,
+  taughtKeys: ReadonlySet<string>,
+): readonly Move[] {
+  return moves.filter((move) => {
+    const day = (move.to ?? move.from)?.date;
+    // A piece of work has its key for good; a revisit's key is counted anew from each lesson.
+    const isTaught = move.key.startsWith('work:') && taughtKeys.has(move.key);
+    return !isTaught && day !== undefined && day >= today;
+  });
+}
+
 const isSamePlace = (a: Move['from'], b: Move['to']): boolean =>
   a === null || b === null ? a === b : a.date === b.date && a.minutes === b.minutes;
 

@@ -6,6 +6,7 @@ import {
   formatMove,
   formatNotReady,
   formulateProblem,
+  type Move,
   type SkillId,
   type UnitId,
 } from '#planning';
@@ -94,7 +95,7 @@ export async function viewCourse(
       since: a.since,
       backFrom: a.backFrom,
     })),
-    moves: course.moved.map((move) => ({
+    moves: inOrder(course.moved).map((move) => ({
       key: move.key,
       sentence: formatMove(move),
       from: move.from?.date ?? null,
@@ -108,6 +109,12 @@ export async function viewCourse(
       cancelled: count('cancelled'),
     },
   };
+}
+
+/** By the day at which one would look for it: where it is now, else where it was. */
+function inOrder(moves: readonly Move[]): readonly Move[] {
+  const dayOf = (move: Move) => (move.to ?? move.from)?.date ?? '';
+  return [...moves].sort((a, b) => (dayOf(a) < dayOf(b) ? -1 : dayOf(a) > dayOf(b) ? 1 : 0));
 }
 
 /** Φ⁻¹(0.9): eight in ten lie within this many standard deviations. */
