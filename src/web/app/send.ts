@@ -9,7 +9,7 @@ import { queryClient, refreshAfter } from './query-client.ts';
 import { keys } from './query-keys.ts';
 import { theOutbox } from './the-outbox.ts';
 import { showToast } from './toasts.ts';
-import { changesWith, joinChanges, partChanges } from './undo-groups.ts';
+import { changesWith, joinChanges } from './undo-groups.ts';
 
 /** Shows what went wrong, with the way on where there is one. */
 export function showFault(fault: ApiFault): void {
@@ -53,7 +53,7 @@ export async function send(command: Command): Promise<CommandReply | null> {
  */
 export async function sendTogether(
   commands: readonly Command[],
-  label: string,
+  label: (replies: readonly CommandReply[]) => string,
 ): Promise<readonly CommandReply[] | null> {
   if (theOutbox.status().pending > 0) await theOutbox.flush();
   const done: CommandReply[] = [];
@@ -71,7 +71,8 @@ export async function sendTogether(
   theOutbox.forgetWritten();
   joinChanges(done.map((reply) => reply.change));
   const last = done.at(-1);
-  if (last) showDone({ ...last, label, notices: [...new Set(done.flatMap((reply) => reply.notices))] });
+  if (last)
+    showDone({ ...last, label: label(done), notices: [...new Set(done.flatMap((reply) => reply.notices))] });
   await queryClient.invalidateQueries();
   return done;
 }
@@ -82,9 +83,9 @@ export async function undoChange(change: Id<'change'>): Promise<CommandReply | n
   if (together.length === 1) return send({ type: 'undo', change });
   const undone = await sendTogether(
     together.map((one): Command => ({ type: 'undo', change: one })),
-    words.frame.takenBack(together.length),
+    // The last to be taken back was the first made: it names the step.
+    (replies) => words.frame.andMore(replies.at(-1)?.label ?? '', replies.length - 1),
   );
-  if (undone) partChanges(together);
   return undone?.at(-1) ?? null;
 }
 

@@ -36,8 +36,3 @@ export function changesWith(change: Id<'change'>): readonly Id<'change'>[] {
   const group = read().find((changes) => changes.includes(change));
   return (group ?? [change]).toReversed();
 }
-
-/** Forgets a group that was taken back. */
-export function partChanges(changes: readonly Id<'change'>[]): void {
-  write(read().filter((group) => !group.some((change) => changes.includes(change))));
-}

@@ -4,6 +4,7 @@ export const changes = {
   none: 'Every change you make is listed here and can be taken back.',
   columns: { when: 'When', what: 'What', act: 'Take back' },
   undo: 'Undo',
+  older: 'Show older changes',
   undone: 'taken back',
   named: (label: string) => `Undo: ${label}`,
 } as const;

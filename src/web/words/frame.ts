@@ -17,7 +17,8 @@ export const frame = {
   notKept: 'This browser keeps nothing; stay on this page until it says Saved.',
   undo: 'Undo',
   undoLast: 'Undo the last change',
-  takenBack: (count: number) => `Took back ${count} changes made in one step`,
+  andMore: (label: string, count: number) =>
+    count === 1 ? `${label}, and 1 change with it` : `${label}, and ${count} changes with it`,
   nothingToUndo: 'There is nothing to undo.',
   lookAtNewest: 'Look at the newest',
   notTaken: (text: string) => `What was written: ${text}`,

@@ -58,7 +58,7 @@ export function ImportScreen() {
     if (!commands) return;
     setBusy(true);
     const label = says.done(commands.add.students.length, commands.courses.length);
-    const sent = await sendTogether([commands.add, ...commands.courses], label);
+    const sent = await sendTogether([commands.add, ...commands.courses], () => label);
     setBusy(false);
     if (sent) navigate('/students');
   }

@@ -37,7 +37,7 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
     if (!first) return Promise.resolve(null);
     if (others.length === 0) return send(first);
     const says = known ? form.changedWithCourse : form.addedWithCourse;
-    return sendTogether([first, ...others], says(draft.name.trim()));
+    return sendTogether([first, ...others], () => says(draft.name.trim()));
   };
 
   async function save(event: FormEvent) {
