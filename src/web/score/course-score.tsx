@@ -4,6 +4,7 @@
 import {
   type FocusEvent,
   type KeyboardEvent,
+  useCallback,
   useId,
   useLayoutEffect,
   useMemo,
@@ -211,23 +212,28 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   };
 
   const shown = items.get(hovered ?? '') ?? (within ? items.get(focusId ?? '') : undefined);
-  const nameOf = (id: string) => {
-    const item = items.get(id);
-    return item ? descriptionToText(item.description) : '';
-  };
+  const nameOf = useCallback(
+    (id: string) => {
+      const item = items.get(id);
+      return item ? descriptionToText(item.description) : '';
+    },
+    [items],
+  );
 
   return (
     <section className={`score score-${paper.toLowerCase()}`} aria-label={say.name(course.learner.name)}>
-      <ScoreTools
-        form={form}
-        onForm={setForm}
-        bars={barsPerSystem}
-        onBars={(bars) => {
-          setChosenBars(bars);
-          keepChosenBars(bars);
-        }}
-        plain={mode === 'preview'}
-      />
+      {course.bars.length > 0 && (
+        <ScoreTools
+          form={form}
+          onForm={setForm}
+          bars={barsPerSystem}
+          onBars={(bars) => {
+            setChosenBars(bars);
+            keepChosenBars(bars);
+          }}
+          plain={mode === 'preview'}
+        />
+      )}
       <ScoreTextures />
       {form === 'table' ? (
         <ScoreTable course={course} writing={writing} onOpen={live ? actions.open : null} items={items} />
@@ -236,17 +242,18 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
       ) : null}
       <div
         ref={place}
-        hidden={form === 'table'}
+        hidden={form === 'table' || course.bars.length === 0}
         className={drag ? 'score-systems dragging' : 'score-systems'}
         role="application"
         aria-roledescription={say.role}
         aria-label={say.name(course.learner.name)}
-        aria-describedby={keysId}
+        aria-describedby={course.bars.length > 0 ? keysId : undefined}
         onKeyDown={onKeyDown}
         onFocus={onFocus}
         onBlur={(event) => {
           if (event.currentTarget.contains(event.relatedTarget)) return;
           setWithin(false);
+          setMoving(null);
           // An element that a replanning took away loses the focus to nothing; its twin will take it up.
           if (event.relatedTarget !== null || event.target.isConnected) holdsFocus.current = false;
         }}
@@ -281,7 +288,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
             />
           ))}
       </div>
-      {form === 'score' && (
+      {form === 'score' && course.bars.length > 0 && (
         <>
           <ScoreCaption item={shown ?? null} told={told} />
           <p id={keysId} className="only-heard">

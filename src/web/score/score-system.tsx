@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { words } from '../words/index.ts';
 import { fitTitle, type Measure } from './fit-title.ts';
 import { metrics, type ScoreBarline, type ScoreSystem } from './layout.ts';
@@ -27,7 +28,7 @@ interface Props {
 }
 
 /** One system of the score: names, staff lines, bars with their blocks, barlines, and *now*. */
-export function System({ system, measure, nameOf, focusId, landing, today }: Props) {
+export const System = memo(function System({ system, measure, nameOf, focusId, landing, today }: Props) {
   const top = system.numbersAt + 9;
   const bottom = system.datesAt - 14;
   return (
@@ -81,7 +82,7 @@ export function System({ system, measure, nameOf, focusId, landing, today }: Pro
       {landing && !landing.stays && <LandingPlace landing={landing} system={system} />}
     </svg>
   );
-}
+});
 
 function StaffLines({
   system,
@@ -173,18 +174,20 @@ function Barline({
   );
 }
 
-function NowLine({ x, system }: { readonly x: number; readonly system: ScoreSystem }) {
+function NowLine({ x: at, system }: { readonly x: number; readonly system: ScoreSystem }) {
   const high = system.numbersAt - metrics.tier;
+  const atEvent = system.barlines.some((barline) => barline.kind === 'event' && Math.abs(barline.x - at) < 1);
+  const atEdge = at > system.width - 40;
+  // Beside a heavy barline, whose title stands where the word would.
+  const x = atEvent ? at + 5 : at;
   return (
     <g className="now">
       <line x1={x} x2={x} y1={high + 3} y2={system.datesAt - 10} />
-      <text
-        x={x + (x > system.width - 40 ? -5 : 0)}
-        y={high - 1}
-        textAnchor={x > system.width - 40 ? 'end' : 'middle'}
-      >
-        {say.now}
-      </text>
+      {!atEvent && (
+        <text x={atEdge ? x - 5 : x} y={high - 1} textAnchor={atEdge ? 'end' : 'middle'}>
+          {say.now}
+        </text>
+      )}
     </g>
   );
 }

@@ -44,6 +44,7 @@ export function useScoreDrag(given: Given) {
     const move = (e: PointerEvent) => {
       if (!now && Math.hypot(e.clientX - start.x, e.clientY - start.y) < slack) return;
       e.preventDefault();
+      scrollNearEdge(e.clientY);
       now = { item, x: e.clientX, y: e.clientY, over: barUnder(e, latest.current.canLand) };
       setDrag(now);
     };
@@ -106,6 +107,13 @@ export function useScoreDrag(given: Given) {
     return taken;
   };
   return { drag, onPointerDown, tookClick };
+}
+
+/** A score is longer than the window: near its edge the page follows the pointer. */
+function scrollNearEdge(y: number): void {
+  const edge = 64;
+  if (y < edge) window.scrollBy(0, (y - edge) / 3);
+  else if (y > window.innerHeight - edge) window.scrollBy(0, (y - window.innerHeight + edge) / 3);
 }
 
 function barUnder(event: PointerEvent, canLand: (bar: string) => boolean): string | null {
