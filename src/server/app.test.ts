@@ -1,0 +1,176 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Fault, StudioView } from '#contract';
+import { createFixedClock, createSeededRandom, type PlainDate } from '#core';
+import { createMemoryStore } from '#storage';
+import { coursePlanner } from '#studio';
+import { createApp } from './app.ts';
+import { readLibrary } from './library/read-library.ts';
+import { createHub, type LiveNews } from './live/hub.ts';
+import { createSessions } from './security/sessions.ts';
+
+const screens = mkdtempSync(join(tmpdir(), 'levare-screens-'));
+const host = '127.0.0.1:4380';
+const clock = createFixedClock('2026-11-25' as PlainDate);
+const logged: string[] = [];
+let app: ReturnType<typeof createApp>;
+let sessions: ReturnType<typeof createSessions>;
+let cookie: string;
+const hub = createHub();
+
+beforeAll(async () => {
+  writeFileSync(join(screens, 'index.html'), '<!doctype html><title>Levare</title>');
+  const library = await readLibrary(join(import.meta.dirname, '../../library'));
+  if (!library.ok) throw new Error(library.error.message);
+  const store = await createMemoryStore(clock);
+  const outside = { clock, random: createSeededRandom(1), planner: coursePlanner, starter: library.value };
+  sessions = createSessions(null, () => 0);
+  app = createApp(
+    { store, outside: async () => outside, hub, log: (line) => logged.push(line) },
+    { sessions, allowedHosts: [], screens },
+  );
+  const entered = await request(`/enter?token=${sessions.createToken()}`, { cookie: '' });
+  cookie = entered.headers.get('set-cookie')?.split(';')[0] ?? '';
+});
+afterAll(() => rmSync(screens, { recursive: true }));
+
+interface RequestOptions {
+  readonly method?: string;
+  readonly body?: string;
+  readonly cookie?: string;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+function request(path: string, options: RequestOptions = {}) {
+  const { method = 'GET', body, headers = {} } = options;
+  return app.request(`http://${host}${path}`, {
+    method,
+    headers: {
+      host,
+      cookie: options.cookie ?? cookie,
+      ...(method === 'GET' ? {} : { origin: `http://${host}`, 'content-type': 'application/json' }),
+      ...headers,
+    },
+    ...(body === undefined ? {} : { body }),
+  });
+}
+
+const post = (path: string, body: unknown, headers: Readonly<Record<string, string>> = {}) =>
+  request(path, { method: 'POST', body: typeof body === 'string' ? body : JSON.stringify(body), headers });
+
+async function faultOf(reply: Response): Promise<Fault> {
+  return ((await reply.json()) as { fault: Fault }).fault;
+}
+
+const found = (id: string) => ({
+  id,
+  command: {
+    type: 'studio.found',
+    name: 'Quay Street',
+    teacher: '',
+    timeZone: 'Europe/Lisbon',
+    locale: 'en-GB',
+    starterUnits: false,
+  },
+});
+
+test('a start-up link works once and gives a strict, script-proof cookie', async () => {
+  const link = `/enter?token=${sessions.createToken()}`;
+  const first = await request(link, { cookie: '' });
+  expect(first.status).toBe(303);
+  expect(first.headers.get('set-cookie')).toMatch(/HttpOnly/);
+  expect(first.headers.get('set-cookie')).toMatch(/SameSite=Strict/);
+  expect((await request(link, { cookie: '' })).status).toBe(403);
+});
+
+test('nothing of the studio is told without a session', async () => {
+  for (const path of ['/api/studio', '/api/export', '/api/live', '/api/no-such']) {
+    const reply = await request(path, { cookie: 'levare-session=guess' });
+    expect(reply.status, path).toBe(401);
+    expect((await faultOf(reply)).kind).toBe('NotSignedIn');
+  }
+});
+
+test('a foreign Host is refused, so that a rebound name cannot reach the studio', async () => {
+  expect((await request('/api/studio', { headers: { host: 'evil.example:4380' } })).status).toBe(421);
+  expect((await request('/', { headers: { host: 'evil.example' } })).status).toBe(421);
+});
+
+test('a change from another site, or from nowhere, is refused', async () => {
+  for (const origin of [
+    'http://evil.example',
+    'null',
+    'http://127.0.0.1:9999',
+    'http://127.0.0.1:4380.evil.example',
+  ])
+    expect((await post('/api/commands', found('change:evil'), { origin })).status, origin).toBe(403);
+});
+
+test('the policy forbids inline script and every foreign source', async () => {
+  const policy = (await request('/')).headers.get('content-security-policy') ?? '';
+  expect(policy).toContain("default-src 'none'");
+  expect(policy).toContain("script-src 'self'");
+  expect(policy).not.toContain('unsafe');
+});
+
+test('a command is carried out once, told to every window, and answered alike when sent again', async () => {
+  const heard: LiveNews[] = [];
+  const stop = hub.listen((news) => heard.push(news));
+  const once = await post('/api/commands', found('change:found1'));
+  const again = await post('/api/commands', found('change:found1'));
+  stop();
+  expect(once.status).toBe(200);
+  expect(await again.json()).toEqual(await once.json());
+  expect(heard[0]).toMatchObject({ event: 'change', change: 'change:found1' });
+  expect(((await (await request('/api/studio')).json()) as StudioView).name).toBe('Quay Street');
+});
+
+test('bad input of any kind is refused in words, without inner workings', async () => {
+  const bad: readonly [string, unknown, number][] = [
+    ['/api/commands', '{', 422],
+    ['/api/commands', 'null', 422],
+    ['/api/commands', { id: 'change:a', command: { type: 'no.such' } }, 422],
+    ['/api/commands', { id: 'lesson:a', command: { type: 'undo', change: 'change:a' } }, 422],
+    ['/api/commands', { id: 'change:b', command: { type: 'undo', change: 'change:none' } }, 404],
+    [
+      '/api/commands',
+      { id: 'change:c', command: { type: 'lesson.cancel', lesson: 'lesson:none', reason: '' } },
+      404,
+    ],
+    ['/api/courses/course:none/what-if', { commands: [] }, 422],
+    ['/api/preview/holidays', { text: 'x', from: 'y', to: 'z' }, 200],
+    ['/api/import', 'not json', 422],
+    ['/api/import', { format: 'levare-studio/1', tables: {} }, 422],
+  ];
+  for (const [path, body, status] of bad) {
+    const reply = await post(path, body);
+    const text = await reply.text();
+    expect(reply.status, `${path} ${JSON.stringify(body)} → ${text}`).toBe(status);
+    expect(text).not.toMatch(/\bat .*\.(ts|js):\d+/);
+  }
+  for (const path of [
+    '/api/days/tomorrow',
+    '/api/lessons/lesson:none',
+    '/api/students/x',
+    '/api/units/unit:none?version=0',
+  ])
+    expect((await request(path)).status, path).toBeGreaterThanOrEqual(404);
+  expect(logged).toEqual([]);
+});
+
+test('too large a body is refused before it is read', async () => {
+  expect((await post('/api/commands', 'x'.repeat(5_000_000))).status).toBe(413);
+});
+
+test('screens are served for any address without an extension, files only from their folder', async () => {
+  expect((await request('/student/student:x')).headers.get('content-type')).toContain('text/html');
+  for (const path of ['/../package.json', '/%2e%2e/package.json', '/..%2f..%2fetc/passwd.json', '/%00.html'])
+    expect((await request(path)).status, path).toBe(404);
+});
+
+test('an exported studio is refused by one that is not empty', async () => {
+  const file = await (await request('/api/export')).text();
+  expect((await faultOf(await post('/api/import', file))).kind).toBe('NotEmpty');
+});
