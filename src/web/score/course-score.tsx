@@ -88,7 +88,12 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const items = useMemo(() => courseToItems(course, writing), [course, writing]);
   useGlide(place, course.revision, layout);
 
-  const actions = useScoreActions(course, writing, (id) => go(refindFocus(layout, id, focused?.key ?? null)));
+  const refocus = (id: string) => {
+    const row = place.current?.parentElement?.querySelector<HTMLElement>(`[data-do="${CSS.escape(id)}"]`);
+    if (row) row.focus();
+    else go(refindFocus(layout, id, focused?.key ?? null));
+  };
+  const actions = useScoreActions(course, writing, refocus);
   const [focused, setFocused] = useState<{ id: string; key: string | null } | null>(null);
   const [hovered, setHovered] = useState<string | null>(null);
   const [within, setWithin] = useState(false);

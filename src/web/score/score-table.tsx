@@ -120,6 +120,7 @@ function Do({
   return (
     <Button
       kind="plain"
+      data-do={item.id}
       aria-label={say.menu.actions(item.description.title)}
       onPress={(event) => onOpen(item, event.target)}
     >
