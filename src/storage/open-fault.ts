@@ -40,7 +40,7 @@ export function formatOpenFault(fault: OpenFault): string {
       return `The file ${fault.path} is not a studio that can be read: ${fault.detail}. Nothing was changed. ${
         fault.backups[0] === undefined
           ? `There are no backups in ${fault.backupFolder}.`
-          : `Backups are in ${fault.backupFolder}; the newest is ${fault.backups[0]}. Restore it with: levare restore ${fault.backups[0]}`
+          : `Backups are in ${fault.backupFolder}; the newest is ${fault.backups[0]}. Restore it with: npx levare restore ${fault.backups[0]}`
       }`;
     case 'BackupFailed':
       return `The studio at ${fault.path} has to be brought up to date, but the backup before it failed: ${fault.detail}. Nothing was changed. Free some space or mend the backup folder, and start again.`;
