@@ -13,7 +13,10 @@ const nudgeShare = 0.55;
 const squareShare = 0.25;
 const factorShare = 0.3;
 
-/** Takes out and puts back; false when the plan could not be made whole again. The caller owns the journal. */
+/**
+ * Takes out and puts back; false when the plan could not be made whole again. The caller owns the journal. `plain` puts
+ * back in the order of the problem without trying anything odd.
+ */
 export function recreate(
   model: Model,
   state: State,
@@ -21,17 +24,19 @@ export function recreate(
   inserter: Inserter,
   ruin: Ruin,
   keys: Float64Array,
+  plain = false,
 ): boolean {
   for (let k = 0; k < ruin.pickedCount; k++) removeActivity(model, state, ruin.picked[k] ?? 0);
-  if (random.next() < 0.6) liftReviews(model, state, random, ruin);
-  const reviewsFirst = random.next() < 0.5;
-  lowerRoof(model, random, inserter);
-  inserter.squarePrice = random.next() < squareShare ? 10 ** (2 + 3.5 * random.next()) : 0;
-  drawKeys(model, random, ruin, keys);
+  if (!plain && random.next() < 0.6) liftReviews(model, state, random, ruin);
+  const reviewsFirst = !plain && random.next() < 0.5;
+  if (!plain) lowerRoof(model, random, inserter);
+  inserter.squarePrice = !plain && random.next() < squareShare ? 10 ** (2 + 3.5 * random.next()) : 0;
+  if (plain) for (let i = 0; i < model.activityCount; i++) keys[i] = i;
+  else drawKeys(model, random, ruin, keys);
   if (reviewsFirst) improveReviews(model, state, random);
-  inserter.splitFactor = random.next() < factorShare ? random.next() : 1;
-  inserter.soloFactor = random.next() < factorShare ? 2 * random.next() - 0.5 : 1;
-  const carry = random.next() < 0.7;
+  inserter.splitFactor = !plain && random.next() < factorShare ? random.next() : 1;
+  inserter.soloFactor = !plain && random.next() < factorShare ? 2 * random.next() - 0.5 : 1;
+  const carry = plain || random.next() < 0.8;
   for (let left = ruin.pickedCount; left > 0; left--) {
     const i = takeNext(model, ruin, keys, left);
     const nudged = nudge(model, state, random, inserter, i);

@@ -99,12 +99,17 @@ function pickChain(model: Model, state: State, random: Random, ruin: Ruin, most:
       if (ruin.pickedCount < most && random.next() < 0.5) pick(ruin, j);
   }
   const at = state.firstAt[i] ?? never;
-  ruin.from = at === never ? 0 : at;
-  ruin.until = at === never ? model.lessonCount - 1 : at;
-  if (at !== never && random.next() < 0.5) pickNeighbours(model, state, random, ruin, at, 2);
+  const from = model.first[i] ?? 0;
+  const until = model.last[i] ?? 0;
+  const lesson = at !== never ? at : from <= until ? randomInteger(random, from, until) : 0;
+  ruin.from = lesson;
+  ruin.until = model.lessonCount - 1;
+  // what does not stand yet needs room made for it
+  if (at === never || random.next() < 0.5) pickNeighbours(model, state, random, ruin, lesson, at === never ? most : 2);
+  if (at === never) ruin.until = model.lessonCount - 1;
 }
 
-/** Up to three activities that are not finished. */
+/** Up to three activities that are not finished and could stand in these lessons, with what they wait for. */
 function pickUnfinished(model: Model, state: State, random: Random, ruin: Ruin): void {
   const { activityCount } = model;
   const start = randomInteger(random, 0, activityCount - 1);
@@ -113,7 +118,23 @@ function pickUnfinished(model: Model, state: State, random: Random, ruin: Ruin):
     const i = start + k < activityCount ? start + k : start + k - activityCount;
     if ((state.sum[i] ?? 0) >= (model.demand[i] ?? 0) || ruin.isPicked[i] === 1) continue;
     if ((model.last[i] ?? 0) < ruin.from || (model.first[i] ?? 0) > ruin.until) continue;
-    pick(ruin, i);
+    if (waitsFor(model, state, ruin, i) && random.next() < 0.7) continue;
+    pickWithUnfinished(model, state, ruin, i, 6);
     wanted--;
   }
+}
+
+/** Whether something it rests on is neither complete nor picked. */
+function waitsFor(model: Model, state: State, ruin: Ruin, i: number): boolean {
+  for (const p of model.preds[i] ?? [])
+    if ((state.doneAt[p] ?? never) === never && ruin.isPicked[p] !== 1) return true;
+  return false;
+}
+
+function pickWithUnfinished(model: Model, state: State, ruin: Ruin, i: number, depth: number): void {
+  if (ruin.isPicked[i] === 1) return;
+  pick(ruin, i);
+  if (depth === 0) return;
+  for (const p of model.preds[i] ?? [])
+    if ((state.doneAt[p] ?? never) === never) pickWithUnfinished(model, state, ruin, p, depth - 1);
 }

@@ -22,6 +22,8 @@ export interface SearchResult {
 /** Elementary operations in one step of the budget. */
 export const workPerStep = 1000;
 
+/** First plans made from nothing, each in another order; the best of them is searched from. */
+const starts = 8;
 /** Share of what is left of the budget that each level gets at most; the last gets the rest. */
 const shareByLevel = [0.55, 0.6, 0.9, 1];
 /** A level is left early after this share of what was left when it began without a gain. */
@@ -36,14 +38,29 @@ export function search(model: Model, random: Random, steps: number, last: LastPl
   const inserter = createInserter(model, last?.minutes ?? null);
   const ruin = createRuin(model);
   const keys = new Float64Array(model.activityCount);
+  const blankMinutes = state.minutes.slice();
+  const blankReviewAt = state.reviewAt.slice();
   if (last !== null) loadLastPlan(model, state, last);
-  if (model.lessonCount > 0) placeAll(model, state, random, inserter, ruin, keys);
   let current: Score = new Float64Array(4);
   let candidate: Score = new Float64Array(4);
   measureScore(model, state, last, current);
   const best = current.slice();
   const bestMinutes = state.minutes.slice();
   const bestReviewAt = state.reviewAt.slice();
+  const keepIfBest = (level: number): boolean => {
+    const gainAt = firstDifference(current, best);
+    if (gainAt === 4 || (current[gainAt] ?? 0) > (best[gainAt] ?? 0)) return false;
+    best.set(current);
+    bestMinutes.set(state.minutes);
+    bestReviewAt.set(state.reviewAt);
+    return gainAt <= level;
+  };
+  for (let n = 0; n < starts && model.lessonCount > 0; n++) {
+    if (n > 0) restorePlan(model, state, blankMinutes, blankReviewAt);
+    placeAll(model, state, random, inserter, ruin, keys, n < 2);
+    measureScore(model, state, last, current);
+    keepIfBest(0);
+  }
 
   const budget = model.lessonCount > 0 && model.activityCount > 0 ? steps * workPerStep : 0;
   const roundWork = 6 * model.activityCount + 16 * model.reviewCount + 3 * model.lessonCount + 150;
@@ -91,12 +108,7 @@ export function search(model: Model, random: Random, steps: number, last: LastPl
       if (last !== null) measureScore(model, state, last, current);
       inserter.work += minuteMoves * minuteMoveWork + model.activityCount * model.lessonCount;
     }
-    const gainAt = firstDifference(current, best);
-    if (gainAt === 4 || (current[gainAt] ?? 0) > (best[gainAt] ?? 0)) continue;
-    if (gainAt <= level) lastGain = inserter.work;
-    best.set(current);
-    bestMinutes.set(state.minutes);
-    bestReviewAt.set(state.reviewAt);
+    if (keepIfBest(level)) lastGain = inserter.work;
   }
   return { minutes: bestMinutes, reviewAt: bestReviewAt, score: best, rounds };
 }
@@ -123,6 +135,7 @@ function placeAll(
   inserter: Inserter,
   ruin: Ruin,
   keys: Float64Array,
+  plain: boolean,
 ): void {
   ruin.pickedCount = 0;
   for (let i = 0; i < model.activityCount; i++) {
@@ -133,7 +146,7 @@ function placeAll(
   ruin.from = 0;
   ruin.until = -1;
   startStep(state);
-  if (!recreate(model, state, random, inserter, ruin, keys)) undoStep(model, state);
+  if (!recreate(model, state, random, inserter, ruin, keys, plain)) undoStep(model, state);
 }
 
 /** Losses at each level that are still worth trying at the start: a few minutes, about one weight of P, a few of E. */

@@ -1,0 +1,131 @@
+// The planner against HiGHS on generated problems: objective and time, and a whole studio replanned.
+
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { type Objective, type PlanningProblem, solve } from '#planning';
+import { evaluate } from '../../checks/solver/data/check-plan.mjs';
+import { generateProblem, type ProblemSize, problemSizes } from './generate.ts';
+import { type BaselineRow, measureBaseline, readBaseline, writeBaseline } from './record-baseline.ts';
+import { isBetter } from './solve-with-highs.ts';
+
+export interface PlannerBenchOptions {
+  /** Time limit of HiGHS for each of U, P and E. */
+  readonly secondsPerLevel?: number;
+  /** Problems of each of the three sizes. */
+  readonly count?: number;
+  /** First seed; the recorded ones start at 1001, which the planner was not tuned on. */
+  readonly from?: number;
+  /** Run HiGHS again even where the file has its answer. */
+  readonly fresh?: boolean;
+}
+
+interface Comparison {
+  readonly row: BaselineRow;
+  readonly ours: Objective;
+  readonly milliseconds: number;
+  readonly feasible: boolean;
+}
+
+export const baselineFile = fileURLToPath(new URL('./baseline.json', import.meta.url));
+
+/**
+ * Prints the table and returns whether the bar of the planning design holds on these problems. HiGHS answers come from
+ * `baseline.json` where it has them with at least this time limit; others are computed now and added to it.
+ */
+export async function runPlannerBench(options: PlannerBenchOptions = {}): Promise<boolean> {
+  const { secondsPerLevel = 30, count = 20, from = 1001, fresh = false } = options;
+  warmUp();
+  let met = true;
+  const all: Comparison[] = [];
+  console.log(`Planner against HiGHS, ${secondsPerLevel} s per level, seeds ${from} to ${from + count - 1}`);
+  for (const size of problemSizes) {
+    const compared: Comparison[] = [];
+    for (let seed = from; seed < from + count; seed++) {
+      const row = await baselineRow(size, seed, secondsPerLevel, fresh);
+      const problem = generateProblem(size, seed);
+      const start = performance.now();
+      const plan = solve(problem);
+      const milliseconds = performance.now() - start;
+      compared.push({ row, ours: plan.objective, milliseconds, feasible: evaluate(problem, plan).feasible });
+    }
+    met = printRow(size, compared) && met;
+    all.push(...compared);
+  }
+  met = printRow('all', all) && met;
+  return replanStudio() && met;
+}
+
+async function baselineRow(
+  size: ProblemSize,
+  seed: number,
+  secondsPerLevel: number,
+  fresh: boolean,
+): Promise<BaselineRow> {
+  const rows = existsSync(baselineFile) ? readBaseline(baselineFile) : [];
+  const known = rows.find((row) => row.size === size && row.seed === seed);
+  if (known !== undefined && !fresh && known.secondsPerLevel >= secondsPerLevel) return known;
+  const row = await measureBaseline(size, seed, secondsPerLevel);
+  writeBaseline(baselineFile, [...rows.filter((other) => other !== known), row]);
+  return row;
+}
+
+function printRow(name: string, compared: readonly Comparison[]): boolean {
+  const met = compared.filter(({ row, ours }) => row.objective === null || !isBetter(row.objective, ours));
+  const better = compared.filter(({ row, ours }) => row.objective === null || isBetter(ours, row.objective));
+  const worstU = worstLoss(compared, 'U');
+  const worstP = worstLoss(compared, 'P');
+  const times = compared.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
+  const ratios = compared.map(({ row, milliseconds }) => (row.seconds * 1000) / milliseconds).sort((a, b) => a - b);
+  const feasible = compared.every((one) => one.feasible);
+  const share = met.length / Math.max(1, compared.length);
+  console.log(
+    [
+      name.padEnd(7),
+      `${compared.length} problems`,
+      feasible ? 'all allowed' : 'NOT ALL ALLOWED',
+      `equal or better ${percent(share)}, better ${percent(better.length / Math.max(1, compared.length))}`,
+      `worst U +${percent(worstU)}, P +${percent(worstP)}`,
+      `ours p50 ${quantile(times, 0.5).toFixed(1)} ms, p95 ${quantile(times, 0.95).toFixed(1)} ms`,
+      `HiGHS ${quantile(ratios, 0.5).toFixed(0)} times as long`,
+    ].join(' · '),
+  );
+  for (const { row, ours } of compared)
+    if (row.objective !== null && isBetter(row.objective, ours) && name !== 'all')
+      console.log(`  behind: ${row.size}-${row.seed} HiGHS ${show(row.objective)} (proven: ${row.proven || 'none'}), ours ${show(ours)}`);
+  return feasible && share >= 0.95 && worstU <= 0.03 && worstP <= 0.1;
+}
+
+/** The largest share by which ours is worse at a level, where the levels before it are equal. */
+function worstLoss(compared: readonly Comparison[], level: 'U' | 'P'): number {
+  let worst = 0;
+  for (const { row, ours } of compared) {
+    if (row.objective === null || (level === 'P' && Math.abs(ours.U - row.objective.U) > 1e-6)) continue;
+    const theirs = row.objective[level];
+    if (ours[level] > theirs + 1e-6) worst = Math.max(worst, (ours[level] - theirs) / Math.max(theirs, 1e-6));
+  }
+  return worst;
+}
+
+/** Sixty students with 12 lessons ahead, each replanned from the plan of the week before. */
+function replanStudio(): boolean {
+  const students = Array.from({ length: 60 }, (_, n) => generateProblem('medium', 9001 + n));
+  const before = students.map((problem) => solve(problem, { steps: 300 }));
+  const start = performance.now();
+  students.forEach((problem, n) => {
+    solve(problem, { previous: before[n] ?? null });
+  });
+  const seconds = (performance.now() - start) / 1000;
+  console.log(`A studio of 60 students replanned, one after the other: ${seconds.toFixed(2)} s`);
+  return seconds < 3;
+}
+
+/** The first plans are slow while the machine code is made; a running studio is past that. */
+function warmUp(): void {
+  const problems: readonly PlanningProblem[] = problemSizes.map((size) => generateProblem(size, 1));
+  for (let n = 0; n < 3; n++) for (const problem of problems) solve(problem, { steps: 2000 });
+}
+
+const quantile = (sorted: readonly number[], q: number): number =>
+  sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))] ?? 0;
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+const show = ({ U, P, E }: Objective): string => `U ${U} P ${P} E ${E}`;

@@ -1,0 +1,117 @@
+import { present } from '#core';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { fuzzProblems } from '../../../bench/planner/fuzz-problems.ts';
+import { generateProblem, problemSizes } from '../../../bench/planner/generate.ts';
+import { evaluatePlan } from '../problem/evaluate-plan.ts';
+import type { Plan, PlanningProblem } from '../problem/problem.ts';
+import { solve } from './solve.ts';
+
+const anyProblem = fc
+  .tuple(fc.constantFrom(...problemSizes), fc.integer({ min: 1, max: 1_000_000 }))
+  .map(([size, seed]) => generateProblem(size, seed));
+const runs = { numRuns: 60, seed: 20261125 };
+
+test('every plan is allowed, and its objective is what the evaluation says', () => {
+  fc.assert(
+    fc.property(anyProblem, fc.integer({ min: 0, max: 500 }), (problem, steps) => {
+      const plan = solve(problem, { steps });
+      const { broken, objective } = evaluatePlan(problem, plan);
+      expect(broken).toEqual([]);
+      expect(plan.objective).toEqual(objective);
+    }),
+    runs,
+  );
+});
+
+test('the same question has the same answer', () => {
+  fc.assert(
+    fc.property(anyProblem, (problem) => {
+      expect(solve(problem, { steps: 200 })).toEqual(solve(structuredClone(problem), { steps: 200 }));
+    }),
+    { ...runs, numRuns: 20 },
+  );
+});
+
+test('it leaves no more undone than putting each activity in as early as it goes', () => {
+  fc.assert(
+    fc.property(anyProblem, (problem) => {
+      const { U } = evaluatePlan(problem, plainPlan(problem)).objective;
+      expect(solve(problem, { steps: 1500 }).objective.U).toBeLessThanOrEqual(U + 1e-9);
+    }),
+    { ...runs, numRuns: 40 },
+  );
+});
+
+test('a plan that cannot be bettered is kept as it is', () => {
+  fc.assert(
+    fc.property(anyProblem, (problem) => {
+      const first = solve(problem, { steps: 1000 });
+      const again = solve(problem, { steps: 1000, previous: first });
+      const better = (['U', 'P', 'E'] as const).some((k) => again.objective[k] < first.objective[k] - 1e-9);
+      if (!better) expect(again.lessons).toEqual(first.lessons);
+      const worse = (['U', 'P', 'E'] as const).find((k) => Math.abs(again.objective[k] - first.objective[k]) > 1e-9);
+      if (worse !== undefined) expect(again.objective[worse]).toBeLessThan(first.objective[worse]);
+    }),
+    { ...runs, numRuns: 30 },
+  );
+});
+
+test('a last plan of other lessons and strangers is only a hint', () => {
+  fc.assert(
+    fc.property(anyProblem, anyProblem, (problem, other) => {
+      const plan = solve(problem, { steps: 100, previous: solve(other, { steps: 20 }) });
+      expect(evaluatePlan(problem, plan).broken).toEqual([]);
+    }),
+    { ...runs, numRuns: 40 },
+  );
+});
+
+test('nothing to plan, and nowhere to plan it', () => {
+  const problem = generateProblem('small', 1);
+  expect(solve({ ...problem, activities: [] }).objective.U).toBe(0);
+  expect(solve({ ...problem, lessons: [] })).toMatchObject({ lessons: [], objective: { P: expect.any(Number), E: 0 } });
+  expect(solve({ ...problem, lessons: [], activities: [], strands: [], reviews: [] }).objective).toEqual({ U: 0, P: 0, E: 0 });
+});
+
+test('revisits are placed when there is nothing else', () => {
+  const problem: PlanningProblem = {
+    ...generateProblem('small', 1),
+    weights: { late: 1, solo: 0, split: 0 },
+    activities: [],
+    reviews: [{ id: 'R', minutes: 1, due: 1, weight: 1 }],
+  };
+  expect(solve(problem).lessons[1]?.reviews).toEqual(['R']);
+});
+
+test('damaged problem files: 3,000 mutations, seed 7, no throw and no plan that is not allowed', () => {
+  const { accepted, refused, failures } = fuzzProblems(3000, 7);
+  expect(failures).toEqual([]);
+  expect(accepted).toBeGreaterThan(300);
+  expect(refused).toBeGreaterThan(300);
+});
+
+/** The plan of someone in a hurry: each activity whole or in largest chunks, as early as it is allowed. */
+function plainPlan(problem: PlanningProblem): Pick<Plan, 'lessons'> {
+  const lessons = problem.lessons.map((_, lesson) => ({
+    lesson,
+    chunks: [] as { activity: string; minutes: number }[],
+    reviews: [] as string[],
+  }));
+  for (const { id, demand, minChunk, maxChunk } of problem.activities) {
+    let left = demand;
+    for (const { chunks } of lessons) {
+      const before = evaluatePlan(problem, { lessons }).broken.length;
+      for (let minutes = Math.min(left, maxChunk); minutes >= Math.max(1, minChunk); minutes--) {
+        chunks.push({ activity: id, minutes });
+        if (evaluatePlan(problem, { lessons }).broken.length <= before) {
+          left -= minutes;
+          break;
+        }
+        chunks.pop();
+      }
+    }
+  }
+  expect(present(evaluatePlan(problem, { lessons }), 'an evaluation').broken).toEqual([]);
+  return { lessons };
+}
