@@ -136,7 +136,7 @@ test('[F6] the variant for stage and age sets the minutes', () => {
   const variants = [{ ages: { from: 5, to: 8 }, minutes: { shortest: 4, usual: 8, longest: 12 } }];
   const unit = exampleUnit('v', [act('clap', 15, ['pulse'], { variants })]);
   const of = (age: number) => activity(course({ age, units: [onCourse('u1', unit)] }), 'u1/clap');
-  expect(of(7)).toMatchObject({ demand: 8, minChunk: 4 });
+  expect(of(7)).toMatchObject({ demand: 8, minChunk: 8 });
   expect(of(9)).toMatchObject({ demand: 15, minChunk: 6 });
 });
 
