@@ -79,6 +79,28 @@ describe('[R-COVERED] what was done counts in usual minutes', () => {
   });
 });
 
+test('[R-CLOSE-2] without an outcome the levels speak first: reached is finished, below is partly', async () => {
+  for (const [level, outcome] of [
+    [2, 'finished'],
+    [1, 'partly'],
+  ] as const) {
+    const studio = await openCourseStudio();
+    const first = await lessonAt(studio, 0);
+    await studio.done({
+      type: 'observe',
+      observation: id('observation', 'here'),
+      course: anaCourse,
+      student: ana,
+      lesson: first.id,
+      skill: id('skill', 'steady-beat'),
+      level,
+      note: '',
+    });
+    await close(studio, 0);
+    expect((await workIn(studio, 0))[0]?.outcome).toBe(outcome);
+  }
+});
+
 describe('[R-CLOSE] closing', () => {
   test('[R-CLOSE-3] nothing marked: nothing counts, the work comes again, and a notice says so', async () => {
     const studio = await openCourseStudio();

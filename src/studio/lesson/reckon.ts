@@ -111,7 +111,7 @@ interface WorkKey {
 }
 
 /** An activity as this student meets it, or null when the course has none of this key. */
-function findActivity(
+export function findActivity(
   records: CourseRecords,
   work: WorkKey,
 ): { readonly area: Area; readonly activity: Activity } | null {

@@ -3,7 +3,8 @@
 
 import type { CourseRecords } from '../course/course-records.ts';
 import type { LessonId, SegmentId, SegmentRecord } from '../record/records.ts';
-import { expectedPace, outcomeByClock, reckonCovered, usualMinutesLeft } from './reckon.ts';
+import { outcomeByLevel } from './outcome-by-level.ts';
+import { expectedPace, findActivity, outcomeByClock, reckonCovered, usualMinutesLeft } from './reckon.ts';
 import { workOf } from './work-segment.ts';
 
 export interface RecountOptions {
@@ -25,7 +26,7 @@ export function recountWork(records: CourseRecords, options: RecountOptions): re
     const closing = lesson.id === options.closing;
     if (lesson.status !== 'taught' && !closing) continue;
     for (const segment of records.segmentsByLesson.get(lesson.id) ?? []) {
-      const next = recount(segment, closing);
+      const next = recount(segment, lesson.id, closing);
       if (next.outcome !== segment.outcome || next.covered !== segment.covered) changed.push(next);
       const work = workOf(next);
       if (work !== null) done.push({ ...work, covered: next.covered ?? 0 });
@@ -33,7 +34,7 @@ export function recountWork(records: CourseRecords, options: RecountOptions): re
   }
   return changed;
 
-  function recount(segment: SegmentRecord, closing: boolean): SegmentRecord {
+  function recount(segment: SegmentRecord, lesson: LessonId, closing: boolean): SegmentRecord {
     const work = workOf(segment);
     const left = work === null ? null : usualMinutesLeft(records, work, done);
     if (left === null) {
@@ -41,7 +42,10 @@ export function recountWork(records: CourseRecords, options: RecountOptions): re
       if (!closing || segment.outcome !== null) return segment;
       return { ...segment, outcome: (segment.seconds ?? 0) > 0 ? 'finished' : null };
     }
-    const outcome = segment.outcome ?? (closing ? outcomeByClock(segment, left, pace) : null);
+    const develops = work === null ? [] : (findActivity(records, work)?.activity.develops ?? []);
+    const outcome =
+      segment.outcome ??
+      (closing ? (outcomeByLevel(records, lesson, develops) ?? outcomeByClock(segment, left, pace)) : null);
     if (outcome === null) return { ...segment, covered: null };
     const isShared = options.share?.segment === segment.id;
     const keepsCovered =
