@@ -86,7 +86,7 @@ test('typing is kept at once and sent when it rests, as one change', async () =>
   await bench.rest();
   expect([...bench.store.kept.values()].map((e) => e.command)).toEqual([write('', 'Low')]);
   expect(bench.applied.size).toBe(0);
-  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true });
+  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true, epoch: 0 });
   await bench.pass(800);
   expect([...bench.applied.values()]).toEqual([write('', 'Low')]);
   expect(bench.store.kept.size).toBe(0);
@@ -118,7 +118,7 @@ test('a dead server: kept, tried again with the same id, applied once', async ()
   bench.alive = false;
   outbox.post(write('', 'a'));
   await bench.pass(800);
-  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true });
+  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true, epoch: 0 });
   outbox.post(write('', 'ab'));
   outbox.post(write('', 'abc'));
   await bench.pass(500);
@@ -180,6 +180,7 @@ test('after an undo a base is what the studio has, not what this window last wro
   outbox.post(write('', 'a'));
   await bench.pass(800);
   outbox.forgetWritten();
+  expect(outbox.status().epoch).toBe(1);
   outbox.post(write('', 'b'));
   await bench.pass(800);
   expect([...bench.applied.values()]).toEqual([write('', 'a'), write('', 'b')]);

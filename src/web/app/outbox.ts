@@ -26,6 +26,8 @@ export interface OutboxStatus {
   readonly pending: number;
   /** False where this browser keeps nothing: what waits is lost with the page. */
   readonly durable: boolean;
+  /** Rises when the studio's texts were changed by other means (an undo, another window): echoes are over. */
+  readonly epoch: number;
 }
 
 export interface OutboxSettled {
@@ -69,14 +71,16 @@ export function createOutbox(parts: OutboxParts): Outbox {
   let durable = true;
   let callOff: (() => void) | null = null;
   let longest: (() => void) | null = null;
-  let status: OutboxStatus = { state: 'saved', pending: 0, durable };
+  let epoch = 0;
+  let status: OutboxStatus = { state: 'saved', pending: 0, durable, epoch };
   const listeners = new Set<() => void>();
   const settledListeners = new Set<(settled: OutboxSettled) => void>();
 
   function publish(): void {
     const state: OutboxState = queue.length === 0 ? 'saved' : failures > 0 ? 'waiting' : 'saving';
-    if (state === status.state && queue.length === status.pending && durable === status.durable) return;
-    status = { state, pending: queue.length, durable };
+    const next: OutboxStatus = { state, pending: queue.length, durable, epoch };
+    if (JSON.stringify(next) === JSON.stringify(status)) return;
+    status = next;
     for (const listener of listeners) listener();
   }
 
@@ -177,6 +181,8 @@ export function createOutbox(parts: OutboxParts): Outbox {
     },
     forgetWritten() {
       written = new Map();
+      epoch++;
+      publish();
     },
     async start() {
       let left: readonly OutboxEntry[] = [];
