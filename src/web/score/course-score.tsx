@@ -17,9 +17,10 @@ import { useStudio } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
 import { descriptionToText, isMovable, type Writing } from './describe.ts';
 import { layoutScore, type ScorePage, suggestBarsPerSystem } from './layout.ts';
-import { type Direction, moveFocus } from './move-focus.ts';
+import { moveFocus } from './move-focus.ts';
 import { ScoreCaption } from './score-caption.tsx';
 import { courseToItems, landingBars, refindFocus, type ScoreItem } from './score-items.ts';
+import { type KeyIntent, keyToIntent } from './score-keys.ts';
 import { ScoreLegend } from './score-legend.tsx';
 import { type Landing, System } from './score-system.tsx';
 import { ScoreTable } from './score-table.tsx';
@@ -44,13 +45,6 @@ const paperWidth = { A4: 1018, Letter: 950 } as const;
 
 /** Paper is read from nearer than a screen. */
 const closerOnPaper = 1.2;
-
-const keyDirections: Readonly<Record<string, Direction>> = {
-  ArrowLeft: 'left',
-  ArrowRight: 'right',
-  ArrowUp: 'up',
-  ArrowDown: 'down',
-};
 
 export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const format = useFormat();
@@ -149,64 +143,44 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
     setMoving({ id: item.id, bar: item.bar.lesson });
     setTold(say.moving(item.segment.title));
   };
-  const moveOn = (event: KeyboardEvent, item: ScoreItem) => {
+  const step = (by: 1 | -1, title: string) => {
     if (!moving) return;
-    const title = item.description.title;
     const at = landings.findIndex((bar) => bar.lesson === moving.bar);
-    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
-    if (step !== undefined) {
-      const next = landings[Math.min(landings.length - 1, Math.max(0, at + step))];
-      if (next) {
-        setMoving({ ...moving, bar: next.lesson });
-        setTold(say.movingTo(title, `${say.lesson(next.number)}, ${writing.day(next.date)}`));
-        elementOf(next.lesson)?.scrollIntoView({ block: 'nearest' });
-      }
-    } else if (event.key === 'Enter') {
-      actions.moveSegment(item, moving.bar);
-      setMoving(null);
-    } else if (event.key === 'Escape') {
-      setMoving(null);
-      setTold(say.moveCancelled(title));
-    } else return;
-    event.preventDefault();
-    event.stopPropagation();
+    const next = landings[Math.min(landings.length - 1, Math.max(0, at + by))];
+    if (!next) return;
+    setMoving({ ...moving, bar: next.lesson });
+    setTold(say.movingTo(title, `${say.lesson(next.number)}, ${writing.day(next.date)}`));
+    elementOf(next.lesson)?.scrollIntoView({ block: 'nearest' });
   };
-
+  const carryOut = (intent: KeyIntent, item: ScoreItem, element: Element) => {
+    switch (intent.kind) {
+      case 'go':
+        return go(moveFocus(layout, item.id, intent.direction));
+      case 'open':
+        return actions.open(item, element);
+      case 'pin':
+        return setTold(actions.togglePin(item) ?? '');
+      case 'setAside':
+        return setTold(actions.setAside(item) ?? '');
+      case 'move':
+        return startMoving(item);
+      case 'step':
+        return step(intent.by, item.description.title);
+      case 'land':
+        if (moving) actions.moveSegment(item, moving.bar);
+        return setMoving(null);
+      case 'giveUp':
+        setMoving(null);
+        return setTold(say.moveCancelled(item.description.title));
+    }
+  };
   const onKeyDown = (event: KeyboardEvent) => {
-    const item = itemOf(event.target instanceof Element ? event.target : null);
-    if (!item || event.altKey) return;
-    if (moving) return moveOn(event, item);
-    const direction =
-      event.key === 'Home' || event.key === 'End'
-        ? event.ctrlKey
-          ? event.key === 'Home'
-            ? 'first'
-            : 'last'
-          : event.key === 'Home'
-            ? 'home'
-            : 'end'
-        : keyDirections[event.key];
-    if (direction) {
-      event.preventDefault();
-      return go(moveFocus(layout, item.id, direction));
-    }
-    if (!live || event.ctrlKey || event.metaKey) return;
-    const refusal = {
-      p: () => actions.togglePin(item),
-      s: () => actions.setAside(item),
-      m: () => {
-        startMoving(item);
-        return null;
-      },
-    }[event.key.toLowerCase()];
-    if (refusal) {
-      event.preventDefault();
-      const said = refusal();
-      if (said !== null) setTold(said);
-    } else if (event.key === 'Enter' || event.key === ' ') {
-      event.preventDefault();
-      if (event.target instanceof Element) actions.open(item, event.target);
-    }
+    const element = event.target instanceof Element ? event.target : null;
+    const item = itemOf(element);
+    const intent = keyToIntent(event, moving !== null);
+    if (!element || !item || !intent || !(live || intent.kind === 'go')) return;
+    event.preventDefault();
+    carryOut(intent, item, element);
   };
   const onFocus = (event: FocusEvent) => {
     const item = itemOf(event.target);

@@ -104,16 +104,17 @@ const arbitraryCourse: fc.Arbitrary<CourseView> = fc
       bars: fc.tuple(...Array.from({ length: count }, (_, i) => arbitraryBar(i + 1, strands))),
       today: fc.integer({ min: -10, max: 230 }),
       events: fc.array(fc.integer({ min: -10, max: 230 }), { maxLength: 3 }),
+      deadlines: fc.array(fc.option(fc.integer({ min: 0, max: 230 })), { minLength: 5, maxLength: 5 }),
     }),
   )
-  .map(({ strands, bars, today, events }) =>
+  .map(({ strands, bars, today, events, deadlines }) =>
     courseOf({
       strands: Array.from({ length: strands }, (_, i) => ({
         id: `strand:${i}` as Id<'strand'>,
         name: ['Technique', 'Improvisation', 'Repertoire', 'Ear', 'Reading'][i] ?? '',
         ink: (i % 4) as 0 | 1 | 2 | 3,
         priority: i + 1,
-        deadline: null,
+        deadline: typeof deadlines[i] === 'number' ? addDays(monday, deadlines[i]) : null,
       })),
       bars,
       today: addDays(monday, today),
@@ -235,6 +236,21 @@ describe('the laws of the score', () => {
         expect(systems.filter((system) => system.now !== null)).toHaveLength(1);
         const events = systems.flatMap((system) => system.barlines.flatMap((b) => b.events.map((e) => e.id)));
         expect([...events].sort()).toEqual(course.events.map((e) => e.id).sort());
+      }),
+      runs,
+    );
+  });
+});
+
+describe('deadlines', () => {
+  it('stand once each on the line of their strand', () => {
+    fc.assert(
+      fc.property(arbitraryCourse, arbitraryPage, (course, page) => {
+        const drawn = layoutScore(course, page).systems.flatMap((system) => system.deadlines);
+        const wanted = course.strands.flatMap(({ deadline }, row) =>
+          deadline === null || course.bars.length === 0 ? [] : [{ row, date: deadline }],
+        );
+        expect(drawn.map(({ row, date }) => ({ row, date })).sort((a, b) => a.row - b.row)).toEqual(wanted);
       }),
       runs,
     );

@@ -10,6 +10,7 @@ import {
   barId,
   barStarts,
   barToTimes,
+  boundaryAfter,
   type CourseEvent,
   courseToTimeline,
   isGiven,
@@ -43,6 +44,7 @@ export interface ScoreSystem {
   readonly rows: readonly ScoreRow[];
   readonly bars: readonly ScoreBar[];
   readonly barlines: readonly ScoreBarline[];
+  readonly deadlines: readonly ScoreDeadline[];
   /** x of *now*, where it falls in this system. */
   readonly now: number | null;
   /** Baselines of the bar numbers and of the dates. */
@@ -89,6 +91,13 @@ export interface ScoreBarline {
   readonly x: number;
   readonly kind: 'single' | 'event' | 'final';
   readonly events: readonly CourseEvent[];
+}
+
+/** The day by which a strand is to be ready, on its own line. */
+export interface ScoreDeadline {
+  readonly row: number;
+  readonly x: number;
+  readonly date: PlainDate;
 }
 
 export const metrics = {
@@ -188,6 +197,7 @@ function layoutSystem(
     rows,
     bars,
     barlines,
+    deadlines: layoutDeadlines(course, bars, part),
     now,
     numbersAt: header - 9,
     datesAt: bottom + 14,
@@ -296,6 +306,16 @@ function layoutBarlines(
     barlines.push({ x: bar.x + bar.width, kind, events });
   }
   return barlines;
+}
+
+/** At the barline before the first lesson that comes too late for it; one before the first bar is not drawn. */
+function layoutDeadlines(course: CourseView, bars: readonly ScoreBar[], part: SystemBreak): ScoreDeadline[] {
+  return course.strands.flatMap(({ deadline }, row) => {
+    if (deadline === null) return [];
+    const before = boundaryAfter(course.bars, deadline) - 1;
+    const bar = part.from <= before && before < part.to ? bars[before - part.from] : undefined;
+    return bar ? [{ row, x: bar.x + bar.width, date: deadline }] : [];
+  });
 }
 
 function findNowX({ now, bars: all }: Timeline, bars: readonly ScoreBar[], part: SystemBreak): number | null {

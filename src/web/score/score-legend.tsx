@@ -30,6 +30,7 @@ const marks = [
   ['setAside', <Caesura key="a" x={20} y={11} />],
   ['pinned', <path key="pin" className="pin" d="M20 6l3.5 6.5h-7z" />],
   ['moved', <path key="m" className="tie" d={tie(6, 34, 8)} />],
+  ['deadline', <path key="d" className="deadline" d="M24 2v18M19 6l4 5l-4 5z" />],
   ['shared', <rect key="s" className="beam quiet" x="4" y="8" width="32" height="5" />],
   ['rest', <path key="h" className="legend-rest" d="M6 4v14M34 4v14M6 11h28" />],
   ['now', <line key="n" className="legend-now" x1="20" x2="20" y1="1" y2="21" />],

@@ -63,6 +63,16 @@ export const System = memo(function System({ system, measure, nameOf, focusId, l
           bottom={bottom}
         />
       ))}
+      {system.deadlines.map((deadline) => {
+        const y = system.rows[deadline.row]?.y ?? 0;
+        return (
+          <path
+            key={deadline.row}
+            className="deadline"
+            d={`M${deadline.x - 5} ${y - 9}v18M${deadline.x - 10} ${y - 5}l4 5l-4 5z`}
+          />
+        );
+      })}
       {system.now !== null && <NowLine x={system.now} system={system} />}
       {system.bars.flatMap((bar) =>
         bar.blocks.map((block) => {

@@ -3,7 +3,7 @@ import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
 import { joinSentences, type Writing } from './describe.ts';
 import type { ScoreItem } from './score-items.ts';
-import { barId, barToTimes, courseToTimeline, isGiven } from './timeline.ts';
+import { barId, barToTimes, boundaryAfter, courseToTimeline, isGiven } from './timeline.ts';
 
 const say = words.score;
 
@@ -19,16 +19,25 @@ interface Props {
 export function ScoreTable({ course, writing, items, onOpen }: Props) {
   const { bars, eventsByBoundary } = courseToTimeline(course);
   const columns = onOpen ? 6 : 5;
-  const eventsAt = (boundary: number) =>
-    (eventsByBoundary.get(boundary) ?? []).map((event) => (
-      <tbody key={event.id} className="score-table-event">
-        <tr>
-          <th scope="row" colSpan={columns}>
-            {say.event(event.title, writing.day(event.date))}
-          </th>
-        </tr>
-      </tbody>
-    ));
+  const remarkRow = (key: string, text: string) => (
+    <tbody key={key} className="score-table-event">
+      <tr>
+        <th scope="row" colSpan={columns}>
+          {text}
+        </th>
+      </tr>
+    </tbody>
+  );
+  const remarksAt = (boundary: number) => [
+    ...course.strands.flatMap(({ id, name, deadline }) =>
+      deadline !== null && boundaryAfter(bars, deadline) === boundary
+        ? [remarkRow(id, say.table.readyBy(name, writing.day(deadline)))]
+        : [],
+    ),
+    ...(eventsByBoundary.get(boundary) ?? []).map((event) =>
+      remarkRow(event.id, say.event(event.title, writing.day(event.date))),
+    ),
+  ];
   return (
     <div className="score-table-place">
       <table className="score-table">
@@ -47,7 +56,7 @@ export function ScoreTable({ course, writing, items, onOpen }: Props) {
             )}
           </tr>
         </thead>
-        {eventsAt(0)}
+        {remarksAt(0)}
         {bars.map((bar, index) => {
           const item = items.get(barId(bar));
           return [
@@ -68,7 +77,7 @@ export function ScoreTable({ course, writing, items, onOpen }: Props) {
               </tr>
               {bar.kind === 'lesson' && <Segments bar={bar} course={course} items={items} onOpen={onOpen} />}
             </tbody>,
-            ...eventsAt(index + 1),
+            ...remarksAt(index + 1),
           ];
         })}
       </table>

@@ -2,7 +2,7 @@
 // *now* is. A boundary is counted by the bar it stands before; `bars.length` is the end of the course.
 
 import type { BarView, CourseView, LessonBarView, SegmentView } from '#contract';
-import { daysBetween } from '#core';
+import { daysBetween, type PlainDate } from '#core';
 
 export type CourseEvent = CourseView['events'][number];
 
@@ -22,11 +22,16 @@ export interface Timeline {
 export function courseToTimeline(course: Pick<CourseView, 'bars' | 'events' | 'today'>): Timeline {
   const eventsByBoundary = new Map<number, CourseEvent[]>();
   for (const event of [...course.events].sort((a, b) => (a.date < b.date ? -1 : 1))) {
-    const next = course.bars.findIndex((bar) => barStarts(bar) > event.date);
-    const boundary = next === -1 ? course.bars.length : next;
+    const boundary = boundaryAfter(course.bars, event.date);
     eventsByBoundary.set(boundary, [...(eventsByBoundary.get(boundary) ?? []), event]);
   }
   return { bars: course.bars, eventsByBoundary, now: findNow(course) };
+}
+
+/** The boundary after everything that begins on or before a day. */
+export function boundaryAfter(bars: readonly BarView[], date: PlainDate): number {
+  const next = bars.findIndex((bar) => barStarts(bar) > date);
+  return next === -1 ? bars.length : next;
 }
 
 /** The first day of a bar. */

@@ -31,6 +31,7 @@ export const score = {
     pinned: 'pinned',
     moved: 'moved since you last looked',
     setAside: 'set aside',
+    deadline: 'the strand is to be ready',
     shared: 'settling in, recap, setting practice',
     now: 'now',
     rest: 'holiday',
@@ -133,7 +134,6 @@ export const score = {
     whyTitle: (title: string) => `Why ${title} stands here`,
     noReasons: 'It follows from the order of the lesson.',
     leave: 'Leave it',
-    close: 'Close',
   },
 
   moves: {
@@ -145,16 +145,12 @@ export const score = {
 
   table: {
     caption: (learner: string) => `The course of ${learner}, lesson by lesson`,
-    lesson: 'Lesson',
     when: 'Minute',
     what: 'What',
     strand: 'Strand',
     minutes: 'Minutes',
     remarks: 'Remarks',
-    nothing: 'nothing planned',
-    event: 'Event',
-    holiday: 'Holiday',
-    today: 'Today',
+    readyBy: (strand: string, day: string) => `${strand} ready by ${day}`,
     actions: 'Do',
   },
 } as const;

@@ -70,7 +70,6 @@ export const student = {
     deadlineLabel: (strand: string) => `${strand}, ready by`,
     show: 'Show what it would do',
     nothing: 'Change something above to see what it would do.',
-    asItWouldBe: 'As it would be',
     changes: 'What would change',
     noChanges: 'The plan would stay as it is.',
     ends: (before: string, after: string) => `Planned work ends ${after} instead of ${before}.`,
