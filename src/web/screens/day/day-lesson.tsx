@@ -64,7 +64,7 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
                   {segments.map((segment, at) => (
                     // biome-ignore lint/suspicious/noArrayIndexKey: segments of a day have no id, and are redrawn whole
                     <li key={at} className="day-segment" data-kind={segment.kind}>
-                      {segment.ink !== null && (
+                      {(segment.ink !== null || segment.kind === 'revisit') && (
                         <span className="day-segment-ink" aria-hidden="true">
                           <SegmentMark segment={segment} />
                         </span>

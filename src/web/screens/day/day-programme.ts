@@ -19,7 +19,12 @@ export type DayRow =
       readonly teach: boolean;
     }
   /** Minutes are 0 when back to back and negative when two lessons overlap. `now` when the moment lies in here. */
-  | { readonly kind: 'between'; readonly minutes: number; readonly now: boolean };
+  | {
+      readonly kind: 'between';
+      readonly after: DayLesson['id'];
+      readonly minutes: number;
+      readonly now: boolean;
+    };
 
 /** Whether a lesson takes up its time: not cancelled and not missed. */
 const stands = (lesson: DayLesson): boolean => lesson.status === 'planned' || lesson.status === 'taught';
@@ -53,13 +58,15 @@ export function dayProgramme(
 
   const rows: DayRow[] = [];
   let busyUntil: number | null = null;
+  let last: DayLesson['id'] | null = null;
   for (const lesson of inOrder) {
     if (stands(lesson)) {
-      if (busyUntil !== null) {
+      if (busyUntil !== null && last !== null) {
         const within = today && !current && busyUntil <= minute && minute < startOf(lesson);
-        rows.push({ kind: 'between', minutes: startOf(lesson) - busyUntil, now: within });
+        rows.push({ kind: 'between', after: last, minutes: startOf(lesson) - busyUntil, now: within });
       }
       busyUntil = Math.max(busyUntil ?? 0, endOf(lesson));
+      last = lesson.id;
     }
     rows.push({
       kind: 'lesson',

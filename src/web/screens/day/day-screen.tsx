@@ -133,14 +133,18 @@ function Programme({ day, now }: { readonly day: DayView; readonly now: StudioNo
   return (
     <div className="day">
       <ol className="day-programme" aria-label={words.day.programme}>
-        {dayProgramme(day.date, day.lessons, now).map((row, at) =>
+        {dayProgramme(day.date, day.lessons, now).map((row) =>
           row.kind === 'lesson' ? (
             <li key={row.lesson.id}>
               <DayLessonRow row={row} date={day.date} />
             </li>
           ) : (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a gap has no name but its place
-            <li key={`between ${at}`} className="day-between" data-minutes={Math.sign(row.minutes)}>
+            <li
+              key={`after ${row.after}`}
+              className="day-between"
+              data-minutes={Math.sign(row.minutes)}
+              data-long={row.minutes >= 15}
+            >
               <span className={row.minutes === 0 ? 'only-heard' : undefined}>
                 {row.minutes === 0
                   ? words.day.backToBack

@@ -40,7 +40,8 @@ export function SegmentMark({
   readonly segment: Pick<DayLesson['segments'][number], 'kind' | 'ink'>;
 }) {
   const { kind, ink } = segment;
-  if (ink === null || kind === 'settlingIn' || kind === 'practice' || kind === 'recap' || kind === 'open')
+  const framing = kind === 'settlingIn' || kind === 'practice' || kind === 'recap' || kind === 'open';
+  if (framing || (ink === null && kind !== 'revisit'))
     return (
       <svg className="segment-mark" focusable="false" aria-hidden="true">
         <line
@@ -54,7 +55,8 @@ export function SegmentMark({
         />
       </svg>
     );
-  const { line, texture } = inkOf(ink);
+  // A revisit may belong to no strand: it is hollow all the same.
+  const { line, texture } = ink === null ? { line: 'var(--ink-soft)', texture: '' } : inkOf(ink);
   return (
     <svg className="segment-mark" focusable="false" aria-hidden="true">
       <rect

@@ -15,14 +15,19 @@ function readTicks(date: string): readonly string[] {
   }
 }
 
+/** On a narrow page a longer list is folded, so that the programme stays in sight. */
+const mostUnfolded = 6;
+
 export interface SetUpProps {
   readonly day: DayView;
-  /** The first lesson has begun: on a narrow page the list is folded away, because it has been seen to. */
+  /** The first lesson has begun: on a narrow page the list is folded away, because it was seen to. */
   readonly begun: boolean;
 }
 
 export function SetUp({ day, begun }: SetUpProps) {
-  const [open, setOpen] = useState(() => !begun || window.matchMedia('(min-width: 60rem)').matches);
+  const [open, setOpen] = useState(
+    () => window.matchMedia('(min-width: 60rem)').matches || (!begun && day.setUp.length <= mostUnfolded),
+  );
   const [ticks, setTicks] = useState(() => readTicks(day.date));
   const nameById = new Map(day.lessons.map((l) => [l.id, l.learner.name]));
   const left = day.setUp.filter(({ item }) => !ticks.includes(item)).length;

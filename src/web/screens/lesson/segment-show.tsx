@@ -5,7 +5,6 @@ import { Button } from '../../components/button.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
-import { isLearning } from './close-proposals.ts';
 import { LastTime } from './last-time.tsx';
 import { inkIndexOf } from './segment-strip.tsx';
 
@@ -29,7 +28,7 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
     segment.unitTitle === segment.title ? null : segment.unitTitle,
     segment.kind === 'work' || kind === segment.title.toLowerCase() ? null : kind,
     format.minutes(segment.minutes),
-    isLearning(segment) ? (segment.completes ? words.lesson.completes : words.lesson.goesOn) : null,
+    segment.kind === 'work' ? (segment.completes ? words.lesson.completes : words.lesson.goesOn) : null,
     segment.pinned ? words.lesson.pinned : null,
   ].filter(Boolean);
   return (
