@@ -33,7 +33,7 @@ const work = segmentOf({
 
 describe('the score in sentences', () => {
   it('says of a planned segment where, how long, what and why', () => {
-    const said = describeSegment(work, lessonOf(3, {}), work, courseOf({}).strands, writing);
+    const said = describeSegment(work, lessonOf(3, {}), work, courseOf({}).strands[0] ?? null, writing);
     expect(descriptionToText(said)).toBe(
       'Long notes, Technique, 10 min, Lesson 3, 2026-01-19, from minute 5, the unit ends here: check, pinned. ' +
         'Rests on “Breath”. Split: 10 of 14 minutes fit here.',
@@ -46,7 +46,7 @@ describe('the score in sentences', () => {
       taught,
       lessonOf(1, { status: 'taught' }),
       { start: 2, minutes: 13 },
-      courseOf({}).strands,
+      courseOf({}).strands[0] ?? null,
       writing,
     );
     expect(said.facts).toContain('13 min of 10 planned');

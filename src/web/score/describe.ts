@@ -37,15 +37,14 @@ export function describeBar(bar: BarView, times: BarTimes | null, writing: Writi
   return { title: say.lesson(bar.number), facts, reasons: [] };
 }
 
-/** A segment in its lesson. `start` and `minutes` as they are drawn. */
+/** A segment in its lesson. `start`, `minutes` and `strand` as they are drawn. */
 export function describeSegment(
   segment: SegmentView,
   bar: LessonBarView,
   at: { readonly start: number; readonly minutes: number },
-  strands: readonly StrandView[],
+  strand: StrandView | null,
   writing: Writing,
 ): Description {
-  const strand = strands.find((one) => one.id === segment.strand);
   const facts: string[] = [];
   if (strand) facts.push(strand.name);
   if (segment.kind !== 'work' && say.kind[segment.kind] !== segment.title.toLowerCase())

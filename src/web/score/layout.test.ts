@@ -4,7 +4,7 @@ import type { BarView, CourseView, LessonBarView, SegmentView } from '#contract'
 import { addDays, type Id } from '#core';
 import { courseOf, lessonOf, monday, segmentOf } from './course.fixture.ts';
 import type { Measure } from './fit-title.ts';
-import { layoutScore, metrics, type ScorePage } from './layout.ts';
+import { layoutScore, metrics, rowOf, type ScorePage } from './layout.ts';
 import { focusLines, moveFocus } from './move-focus.ts';
 import { barToTimes, isGiven } from './timeline.ts';
 
@@ -292,6 +292,40 @@ describe('keys on the score', () => {
       }),
       { numRuns: 60 },
     );
+  });
+});
+
+describe('a revisit', () => {
+  const skill = 'skill:steady' as Id<'skill'>;
+  const revisit = segmentOf({ id: 'segment:r' as Id<'segment'>, kind: 'revisit', skill });
+  const [technique, repertoire] = courseOf({}).strands;
+  if (!technique || !repertoire) throw new Error('the fixture has two strands');
+  const unit = {
+    id: 'course-unit:u' as Id<'course-unit'>,
+    unit: 'unit:u' as Id<'unit'>,
+    title: 'Long notes',
+    area: 'technique' as const,
+    goal: '',
+    strand: repertoire.id,
+    position: 0,
+    notBefore: null,
+    notAfter: null,
+    version: 1,
+    libraryVersion: 1,
+    adapted: false,
+    status: 'begun' as const,
+    share: 0,
+    activities: [],
+    checks: [{ skill, title: 'steady', wanted: 2 as const, level: null, lookFor: '' }],
+  };
+  it('stands on the strand of the unit that checks its skill', () => {
+    expect(rowOf(courseOf({ units: [unit] }), revisit)).toBe(1);
+  });
+  it('stands on its own strand when it has one', () => {
+    expect(rowOf(courseOf({ units: [unit] }), { ...revisit, strand: technique.id })).toBe(0);
+  });
+  it('stands on the shared line when no unit checks it', () => {
+    expect(rowOf(courseOf({}), revisit)).toBe(2);
   });
 });
 

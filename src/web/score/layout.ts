@@ -133,14 +133,21 @@ export function layoutScore(course: CourseView, page: ScorePage): ScoreLayout {
   };
 }
 
-/** How many bars go on a system at a width when nobody has chosen: a minute comes out about nine pixels wide. */
+/** How many bars go on a system at a width when nobody has chosen: a minute comes out about eight pixels wide. */
 export function suggestBarsPerSystem(course: Pick<CourseView, 'bars'>, width: number, names: number): number {
-  return Math.min(12, Math.max(1, Math.round((width - names) / (usualMinutes(course) * 8.6))));
+  return Math.min(12, Math.max(1, Math.round((width - names) / (usualMinutes(course) * 7.4))));
 }
 
-/** The row that a segment is drawn on; what has no strand here goes on the shared line, the last. */
-export function rowOf(strands: CourseView['strands'], segment: SegmentView): number {
-  const found = strands.findIndex((strand) => strand.id === segment.strand);
+/**
+ * The row that a segment is drawn on: its strand's, or for a revisit that of the unit that checks its skill; what
+ * belongs to no strand goes on the shared line, the last.
+ */
+export function rowOf(course: Pick<CourseView, 'strands' | 'units'>, segment: SegmentView): number {
+  const { strands, units } = course;
+  const checking = (unit: CourseView['units'][number]) => unit.checks.some((c) => c.skill === segment.skill);
+  const strand =
+    segment.strand ?? (segment.kind === 'revisit' ? units.find(checking)?.strand : undefined) ?? null;
+  const found = strands.findIndex((one) => one.id === strand);
   return found === -1 ? strands.length : found;
 }
 
@@ -245,7 +252,7 @@ function layoutBar(
     return {
       segment,
       lesson: source,
-      row: rowOf(course.strands, segment),
+      row: rowOf(course, segment),
       x: from + start * perMinute,
       width: wide - Math.min(2, wide / 4),
       minutes,

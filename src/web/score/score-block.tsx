@@ -90,6 +90,18 @@ function Beam({
     return <rect className="open-rest" x={x + width / 2 - 5} y={row.y} width="10" height="4" />;
   }
   const ink = row.ink;
+  if (ink === null && segment.kind === 'revisit') {
+    return (
+      <rect
+        className="beam hollow"
+        x={x + 0.75}
+        y={row.y - 4}
+        width={Math.max(1, width - 1.5)}
+        height="8"
+        rx="4"
+      />
+    );
+  }
   if (ink === null) {
     return <rect className="beam quiet" x={x} y={top} width={width} height={height} />;
   }

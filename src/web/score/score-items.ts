@@ -40,8 +40,14 @@ export function courseToItems(course: CourseView, writing: Writing): ReadonlyMap
         id: segment.id,
         bar,
         segment,
-        row: rowOf(course.strands, segment),
-        description: describeSegment(segment, bar, at, course.strands, writing),
+        row: rowOf(course, segment),
+        description: describeSegment(
+          segment,
+          bar,
+          at,
+          course.strands[rowOf(course, segment)] ?? null,
+          writing,
+        ),
       });
     for (const { segment, start, minutes } of times.timed) add(segment, { start, minutes });
     for (const segment of times.skipped) add(segment, segment);

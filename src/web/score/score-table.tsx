@@ -2,6 +2,7 @@ import type { CourseView, LessonBarView } from '#contract';
 import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
 import { joinSentences, type Writing } from './describe.ts';
+import { rowOf } from './layout.ts';
 import type { ScoreItem } from './score-items.ts';
 import { barId, barToTimes, boundaryAfter, courseToTimeline, isGiven } from './timeline.ts';
 
@@ -94,7 +95,7 @@ function Segments({
   const { timed } = barToTimes(bar);
   return timed.map(({ segment, start, minutes }) => {
     const item = items.get(segment.id);
-    const strand = course.strands.find((one) => one.id === segment.strand);
+    const strand = course.strands[rowOf(course, segment)];
     return (
       <tr key={segment.id}>
         <td>{Math.round(start)}</td>

@@ -120,7 +120,7 @@ function SkillRow({
   );
 }
 
-const width = 420;
+const width = 280;
 const gap = 7;
 const top = 12;
 
