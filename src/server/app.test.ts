@@ -141,6 +141,7 @@ test('bad input of any kind is refused in words, without inner workings', async 
     ],
     ['/api/courses/course:none/what-if', { commands: [] }, 422],
     ['/api/preview/holidays', { text: 'x', from: 'y', to: 'z' }, 200],
+    ['/api/commands', '{"id":"change:d","command":{"type":"skill.remove","skill":"\\u0000"}}', 422],
     ['/api/import', 'not json', 422],
     ['/api/import', { format: 'levare-studio/1', tables: {} }, 422],
   ];

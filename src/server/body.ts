@@ -17,6 +17,15 @@ export async function readBody<S extends z.ZodType>(
   } catch {
     return err({ kind: 'Invalid', message: 'The request is not JSON.' });
   }
+  if (unstorable.test(JSON.stringify(value)))
+    return err({
+      kind: 'Invalid',
+      message:
+        'A text holds a character that cannot be kept (a NUL, or half of a pair). Remove it; it may come from pasting.',
+    });
   const parsed = schema.safeParse(value);
   return parsed.success ? ok(parsed.data) : err(faultOfIssues(parsed.error));
 }
+
+/** NUL and lone surrogates as JSON writes them; no database of ours keeps both. */
+const unstorable = /(?<!\\)(?:\\\\)*\\u(?:0000|d[89a-f][0-9a-f]{2})/;

@@ -1,9 +1,9 @@
 // `levare restore`: lists the backups; with a name, puts that one back and sets what was there aside.
 
 import { createSystemClock } from '#core';
-import { createSqliteStore, formatOpenFault, formatRestoreFault, restoreBackup } from '#storage';
+import { formatRestoreFault, listBackups, restoreBackup } from '#storage';
 import { studioPath } from './open-store.ts';
-import { readWords, type Words } from './read-words.ts';
+import { readWords } from './read-words.ts';
 
 export async function restore(words: readonly string[]): Promise<number> {
   const read = readWords(words, { data: { type: 'string' } });
@@ -17,18 +17,12 @@ export async function restore(words: readonly string[]): Promise<number> {
     return 2;
   }
   const backup = read.value.positionals[0];
-  return backup === undefined ? list(read.value, path.value) : putBack(path.value, backup);
+  return backup === undefined ? list(path.value) : putBack(path.value, backup);
 }
 
-async function list(_words: Words, path: string): Promise<number> {
-  const store = await createSqliteStore({ path, clock: createSystemClock() });
-  if (!store.ok) {
-    console.error(`levare restore: ${formatOpenFault(store.error)}`);
-    return 1;
-  }
-  const backups = store.value.listBackups();
+function list(path: string): number {
+  const backups = listBackups(path);
   console.log(backups.length === 0 ? 'There are no backups yet.' : backups.map((b) => b.file).join('\n'));
-  await store.value.close();
   return 0;
 }
 
