@@ -18,7 +18,9 @@ export async function findPlaceFault(
   minutes: number,
 ): Promise<string | null> {
   return (
-    findRoomFault(records, segment, target, minutes) ?? (await findOrderFault(desk, records, segment, target))
+    findRoomFault(records, segment, target, minutes) ??
+    findRevisitFault(records, segment, target) ??
+    (await findOrderFault(desk, records, segment, target))
   );
 }
 
@@ -42,6 +44,36 @@ function findRoomFault(
       ? `${formatCount(pinned, 'minute')} of it are pinned already`
       : 'the rest is settling in and setting practice';
   return `${formatCount(minutes, 'minute')} do not fit into the lesson of ${day}: it has room for ${Math.max(0, room)}, ${because}.`;
+}
+
+/** A revisit that follows from work still to be done comes after it. */
+function findRevisitFault(
+  records: CourseRecords,
+  segment: SegmentRecord,
+  target: LessonRecord,
+): string | null {
+  const { kind, courseUnit, activity } = segment;
+  if (kind !== 'revisit' || courseUnit === null || activity === null) return null;
+  const last = lastPlanned(records, courseUnit, activity);
+  if (last === null || last.lesson.date < target.date) return null;
+  return `“${segment.title}” rests on “${last.title}”, which is planned until ${formatDay(last.lesson.date)}. A revisit comes after that.`;
+}
+
+/** The last planned lesson that works on an activity. */
+function lastPlanned(
+  records: CourseRecords,
+  courseUnit: string,
+  activity: string,
+): { readonly lesson: LessonRecord; readonly title: string } | null {
+  for (const lesson of [...records.lessons].reverse()) {
+    if (lesson.status !== 'planned') continue;
+    const found = segmentsOf(records, lesson.id).find((s) => {
+      const work = workOf(s);
+      return work?.courseUnit === courseUnit && work.activity === activity;
+    });
+    if (found !== undefined) return { lesson, title: found.title };
+  }
+  return null;
 }
 
 /** What it rests on must be done, or planned no later than that lesson. */
@@ -69,16 +101,11 @@ async function findOrderFault(
     if (open === undefined || open.remaining.demand <= 0) continue;
     const { courseUnit, activity } = open.activity;
     const title = activity.title;
-    const last = records.lessons.findLast((l) =>
-      segmentsOf(records, l.id).some((s) => {
-        const of = workOf(s);
-        return l.status === 'planned' && of?.courseUnit === courseUnit && of.activity === activity.key;
-      }),
-    );
-    if (last === undefined)
+    const last = lastPlanned(records, courseUnit, activity.key);
+    if (last === null)
       return `“${segment.title}” rests on “${title}”, which is not done and not planned in any lesson.`;
-    if (last.date > target.date)
-      return `“${segment.title}” rests on “${title}”, which is planned until ${formatDay(last.date)}, after the lesson of ${formatDay(target.date)}. Move that one first.`;
+    if (last.lesson.date > target.date)
+      return `“${segment.title}” rests on “${title}”, which is planned until ${formatDay(last.lesson.date)}, after the lesson of ${formatDay(target.date)}. Move that one first.`;
   }
   return null;
 }

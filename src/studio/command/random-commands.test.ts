@@ -50,6 +50,7 @@ test.each(seeds)('[R-WHOLE] a studio stays whole, seed %i', async (seed) => {
     expectWhole(after, today, told);
     expectRevisions(tables, after, reply.value.courses, told);
     await expectNoOrphans(studio, after, told);
+    expectStands(after, command, told);
     if (command.type !== 'undo' && random.next() < 0.4) await expectUndo(studio, change, tables, after, told);
     tables = await studio.store.read(readTables);
   }
@@ -77,6 +78,16 @@ function expectWhole(tables: Tables, today: PlainDate, told: string): void {
     }
     expect(at, `${told}: ${lesson.date} does not add up`).toBeCloseTo(lesson.minutes, 6);
   }
+}
+
+/** What was put somewhere by hand stands there. */
+function expectStands(tables: Tables, command: Command, told: string): void {
+  if (command.type !== 'segment.move' && command.type !== 'segment.add' && command.type !== 'segment.pin')
+    return;
+  const segment = tables.segment.find((s) => s.id === command.segment);
+  expect(segment, `${told}: it is gone`).toBeDefined();
+  if (command.type !== 'segment.pin')
+    expect(segment?.lesson, `${told}: it is elsewhere`).toBe(command.lesson);
 }
 
 function expectRevisions(

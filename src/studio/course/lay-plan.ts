@@ -55,14 +55,7 @@ function rowFinder(rows: readonly SegmentRecord[], openLessons: ReadonlySet<stri
   return {
     take(segment: PlannedSegment, lesson: LessonId): SegmentRecord | null {
       const pinned = segment.pinned
-        ? [...free.values()].find(
-            (r) =>
-              r.pinned &&
-              r.lesson === lesson &&
-              r.courseUnit === segment.courseUnit &&
-              r.activity === segment.activity &&
-              r.skill === segment.skill,
-          )
+        ? [...free.values()].find((row) => row.pinned && row.lesson === lesson && isSameWork(row, segment))
         : undefined;
       const keyed = byKey.get(segment.key);
       const row =
@@ -76,6 +69,13 @@ function rowFinder(rows: readonly SegmentRecord[], openLessons: ReadonlySet<stri
     },
     rest: (): readonly SegmentRecord[] => [...free.values()],
   };
+}
+
+/** A revisit is known by its skill, whatever unit it came from; work by its activity. */
+function isSameWork(row: SegmentRecord, segment: PlannedSegment): boolean {
+  if (row.kind === 'revisit' || segment.kind === 'revisit')
+    return row.kind === segment.kind && row.skill === segment.skill;
+  return row.courseUnit === segment.courseUnit && row.activity === segment.activity;
 }
 
 function segmentRow(
