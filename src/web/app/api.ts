@@ -41,10 +41,15 @@ export async function getView<T>(path: string): Promise<T> {
   return reply.value;
 }
 
-/** Sends JSON and returns the reply or the fault. */
-export function postJson<T>(path: string, body: unknown): Promise<Result<T, ApiFault>> {
+/** Sends JSON and returns the reply or the fault; `signal` gives the request up. */
+export function postJson<T>(
+  path: string,
+  body: unknown,
+  signal: AbortSignal | null = null,
+): Promise<Result<T, ApiFault>> {
   return request<T>(path, {
     method: 'POST',
+    signal,
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify(body),
   });

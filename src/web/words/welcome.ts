@@ -24,6 +24,7 @@ export const welcome = {
     text: 'A demo studio with 24 invented students, half-way through a term. Nothing in it is real, and it can be thrown away.',
     action: 'Look at a demo studio',
     busy: 'Setting up the demo studio: planning 24 courses',
+    stop: 'Stop',
   },
   bring: {
     title: 'Or bring a studio here',

@@ -2,10 +2,7 @@
 
 import { type FormEvent, useState } from 'react';
 import { useLocation } from 'wouter';
-import { postJson } from '../../app/api.ts';
-import { queryClient } from '../../app/query-client.ts';
 import { guessLocale, guessTimeZone } from '../../app/regions.ts';
-import { showFault } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { TextField } from '../../components/field.tsx';
 import { ImportStudio } from '../../components/import-studio.tsx';
@@ -15,6 +12,7 @@ import { Tick } from '../../components/tick.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { words } from '../../words/index.ts';
 import { Upbeat } from './upbeat.tsx';
+import { useDemo } from './use-demo.ts';
 import '../../components/form.css';
 import './welcome.css';
 
@@ -83,30 +81,24 @@ function FoundForm() {
 }
 
 function LookRound() {
-  const [busy, setBusy] = useState(false);
   const [, navigate] = useLocation();
-  async function demo() {
-    setBusy(true);
-    const reply = await postJson<unknown>('/api/demo', {});
-    if (!reply.ok) showFault(reply.error);
-    else {
-      navigate('/', { replace: true });
-      await queryClient.invalidateQueries();
-    }
-    setBusy(false);
-  }
+  const { share, start, stop } = useDemo(() => navigate('/', { replace: true }));
   return (
     <div className="welcome-others">
       <section>
         <h2>{says.demo.title}</h2>
         <p className="soft">{says.demo.text}</p>
-        <Button isDisabled={busy} onPress={() => void demo()}>
-          {says.demo.action}
-        </Button>
-        {busy && (
-          <div role="status">
-            <progress className="welcome-progress" aria-label={says.demo.busy} />
-            <p className="faint">{says.demo.busy}</p>
+        {share === null ? (
+          <Button onPress={() => void start()}>{says.demo.action}</Button>
+        ) : (
+          <div>
+            <progress className="welcome-progress" aria-label={says.demo.busy} value={share} />
+            <p className="faint" role="status">
+              {says.demo.busy}
+            </p>
+            <Button kind="plain" onPress={stop}>
+              {says.demo.stop}
+            </Button>
           </div>
         )}
       </section>
