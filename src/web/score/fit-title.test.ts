@@ -14,6 +14,9 @@ describe('fitTitle', () => {
     ['Two-bar answers over a drone', 16, 1, ['Two-bar answers…'], false],
     ['Herring song: second verse', 14, 1, ['Herring song…'], false],
     ['Improvisation', 8, 1, ['Improv.'], false],
+    ['The walking game', 9, 1, ['walking…'], false],
+    ['The walking game', 6, 1, ['walk.'], false],
+    ['The walking game', 4, 1, ['wal.'], false],
   ] as const)('%s in %d characters on %d lines', (title, characters, lines, expected, whole) => {
     const fitted = fitWords(title, characters, lines);
     expect(fitted?.lines).toEqual(expected);

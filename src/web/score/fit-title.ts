@@ -28,6 +28,12 @@ export function fitTitle(
     width: Math.max(...held.map((line) => measure(line, size))),
   });
   for (let count = words.length; count >= 1; count--) {
+    // "The…" tells nothing: what follows a short first word says more, even cut.
+    const [first = '', ...rest] = words;
+    if (count === 1 && rest.length > 0 && first.length <= 3) {
+      const later = fitTitle(rest.join(' '), width, lines, size, measure);
+      if (later) return { ...later, whole: false };
+    }
     const whole = count === words.length;
     const text = whole
       ? words

@@ -192,7 +192,7 @@ function NowLine({ x: at, system }: { readonly x: number; readonly system: Score
   const x = atEvent ? at + 5 : at;
   return (
     <g className="now">
-      <line x1={x} x2={x} y1={high + 3} y2={system.datesAt - 10} />
+      <line className="now-line" x1={x} x2={x} y1={high + 3} y2={system.datesAt - 10} />
       {!atEvent && (
         <text x={atEdge ? x - 5 : x} y={high - 1} textAnchor={atEdge ? 'end' : 'middle'}>
           {say.now}
