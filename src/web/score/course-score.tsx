@@ -43,8 +43,8 @@ export interface CourseScoreProps {
 /** Widths in px of a landscape page between its margins, at 96 px to the inch. */
 const paperWidth = { A4: 1018, Letter: 950 } as const;
 
-/** Paper is read from nearer than a screen. */
-const closerOnPaper = 1.2;
+/** Nothing can be pointed at on paper, so titles get more room there. */
+const roomOnPaper = 0.9;
 
 export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const format = useFormat();
@@ -61,7 +61,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const [form, setForm] = useState<'score' | 'table'>('score');
   const width = printing ? paperWidth[paper] : screenWidth;
   const names = width < 560 ? 70 : 128;
-  const suggested = suggestBarsPerSystem(course, printing ? width * closerOnPaper : width, names);
+  const suggested = suggestBarsPerSystem(course, printing ? width * roomOnPaper : width, names);
   const barsPerSystem = (printing ? null : chosenBars) ?? suggested;
 
   const page: ScorePage = useMemo(
