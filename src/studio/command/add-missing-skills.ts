@@ -20,7 +20,8 @@ export async function addMissingSkills(desk: Desk, document: UnitDocument): Prom
       title: titleOf(id),
       area: document.area,
       stage: document.stages[0] ?? 'beginner',
-      description: '',
+      // A skill that travels in a file must say something of itself.
+      description: `Not described yet; “${document.title}” names it.`,
       restsOn: [],
       ongoing: false,
     };

@@ -37,6 +37,7 @@ export const openCourse: Handler<'course.open'> = async (desk, { course, slot })
     strands: course.strands,
     settings: course.settings ?? studio?.defaults ?? defaultCourseSettings,
     moved: [],
+    plan: null,
     ended: null,
   };
   await tx.put('course', row);

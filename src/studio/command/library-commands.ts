@@ -63,8 +63,9 @@ export const importUnits: Handler<'unit.import'> = async (desk, { units, skills 
   );
 };
 
-export const putSkill: Handler<'skill.put'> = async (desk, { skill }) => {
+export const putSkill: Handler<'skill.put'> = async (desk, { skill: given }) => {
   const { tx } = desk;
+  const skill = withDescription(given);
   const all = await tx.list('skill');
   const known = all.find((s) => s.id === skill.id);
   const fault = findMapFault([...all.filter((s) => s.id !== skill.id), skill]);
@@ -121,7 +122,7 @@ async function mergeSkills(desk: Desk, skills: readonly Skill[]): Promise<Result
   const conflicts: string[] = [];
   for (const skill of skills) {
     const known = byId.get(skill.id) ?? added.find((s) => s.id === skill.id);
-    if (known === undefined) added.push(skill);
+    if (known === undefined) added.push(withDescription(skill));
     else conflicts.push(...findSkillConflict(known, skill));
   }
   if (conflicts.length > 0)
@@ -131,6 +132,10 @@ async function mergeSkills(desk: Desk, skills: readonly Skill[]): Promise<Result
   const fault = findMapFault([...all, ...added]);
   return fault === null ? ok(added) : err({ ...fault, field: 'skills' });
 }
+
+/** A skill that travels in a file must say something of itself. */
+const withDescription = (skill: Skill): Skill =>
+  skill.description.trim() === '' ? { ...skill, description: 'Not described yet.' } : skill;
 
 function findSkillConflict(mine: Skill, theirs: Skill): readonly string[] {
   const sets = (s: Skill) => ({ ...s, restsOn: [...s.restsOn].sort() });

@@ -14,11 +14,11 @@ export async function settleCourses(desk: Desk): Promise<CommandReply['courses']
     const { before } = inHand;
     const row = inHand.touched ? await desk.tx.get('course', id) : null;
     if (row === null) continue;
-    let moved = row.moved;
+    let { moved, plan } = row;
     let movedNow = 0;
     if (inHand.replan) {
       library ??= await loadLibrary(desk.tx);
-      const moves = await replanCourse(desk.tx, before, inHand, {
+      const { moves, facts } = await replanCourse(desk.tx, before, inHand, {
         planner: desk.outside.planner,
         library,
         today: desk.today,
@@ -26,10 +26,11 @@ export async function settleCourses(desk: Desk): Promise<CommandReply['courses']
       });
       moved = currentMoves(accumulateMoves(row.moved, moves), desk.today, await taughtKeys(desk, id));
       movedNow = moves.length;
+      plan = facts;
     }
     // Plans may have changed the row's plan-made fields only, never its revision; it counts once per command.
     const revision = before.course.revision + 1;
-    await desk.tx.put('course', { ...row, moved, revision });
+    await desk.tx.put('course', { ...row, moved, plan, revision });
     courses.push({ course: id, revision, moved: movedNow });
   }
   desk.inHand.clear();

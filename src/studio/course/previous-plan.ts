@@ -19,11 +19,8 @@ export function previousPlan(records: CourseRecords, today: PlainDate): CoursePl
   return {
     lessons,
     notReady: [],
-    leftOut: [],
     cycles: [],
-    pace: { mean: 0, sd: 0, observations: 0 },
-    // Not kept: only the plan itself is.
-    fingerprint: '',
+    ...(records.course.plan ?? { fingerprint: '', pace: { mean: 0, sd: 0, observations: 0 }, leftOut: [] }),
     objective: { U: 0, P: 0, E: 0 },
   };
 }

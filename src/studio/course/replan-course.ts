@@ -2,7 +2,7 @@
 
 import type { PlainDate, Random } from '#core';
 import { type CoursePlan, changesBetween, type Move } from '#planning';
-import type { CourseUnitId, LessonId } from '../record/records.ts';
+import type { CourseUnitId, LessonId, PlanFacts } from '../record/records.ts';
 import type { Reader, Transactor } from '../record/store.ts';
 import { assembleCourseInput, type LibraryRecords } from './assemble-course-input.ts';
 import { type CourseRecords, isSettled, loadCourse } from './course-records.ts';
@@ -24,19 +24,20 @@ export interface ReplanTools {
   readonly random: Random;
 }
 
-/** Plans and lays out; what moved comes back. `before` are the records as they were before the change. */
+/** Plans and lays out; what moved comes back, and what is to be kept of the plan. `before` are the records as they were before the change. */
 export async function replanCourse(
   tx: Transactor,
   before: CourseRecords,
   cause: ReplanCause,
   { planner, library, today, random }: ReplanTools,
-): Promise<readonly Move[]> {
+): Promise<{ readonly moves: readonly Move[]; readonly facts: PlanFacts }> {
   const records = (await loadCourse(tx, before.course.id)) ?? before;
   const previous = previousPlan(before, today);
   const input = assembleCourseInput(records, library, today);
   const plan = planner.planCourse(input, previous);
   await layPlan(tx, records, plan, { today, random });
-  if (previous === null) return [];
+  const facts: PlanFacts = { fingerprint: plan.fingerprint, pace: plan.pace, leftOut: plan.leftOut };
+  if (previous === null) return { moves: [], facts };
   const changes = changesBetween(assembleCourseInput(before, library, today), input);
   const context = {
     ...changes,
@@ -45,9 +46,10 @@ export async function replanCourse(
       ...input.taught.filter((t) => cause.taught.some((id) => id === t.id)),
     ],
   };
-  return planner
+  const moves = planner
     .listMoves(comparable(previous, before, cause, today), plan, context)
     .filter((move) => !isNewlyGiven(move, plan, cause.given));
+  return { moves, facts };
 }
 
 /** Lessons settled before and not closed by this change are the same in both plans: nothing in them has moved. */

@@ -6,6 +6,7 @@ import type { InstrumentId } from '#music';
 import type {
   ActivityKey,
   Area,
+  CoursePlan,
   CourseSettings,
   Level,
   Move,
@@ -99,6 +100,9 @@ export interface Strand {
   readonly deadline: PlainDate | null;
 }
 
+/** What is kept of the last plan beside its segments, so that the next one can tell what changed. */
+export type PlanFacts = Pick<CoursePlan, 'fingerprint' | 'pace' | 'leftOut'>;
+
 /** One student's or group's course. `revision` counts every change to it, its units, lessons and segments. */
 export interface CourseRecord {
   readonly id: CourseId;
@@ -111,6 +115,8 @@ export interface CourseRecord {
   readonly settings: CourseSettings;
   /** What moved at the last replanning, until looked at. */
   readonly moved: readonly Move[];
+  /** Null before the first planning. */
+  readonly plan: PlanFacts | null;
   readonly ended: PlainDate | null;
 }
 

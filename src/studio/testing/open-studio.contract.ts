@@ -34,7 +34,7 @@ function skill(name: string, restsOn: readonly string[]): Skill {
     title: name.replaceAll('-', ' '),
     area: 'rhythm',
     stage: 'beginner',
-    description: '',
+    description: `${name} is there`,
     restsOn: restsOn.map((s) => id('skill', s)),
     ongoing: false,
   };
