@@ -59,6 +59,7 @@ export const sample = {
     strands: [{ id: 'strand:one', name: 'Technique', ink: 0, priority: 1, deadline: null }],
     settings: defaultCourseSettings,
     moved: [],
+    plan: null,
     ended: null,
   }),
   courseUnit: record<'courseUnit'>({

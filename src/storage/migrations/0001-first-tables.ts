@@ -76,6 +76,7 @@ const tables: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     strands: 'json',
     settings: 'json',
     moved: 'json',
+    plan: 'json null',
     ended: 'text null',
   },
   course_unit: {

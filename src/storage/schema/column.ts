@@ -50,6 +50,7 @@ export const real = { kind: 'real', nullable: false } as const;
 export const realOrNull = { kind: 'real', nullable: true } as const;
 export const boolean = { kind: 'boolean', nullable: false } as const;
 export const json = { kind: 'json', nullable: false } as const;
+export const jsonOrNull = { kind: 'json', nullable: true } as const;
 
 /** `fieldToColumn('slotDate')` → `slot_date` */
 export const fieldToColumn = (field: string): string =>

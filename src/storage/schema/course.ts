@@ -1,4 +1,4 @@
-import { describeTable, integer, json, text, textOrNull } from './column.ts';
+import { describeTable, integer, json, jsonOrNull, text, textOrNull } from './column.ts';
 
 export const courseTable = describeTable('course', {
   id: text,
@@ -10,5 +10,6 @@ export const courseTable = describeTable('course', {
   strands: json,
   settings: json,
   moved: json,
+  plan: jsonOrNull,
   ended: textOrNull,
 });

@@ -56,7 +56,7 @@ function withoutCounters(table: TableName, row: unknown): unknown {
   if (row === null || typeof row !== 'object') return row;
   const { revision: _, ...rest } = row as Readonly<Record<string, unknown>>; // any row read as its columns
   if (table !== 'course') return rest;
-  const { moved: __, ...course } = rest;
+  const { moved: __, plan: ___, ...course } = rest;
   return course;
 }
 

@@ -48,7 +48,7 @@ export async function replanCourse(
   };
   const moves = planner
     .listMoves(comparable(previous, before, cause, today), plan, context)
-    .filter((move) => !isNewlyGiven(move, plan, cause.given));
+    .filter((move) => !isMinute(move) && !isNewlyGiven(move, plan, cause.given));
   return { moves, facts };
 }
 
@@ -65,6 +65,11 @@ function comparable(
       .map((l) => l.id),
   );
   return { ...previous, lessons: previous.lessons.filter((l) => !settled.has(l.lesson)) };
+}
+
+/** A minute more or less in the same lesson is nothing to look at. */
+function isMinute({ from, to }: Move): boolean {
+  return from !== null && to !== null && from.date === to.date && Math.abs(from.minutes - to.minutes) <= 1;
 }
 
 function isNewlyGiven(move: Move, plan: CoursePlan, given: readonly CourseUnitId[]): boolean {
