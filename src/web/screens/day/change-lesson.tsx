@@ -8,6 +8,7 @@ import { Dialog } from '../../components/dialog.tsx';
 import { TextField } from '../../components/field.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { words } from '../../words/index.ts';
+import './change-lesson.css';
 
 export type LessonChange = 'cancel' | 'miss' | 'move';
 

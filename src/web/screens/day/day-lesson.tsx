@@ -1,11 +1,11 @@
 // One lesson on the day's programme.
 
 import { Link } from 'wouter';
-import type { DayLesson } from '#contract';
 import type { PlainDate } from '#core';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import { courseAddress } from './course-address.ts';
 import type { DayRow } from './day-programme.ts';
 import { LessonMenu } from './lesson-menu.tsx';
 import { SegmentLine, SegmentMark } from './segment-line.tsx';
@@ -13,12 +13,6 @@ import { SegmentLine, SegmentMark } from './segment-line.tsx';
 export interface DayLessonRowProps {
   readonly row: Extract<DayRow, { kind: 'lesson' }>;
   readonly date: PlainDate;
-}
-
-/** The course score of a lesson's learner. */
-export function courseAddress({ learner, course }: Pick<DayLesson, 'learner' | 'course'>): string {
-  const student = learner.student ?? learner.members[0]?.student;
-  return student ? `/student/${student}?course=${course}` : '/students';
 }
 
 export function DayLessonRow({ row, date }: DayLessonRowProps) {

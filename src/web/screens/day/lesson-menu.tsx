@@ -6,6 +6,7 @@ import { Button } from '../../components/button.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { words } from '../../words/index.ts';
 import { ChangeLesson, type LessonChange } from './change-lesson.tsx';
+import './lesson-menu.css';
 
 /** What else can be done with a lesson of the day. */
 export function LessonMenu({ lesson, date }: { readonly lesson: DayLesson; readonly date: PlainDate }) {

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import type { DayView } from '#contract';
 import { words } from '../../words/index.ts';
+import './set-up.css';
 
 const storageKey = (date: string) => `levare-set-up ${date}`;
 

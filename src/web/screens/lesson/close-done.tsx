@@ -11,7 +11,7 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useCourse, useDay } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
-import { courseAddress } from '../day/day-lesson.tsx';
+import { courseAddress } from '../day/course-address.ts';
 
 type MoveView = CourseView['moves'][number];
 

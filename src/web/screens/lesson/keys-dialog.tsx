@@ -1,6 +1,7 @@
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { words } from '../../words/index.ts';
+import './keys-dialog.css';
 
 export interface KeysDialogProps {
   readonly open: boolean;

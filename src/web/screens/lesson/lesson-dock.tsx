@@ -7,6 +7,7 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { isLearning } from './close-proposals.ts';
 import { formatClock, isRunOn } from './lesson-clock.ts';
+import './lesson-dock.css';
 
 export interface LessonDockProps {
   readonly segment: LessonSegmentView;

@@ -4,6 +4,7 @@ import type { InkIndex, LessonSegmentView, LessonView } from '#contract';
 import { Button } from '../../components/button.tsx';
 import { words } from '../../words/index.ts';
 import { SegmentMark } from '../day/segment-line.tsx';
+import './segment-strip.css';
 
 export interface SegmentStripProps {
   readonly lesson: LessonView;

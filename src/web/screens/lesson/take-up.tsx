@@ -9,6 +9,7 @@ import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
+import './take-up.css';
 
 type OnHand = LessonView['onHand'][number];
 const keyOf = (thing: OnHand) => `${thing.courseUnit} ${thing.activity}`;

@@ -1,0 +1,7 @@
+import type { DayLesson } from '#contract';
+
+/** The course score of a lesson's learner. */
+export function courseAddress({ learner, course }: Pick<DayLesson, 'learner' | 'course'>): string {
+  const student = learner.student ?? learner.members[0]?.student;
+  return student ? `/student/${student}?course=${course}` : '/students';
+}
