@@ -30,7 +30,7 @@ const minutesPlanned = async (studio: TestStudio, activity: string) =>
     .reduce((sum, s) => sum + s.minutes, 0);
 
 describe('[R-COVERED] what was done counts in usual minutes', () => {
-  test('finished is all that was left; what is not finished comes again; later lessons follow', async () => {
+  test('[R-COVERED-1] finished is all that was left; what is not finished comes again; later lessons follow', async () => {
     const studio = await openCourseStudio();
     const [walk, clap] = await workIn(studio, 0);
     const before = await minutesPlanned(studio, 'clap-answers');
@@ -49,7 +49,7 @@ describe('[R-COVERED] what was done counts in usual minutes', () => {
     expect(reply.courses[0]?.moved).toBeGreaterThan(0);
   });
 
-  test('a share counts as that share of the chunk, a clock as what it is worth, neither as half', async () => {
+  test('[R-COVERED-2] [R-COVERED-3] a share counts as that share of the chunk, a clock as what it is worth, neither as half', async () => {
     for (const [seconds, share, covered] of [
       [null, 0.25, 3],
       [240, null, 4],

@@ -23,7 +23,7 @@ const withoutRevisions = (tables: Tables) =>
 
 const seeds = [1, 2, 3, 4, 5, 6];
 
-test.each(seeds)('[R-WHOLE] a studio stays whole, seed %i', async (seed) => {
+test.each(seeds)('[R-WHOLE] [R-ALL] [R-REVISION] a studio stays whole, seed %i', async (seed) => {
   const random = createSeededRandom(seed);
   const studio = await openCourseStudio();
   let today = '2026-09-07' as PlainDate;
