@@ -1,0 +1,171 @@
+// The editor of a unit, for the library's units and for a student's copy alike. It knows nothing of where the document
+// goes; it keeps the draft, says what must be mended and what would surprise, and hands over a document.
+
+import { type FormEvent, type ReactNode, useMemo, useRef, useState } from 'react';
+import { type UnitDocument, type UnitId, validateUnit } from '#planning';
+import { Button } from '../../components/button.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
+import { useSkills, useUnits } from '../../hooks/use-view.ts';
+import { words } from '../../words/index.ts';
+import { draftToDocument, usualMinutesOf } from './draft-to-document.ts';
+import { EditAbout, EditAlsoSkills, EditSuits } from './edit-about.tsx';
+import { EditActivities } from './edit-activities.tsx';
+import { EditChecks } from './edit-checks.tsx';
+import { EditNext } from './edit-next.tsx';
+import { type Editing, shownFault } from './editing.ts';
+import { estimateLessons } from './estimate-lessons.ts';
+import { findDraftFaults } from './find-draft-faults.ts';
+import type { DraftPlace } from './keep-draft.ts';
+import { placeFindings } from './place-findings.ts';
+import { titleToUnitId } from './slug.ts';
+import type { UnitDraft } from './unit-draft.ts';
+import { useUnitDraft } from './use-unit-draft.ts';
+import '../../components/form.css';
+import './editor.css';
+
+const says = words.units.editor;
+
+export interface UnitEditorProps {
+  /** Under which the draft is kept. */
+  readonly place: DraftPlace;
+  readonly from: UnitDraft;
+  /** The version that is newest now, to say that a kept draft is older. */
+  readonly newest: number;
+  readonly saveLabel: string;
+  /** True when it was saved; then the draft is thrown away. */
+  readonly onSave: (document: UnitDocument, draft: UnitDraft) => Promise<boolean>;
+  /** After saving, or when the draft was thrown away. */
+  readonly onLeave: (saved: UnitDocument | null) => void;
+  /** What stands above the foot: a clash, the differences of a copy. */
+  readonly children?: (document: UnitDocument, touched: boolean) => ReactNode;
+}
+
+/** Never saved under this id: it stands in until a new unit is. */
+const unsaved = 'unit:unsaved' as UnitId;
+
+export function UnitEditor({ place, from, newest, saveLabel, onSave, onLeave, children }: UnitEditorProps) {
+  const format = useFormat();
+  const hand = useUnitDraft(place, from);
+  const skillView = useSkills().data;
+  const skills = useMemo(() => skillView?.skills ?? [], [skillView]);
+  const units = useUnits().data?.units ?? [];
+  const form = useRef<HTMLFormElement>(null);
+  const [tried, setTried] = useState(false);
+  const [busy, setBusy] = useState(false);
+  const { draft, setDraft, offered } = hand;
+
+  const document = useMemo(() => draftToDocument(draft, draft.id ?? unsaved), [draft]);
+  const faults = useMemo(() => findDraftFaults(draft), [draft]);
+  const findings = useMemo(() => {
+    if (skills.length === 0) return new Map();
+    const skillsById = new Map(skills.map((skill) => [skill.id, skill]));
+    return placeFindings(validateUnit(document, skillsById), document, skillsById);
+  }, [document, skills]);
+
+  if (offered) {
+    return (
+      <section className="editor-offer">
+        <h2>{says.found}</h2>
+        <p className="editor-offer-title">{offered.draft.title}</p>
+        <p>
+          {says.foundAt(format.moment(offered.at))}{' '}
+          {offered.version < newest && offered.version > 0 && says.foundOlder(offered.version, newest)}
+        </p>
+        <p className="form-row">
+          <Button kind="primary" onPress={hand.goOn} autoFocus>
+            {says.goOn}
+          </Button>
+          <Button onPress={hand.startAgain}>{says.startAgain}</Button>
+        </p>
+      </section>
+    );
+  }
+
+  const keys = new Map<number, string>([
+    ...draft.activities.map((one, at) => [one.handle, document.activities[at]?.key ?? ''] as const),
+    ...draft.extensions.map((one, at) => [one.handle, document.extensions[at]?.key ?? ''] as const),
+    ...draft.checks
+      .filter((one) => one.skill !== null)
+      .map((one, at) => [one.handle, document.checks[at]?.key ?? ''] as const),
+  ]);
+  const editing: Editing = {
+    draft,
+    edit: setDraft,
+    faultOf: (field) => shownFault(faults, field, tried),
+    hasFault: (handles) =>
+      tried && handles.some((handle) => [...faults.keys()].some((field) => field.startsWith(`${handle}.`))),
+    findingsAt: (where) => findings.get(where) ?? [],
+    keyOf: (handle) => keys.get(handle) ?? '',
+    skills,
+  };
+
+  async function save(event: FormEvent) {
+    event.preventDefault();
+    setTried(true);
+    if (busy) return;
+    if (faults.size > 0) {
+      // Faulty rows open first; then the first field to mend is gone to.
+      requestAnimationFrame(() => {
+        const field = form.current?.querySelector<HTMLElement>(
+          '[aria-invalid="true"] input, input[aria-invalid="true"], textarea[aria-invalid="true"], select[aria-invalid="true"]',
+        );
+        field?.focus();
+        field?.scrollIntoView({ block: 'center' });
+      });
+      return;
+    }
+    const id = draft.id ?? titleToUnitId(draft.title, new Set(units.map((unit) => unit.id)));
+    const whole = draftToDocument(draft, id);
+    setBusy(true);
+    const saved = await onSave(whole, draft);
+    setBusy(false);
+    if (!saved) return;
+    hand.finish();
+    onLeave(whole);
+  }
+
+  const minutes = usualMinutesOf(draft);
+  return (
+    <form className="form editor" ref={form} onSubmit={save} noValidate>
+      <EditAbout editing={editing} isNew={place === 'new'} />
+      <EditSuits editing={editing} />
+      <EditActivities editing={editing} list="activities" />
+      <EditChecks editing={editing} />
+      <EditActivities editing={editing} list="extensions" />
+      <EditAlsoSkills editing={editing} />
+      <EditNext editing={editing} units={units} />
+      {children?.(document, hand.touched)}
+      <div className="editor-foot">
+        <p className="editor-sum" aria-live="polite">
+          {minutes === 0
+            ? says.sumNone
+            : says.sumSays(
+                format.minutes(minutes),
+                estimateLessons(minutes, 30),
+                estimateLessons(minutes, 45),
+              )}
+        </p>
+        {tried && faults.size > 0 && (
+          <p className="fault" role="alert">
+            {words.frame.mendFirst(faults.size)}
+          </p>
+        )}
+        {hand.touched && <p className="faint">{hand.kept ? says.kept : says.notKept}</p>}
+        <div className="editor-deeds">
+          <Button
+            kind="plain"
+            onPress={() => {
+              hand.finish();
+              onLeave(null);
+            }}
+          >
+            {hand.touched ? says.discard : words.frame.cancel}
+          </Button>
+          <Button kind="primary" type="submit" isDisabled={busy}>
+            {saveLabel}
+          </Button>
+        </div>
+      </div>
+    </form>
+  );
+}
