@@ -75,7 +75,9 @@ function printRow(name: string, compared: readonly Comparison[]): boolean {
   const worstU = worstLoss(compared, 'U');
   const worstP = worstLoss(compared, 'P');
   const times = compared.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
-  const ratios = compared.map(({ row, milliseconds }) => (row.seconds * 1000) / milliseconds).sort((a, b) => a - b);
+  const ratios = compared
+    .map(({ row, milliseconds }) => (row.seconds * 1000) / milliseconds)
+    .sort((a, b) => a - b);
   const feasible = compared.every((one) => one.feasible);
   const share = met.length / Math.max(1, compared.length);
   console.log(
@@ -91,7 +93,9 @@ function printRow(name: string, compared: readonly Comparison[]): boolean {
   );
   for (const { row, ours } of compared)
     if (row.objective !== null && isBetter(row.objective, ours) && name !== 'all')
-      console.log(`  behind: ${row.size}-${row.seed} HiGHS ${show(row.objective)} (proven: ${row.proven || 'none'}), ours ${show(ours)}`);
+      console.log(
+        `  behind: ${row.size}-${row.seed} HiGHS ${show(row.objective)} (proven: ${row.proven || 'none'}), ours ${show(ours)}`,
+      );
   return feasible && share >= 0.95 && worstU <= 0.03 && worstP <= 0.1;
 }
 

@@ -29,7 +29,8 @@ export function fuzzProblems(count: number, seed: number): FuzzOutcome {
       const parsed = parseProblem(mutant);
       if (!parsed.ok) {
         refused++;
-        if (parsed.error.wrong === '' || parsed.error.mend === '') failures.push({ what: 'a fault without words', problem });
+        if (parsed.error.wrong === '' || parsed.error.mend === '')
+          failures.push({ what: 'a fault without words', problem });
         continue;
       }
       accepted++;

@@ -2,8 +2,8 @@
 // data/highs-optima.json is recorded by bench/planner/record-baseline.ts and never edited.
 
 import { fileURLToPath } from 'node:url';
-import { type Objective, solve } from '#planning';
 import { expect, test } from 'vitest';
+import { type Objective, solve } from '#planning';
 import { generateProblem } from '../../bench/planner/generate.ts';
 import { type BaselineRow, readBaseline } from '../../bench/planner/record-baseline.ts';
 import { solveWithHighs } from '../../bench/planner/solve-with-highs.ts';

@@ -55,7 +55,11 @@ test('a good problem is read as it stands', () => {
 });
 
 test('what may be left out gets what the docstring says', () => {
-  const { z: _z, id: _id, ...rest } = problem({
+  const {
+    z: _z,
+    id: _id,
+    ...rest
+  } = problem({
     strands: [{ id: 'S' }],
     activities: [(({ recent: _recent, value: _value, ...kept }) => kept)(activity('A'))],
   });
@@ -87,8 +91,18 @@ test.each<readonly [string, Loose, string, string]>([
   ['a run of none', { maxRun: 0 }, 'maxRun', 'OutOfRange'],
   ['half a lesson of rest', { parkGap: 1.5 }, 'parkGap', 'OutOfRange'],
   ['30 February', lessonsWith({ date: '2026-02-30' }), 'lessons[0].date', 'NoSuchDate'],
-  ['lessons out of order', { lessons: [lesson('a', '2026-09-14'), lesson('b', '2026-09-07')] }, 'lessons[1].date', 'OutOfOrder'],
-  ['twin lessons', { lessons: [lesson('a', '2026-09-07'), lesson('a', '2026-09-14')] }, 'lessons[1].id', 'DuplicateId'],
+  [
+    'lessons out of order',
+    { lessons: [lesson('a', '2026-09-14'), lesson('b', '2026-09-07')] },
+    'lessons[1].date',
+    'OutOfOrder',
+  ],
+  [
+    'twin lessons',
+    { lessons: [lesson('a', '2026-09-07'), lesson('a', '2026-09-14')] },
+    'lessons[1].id',
+    'DuplicateId',
+  ],
   ['more fixed than length', lessonsWith({ fixed: 31 }), 'lessons[0].fixed', 'Contradiction'],
   ['a recap too long', lessonsWith({ recap: 26 }), 'lessons[0].recap', 'CannotFit'],
   ['a lesson of a day', lessonsWith({ length: 1440 }), 'lessons[0].length', 'OutOfRange'],
@@ -102,7 +116,12 @@ test.each<readonly [string, Loose, string, string]>([
   ['part of a minute', activityWith({ demand: 7.5 }), 'activities[0].demand', 'OutOfRange'],
   ['a strange mark', activityWith({ recent: [0, 2] }), 'activities[0].recent[1]', 'WrongType'],
   ['twin activities', { activities: [activity('A'), activity('A')] }, 'activities[1].id', 'DuplicateId'],
-  ['a revisit due before', { reviews: [{ id: 'R', minutes: 3, due: -1, weight: 1 }] }, 'reviews[0].due', 'OutOfRange'],
+  [
+    'a revisit due before',
+    { reviews: [{ id: 'R', minutes: 3, due: -1, weight: 1 }] },
+    'reviews[0].due',
+    'OutOfRange',
+  ],
 ])('%s is refused where it stands', (_what, more, path, kind) => {
   const parsed = parseProblem(JSON.parse(JSON.stringify(problem(more), keepNaN), reviveNaN));
   expect(parsed.ok).toBe(false);
@@ -113,7 +132,11 @@ test.each<readonly [string, Loose, string, string]>([
 });
 
 test('a circle of predecessors is named', () => {
-  const activities = [activity('A', { preds: ['C'] }), activity('B', { preds: ['A'] }), activity('C', { preds: ['B'] })];
+  const activities = [
+    activity('A', { preds: ['C'] }),
+    activity('B', { preds: ['A'] }),
+    activity('C', { preds: ['B'] }),
+  ];
   const parsed = parseProblem(problem({ activities }));
   expect(!parsed.ok && formatProblemFault(parsed.error)).toBe(
     'activities[0].preds: go round in a circle: "A" rests on "C" rests on "B" rests on "A"; take one of these out',
@@ -122,13 +145,26 @@ test('a circle of predecessors is named', () => {
 
 test('a listed revisit may not have the id of one that a completion will bring', () => {
   const parsed = parseProblem(
-    problem({ activities: [activity('A', { review: 3 })], reviews: [{ id: 'rev:A', minutes: 3, due: 0, weight: 1 }] }),
+    problem({
+      activities: [activity('A', { review: 3 })],
+      reviews: [{ id: 'rev:A', minutes: 3, due: 0, weight: 1 }],
+    }),
   );
   expect(!parsed.ok && parsed.error.path).toBe('reviews[0].id');
 });
 
 test('anything at all is answered, never thrown', () => {
-  for (const value of [undefined, null, 3, 'x', [], {}, { lessons: [null] }, Object.create(null), { __proto__: null, id: 1 }])
+  for (const value of [
+    undefined,
+    null,
+    3,
+    'x',
+    [],
+    {},
+    { lessons: [null] },
+    Object.create(null),
+    { __proto__: null, id: 1 },
+  ])
     expect(parseProblem(value).ok).toBe(false);
 });
 

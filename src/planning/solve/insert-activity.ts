@@ -28,6 +28,9 @@ export interface Inserter {
   /** What this round makes of the weights of P: 1 as they are, less to try what they forbid. */
   splitFactor: number;
   soloFactor: number;
+  lateFactor: number;
+  /** Price of a minute in each lesson: its index, as in E, or anything else while E does not count yet. */
+  readonly lessonPrice: Float64Array;
   /** Elementary operations so far: the clock of the search. */
   work: number;
 }
@@ -50,6 +53,8 @@ export function createInserter(model: Model, previous: Int32Array | null): Inser
     squarePrice: 0,
     splitFactor: 1,
     soloFactor: 1,
+    lateFactor: 1,
+    lessonPrice: Float64Array.from({ length: lessonCount }, (_, l) => l),
     work: 0,
   };
 }
@@ -182,7 +187,7 @@ function prepareLessons(
         due--;
         if (reviewFits(model, state, due, minutes)) fitting = due;
       }
-      lateCost[l] = model.lateWeight * (fitting - dueHere) * pWeight;
+      lateCost[l] = model.lateWeight * inserter.lateFactor * (fitting - dueHere) * pWeight;
     }
     inserter.work += lessonCount;
   }
@@ -193,9 +198,10 @@ function prepareLessons(
 function priceMinutes(model: Model, inserter: Inserter, i: number, l: number, most: number): void {
   const { minuteCost, previous, squarePrice } = inserter;
   const chunk = inserter.chunkCost[l] ?? 0;
+  const price = inserter.lessonPrice[l] ?? 0;
   const before = previous === null ? -1 : (previous[i * model.lessonCount + l] ?? 0);
   for (let m = model.minChunk[i] ?? 1; m <= most; m++)
-    minuteCost[m] = chunk + l * m + squarePrice * m * m + moved(before, m);
+    minuteCost[m] = chunk + price * m + squarePrice * m * m + moved(before, m);
 }
 
 function plainProgramme(model: Model, inserter: Inserter, i: number, from: number, until: number): void {

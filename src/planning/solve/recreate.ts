@@ -12,10 +12,14 @@ const noRoof = 1 << 10;
 const nudgeShare = 0.55;
 const squareShare = 0.25;
 const factorShare = 0.3;
+/** Odd prices of lessons help where there are few activities and lessons (their product at most this), and only there. */
+const smallProduct = 80;
+const priceShare = 0.5;
 
 /**
  * Takes out and puts back; false when the plan could not be made whole again. The caller owns the journal. `plain` puts
- * back in the order of the problem without trying anything odd.
+ * back in the order of the problem without trying anything odd. At `level` 0 the weights of P do not count, so that everything
+ * goes in where there is room; before level 2 the lessons' order need not count either.
  */
 export function recreate(
   model: Model,
@@ -24,6 +28,7 @@ export function recreate(
   inserter: Inserter,
   ruin: Ruin,
   keys: Float64Array,
+  level: number,
   plain = false,
 ): boolean {
   for (let k = 0; k < ruin.pickedCount; k++) removeActivity(model, state, ruin.picked[k] ?? 0);
@@ -34,8 +39,8 @@ export function recreate(
   if (plain) for (let i = 0; i < model.activityCount; i++) keys[i] = i;
   else drawKeys(model, random, ruin, keys);
   if (reviewsFirst) improveReviews(model, state, random);
-  inserter.splitFactor = !plain && random.next() < factorShare ? random.next() : 1;
-  inserter.soloFactor = !plain && random.next() < factorShare ? 2 * random.next() - 0.5 : 1;
+  setFactors(random, inserter, level, plain);
+  setPrices(random, inserter, level, plain || model.activityCount * model.lessonCount > smallProduct);
   const carry = plain || random.next() < 0.8;
   for (let left = ruin.pickedCount; left > 0; left--) {
     const i = takeNext(model, ruin, keys, left);
@@ -53,11 +58,24 @@ export function recreate(
   }
   inserter.roof.fill(noRoof);
   inserter.squarePrice = 0;
-  inserter.splitFactor = 1;
-  inserter.soloFactor = 1;
   topUp(model, state, inserter, ruin);
   improveReviews(model, state, random);
   return true;
+}
+
+/** What this round makes of the weights of P. */
+function setFactors(random: Random, inserter: Inserter, level: number, plain: boolean): void {
+  const odd = !plain && level > 0;
+  inserter.splitFactor = level === 0 ? 0 : odd && random.next() < factorShare ? random.next() : 1;
+  inserter.soloFactor = level === 0 ? 0 : odd && random.next() < factorShare ? 2 * random.next() - 0.5 : 1;
+  inserter.lateFactor = level === 0 ? 0 : 1;
+}
+
+/** Where a minute is dear this time: later, as in E, or at random while E is still free. */
+function setPrices(random: Random, inserter: Inserter, level: number, plain: boolean): void {
+  const { lessonPrice } = inserter;
+  const odd = !plain && level < 2 && random.next() < priceShare;
+  for (let l = 0; l < lessonPrice.length; l++) lessonPrice[l] = odd ? lessonPrice.length * random.next() : l;
 }
 
 /** Gives what came back unfinished another go without the roofs. */

@@ -105,7 +105,8 @@ function pickChain(model: Model, state: State, random: Random, ruin: Ruin, most:
   ruin.from = lesson;
   ruin.until = model.lessonCount - 1;
   // what does not stand yet needs room made for it
-  if (at === never || random.next() < 0.5) pickNeighbours(model, state, random, ruin, lesson, at === never ? most : 2);
+  if (at === never || random.next() < 0.5)
+    pickNeighbours(model, state, random, ruin, lesson, at === never ? most : 2);
   if (at === never) ruin.until = model.lessonCount - 1;
 }
 

@@ -57,7 +57,7 @@ export function search(model: Model, random: Random, steps: number, last: LastPl
   };
   for (let n = 0; n < starts && model.lessonCount > 0; n++) {
     if (n > 0) restorePlan(model, state, blankMinutes, blankReviewAt);
-    placeAll(model, state, random, inserter, ruin, keys, n < 2);
+    placeAll(model, state, random, inserter, ruin, keys, n);
     measureScore(model, state, last, current);
     keepIfBest(0);
   }
@@ -89,7 +89,7 @@ export function search(model: Model, random: Random, steps: number, last: LastPl
     const heat = (scale[level] ?? 0) * cooling * cooling;
     startStep(state);
     chooseRuin(model, state, random, ruin, 2 + (rounds % 4));
-    if (!recreate(model, state, random, inserter, ruin, keys)) {
+    if (!recreate(model, state, random, inserter, ruin, keys, level)) {
       undoStep(model, state);
       continue;
     }
@@ -135,7 +135,7 @@ function placeAll(
   inserter: Inserter,
   ruin: Ruin,
   keys: Float64Array,
-  plain: boolean,
+  start: number,
 ): void {
   ruin.pickedCount = 0;
   for (let i = 0; i < model.activityCount; i++) {
@@ -146,7 +146,7 @@ function placeAll(
   ruin.from = 0;
   ruin.until = -1;
   startStep(state);
-  if (!recreate(model, state, random, inserter, ruin, keys, plain)) undoStep(model, state);
+  if (!recreate(model, state, random, inserter, ruin, keys, start % 2, start < 2)) undoStep(model, state);
 }
 
 /** Losses at each level that are still worth trying at the start: a few minutes, about one weight of P, a few of E. */
