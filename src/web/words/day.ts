@@ -12,13 +12,11 @@ export const day = {
   today: 'Today',
   goToDate: 'Go to day',
   print: 'Print day sheet',
-  printed: (day: string) => `Day sheet, ${day}`,
   sum: (count: number, minutes: string, from: string, to: string) =>
     `${lessons(count)} · ${minutes} · ${from}–${to}`,
   wantDecision: (n: number) => (n === 1 ? '1 thing wants a decision' : `${n} things want a decision`),
   programme: 'Lessons of the day',
 
-  now: 'now',
   nowMinute: (minute: number, of: number) => `now, minute ${minute} of ${of}`,
   backToBack: 'back to back',
   free: (minutes: string) => `${minutes} free`,
@@ -42,19 +40,16 @@ export const day = {
   revisit: 'revisit',
   nothingPlanned: 'Nothing planned yet.',
   lastTime: 'Last time',
-  overrun: (share: string) => `${share} chance of running over`,
 
   teach: 'Teach',
   open: 'Open',
   close: 'Close',
-  lookAtPlan: 'Look at the course',
   change: 'Change',
   changeOf: (name: string) => `Change ${name}’s lesson`,
   cancel: 'Cancel…',
   miss: 'Missed…',
   move: 'Move…',
   restore: 'Restore',
-  toCourse: 'Course score',
 
   dialog: {
     cancelTitle: (name: string) => `Cancel ${name}’s lesson`,
@@ -92,6 +87,5 @@ export const day = {
   nextDay: (day: string) => `Go to ${day}`,
   addStudents: 'Add students',
   toTerm: 'See the term',
-  loading: 'Opening the day',
   notADay: 'There is no such day. A day is written year-month-day, such as 2026-11-25.',
 } as const;

@@ -56,6 +56,7 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
       lasted: lasted === lesson.minutes ? null : lasted,
     });
     for (const command of commands) post(command);
+    clock.forget();
     window.scrollTo({ top: 0 });
   };
 

@@ -9,6 +9,7 @@ import {
   secondsOf,
   setClock,
   startClock,
+  stoppedClock,
   writeClock,
 } from './lesson-clock.ts';
 
@@ -18,6 +19,8 @@ export interface LessonClockHand {
   readonly start: (segment: SegmentId) => void;
   readonly pause: () => void;
   readonly set: (segment: SegmentId, seconds: number) => void;
+  /** The lesson is closed: from here on the studio's record stands, not this browser's clock. */
+  readonly forget: () => void;
 }
 
 const storageKey = (lesson: string) => `levare-clock ${lesson}`;
@@ -115,6 +118,15 @@ export function useLessonClock(
     set(segment, seconds) {
       put(setClock(held.current, segment, seconds, Date.now()));
       logNow.current(segment, seconds);
+    },
+    forget() {
+      held.current = stoppedClock;
+      setShown(stoppedClock);
+      try {
+        localStorage.removeItem(storageKey(id));
+      } catch {
+        // Nothing was kept.
+      }
     },
   };
 }
