@@ -58,6 +58,7 @@ export function recreate(
   }
   inserter.roof.fill(noRoof);
   inserter.squarePrice = 0;
+  if (level > 0) setFactors(random, inserter, level, true);
   topUp(model, state, inserter, ruin);
   improveReviews(model, state, random);
   return true;
@@ -66,10 +67,14 @@ export function recreate(
 /** What this round makes of the weights of P. */
 function setFactors(random: Random, inserter: Inserter, level: number, plain: boolean): void {
   const odd = !plain && level > 0;
-  inserter.splitFactor = level === 0 ? 0 : odd && random.next() < factorShare ? random.next() : 1;
-  inserter.soloFactor = level === 0 ? 0 : odd && random.next() < factorShare ? 2 * random.next() - 0.5 : 1;
+  inserter.splitFactor =
+    level === 0 ? 0 : odd && random.next() < factorShare ? noughtOr(random, random.next()) : 1;
+  inserter.soloFactor =
+    level === 0 ? 0 : odd && random.next() < factorShare ? noughtOr(random, 2 * random.next() - 0.5) : 1;
   inserter.lateFactor = level === 0 ? 0 : 1;
 }
+
+const noughtOr = (random: Random, factor: number): number => (random.next() < 0.5 ? 0 : factor);
 
 /** Where a minute is dear this time: later, as in E, or at random while E is still free. */
 function setPrices(random: Random, inserter: Inserter, level: number, plain: boolean): void {

@@ -154,5 +154,5 @@ function startingHeat(model: Model): Float64Array {
   let weight = Number.POSITIVE_INFINITY;
   for (const w of model.weight) if (w > 0) weight = Math.min(weight, w);
   const unit = Math.max(model.lateWeight, model.soloWeight, model.splitWeight);
-  return Float64Array.from([weight === Number.POSITIVE_INFINITY ? 0 : 4 * weight, unit * 0.7, 5, 0]);
+  return Float64Array.from([weight === Number.POSITIVE_INFINITY ? 0 : 6 * weight, unit * 1.2, 5, 0]);
 }
