@@ -148,7 +148,7 @@ export const units = {
     addSkillTo: (title: string) => `Add a skill to ${title}`,
     skillPlaceholder: 'Words of the skill',
     newSkill: (text: string) => (text === '' ? 'A skill that is not in the map …' : `New skill “${text}” …`),
-    removeSkill: (title: string) => `Take off ${title}`,
+    removeSkill: (title: string) => `Remove ${title}`,
     mainSkill: 'main skill',
     noSkillFound: 'No skill in the map has these words.',
 
@@ -222,7 +222,7 @@ export const units = {
     next: 'What may follow',
     addNext: 'Add a unit',
     chooseUnit: 'choose a unit',
-    removeNext: (title: string) => `Take off ${title}`,
+    removeNext: (title: string) => `Remove ${title}`,
 
     sum: 'Usual time',
     sumNone: 'No minutes yet',
@@ -298,7 +298,7 @@ export const units = {
       `What ${title} rests on, to the left; what rests on it, to the right. Arrow keys walk, Enter chooses.`,
     drawingTitle: 'Around this skill',
     drawingHelp: 'Left: what it rests on. Right: what rests on it. Arrow keys walk, Enter chooses.',
-    more: (count: number) => `and ${count} more`,
+    more: (count: number) => (count === 1 ? 'One more is not drawn.' : `${count} more are not drawn.`),
     rests: 'Rests on',
     supports: 'Rests on it',
     nothing: 'nothing in the map',

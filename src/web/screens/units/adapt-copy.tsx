@@ -125,7 +125,7 @@ function Differences({ library, document, touched, onTake }: DifferencesProps) {
   const sentences = library ? compareUnits(library, document).map(formatUnitDifference) : [];
   return (
     <section className="form-part" aria-label={says.differences}>
-      <h3>{says.differences}</h3>
+      <h2>{says.differences}</h2>
       {library === null ? (
         <p className="soft">{says.noLibrary}</p>
       ) : sentences.length === 0 ? (

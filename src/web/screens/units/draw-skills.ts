@@ -27,7 +27,8 @@ export interface SkillDrawing {
 
 /** More than this in a column is a list, not a drawing. */
 export const mostRows = 8;
-export const lineLength = 22;
+const lineLength = 20;
+const mostLines = 4;
 
 /** Lays the drawing out; only the chosen skill when nothing is joined to it. */
 export function drawSkills(skills: readonly Skill[], chosen: SkillId): SkillDrawing {
@@ -69,7 +70,7 @@ export function drawSkills(skills: readonly Skill[], chosen: SkillId): SkillDraw
   return { nodes, links, leftOut, rows: Math.max(...heights) };
 }
 
-/** A title in lines of at most 22 characters, at most three; a longer word stands alone. */
+/** A title in lines of at most 20 characters, at most four; a longer word stands alone. */
 export function breakLines(title: string): readonly string[] {
   const lines: string[] = [];
   for (const word of title.split(' ')) {
@@ -78,9 +79,9 @@ export function breakLines(title: string): readonly string[] {
       lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word);
   }
-  return lines.length <= 3
-    ? lines
-    : [...lines.slice(0, 2), `${present(lines[2], 'the third line').slice(0, lineLength - 1)}…`];
+  if (lines.length <= mostLines) return lines;
+  const cut = present(lines[mostLines - 1], 'the last line').slice(0, lineLength - 1);
+  return [...lines.slice(0, mostLines - 1), `${cut}…`];
 }
 
 export type Direction = 'left' | 'right' | 'up' | 'down';

@@ -63,7 +63,7 @@ export function EditSuits({ editing }: { readonly editing: Editing }) {
   const set = (change: Partial<UnitDraft>) => edit((now) => ({ ...now, ...change }));
   return (
     <section className="form-part" aria-label={says.suits}>
-      <h3>{says.suits}</h3>
+      <h2>{says.suits}</h2>
       <StageTicks chosen={draft.stages} onChosen={(stages) => set({ stages })} fault={faultOf('stages')} />
       <AgeFields from={draft.ageFrom} to={draft.ageTo} onAges={set} fault={faultOf('ages')} />
       <fieldset className="field">

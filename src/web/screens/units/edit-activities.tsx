@@ -79,7 +79,7 @@ export function EditActivities({ editing, list }: EditActivitiesProps) {
 
   return (
     <section className="form-part" aria-label={isExtension ? says.extensions : says.activities}>
-      <h3>{isExtension ? says.extensions : says.activities}</h3>
+      <h2>{isExtension ? says.extensions : says.activities}</h2>
       <p className="faint">
         {isExtension ? says.extensionsLead : rows.length > 1 ? says.activitiesLead : says.noActivities}
       </p>
@@ -123,9 +123,9 @@ export function EditActivities({ editing, list }: EditActivitiesProps) {
                 <span className="editor-number" aria-hidden="true">
                   {at + 1}
                 </span>
-                <h4 className="editor-row-title">
+                <h3 className="editor-row-title">
                   {one.title.trim() || <span className="faint">{says.untitled}</span>}
-                </h4>
+                </h3>
                 <span className="faint editor-row-minutes">
                   {Number.isNaN(readWhole(one.minutes.usual)) ? '' : `${readWhole(one.minutes.usual)} min`}
                 </span>

@@ -39,7 +39,7 @@ export function EditChecks({ editing }: { readonly editing: Editing }) {
     });
   return (
     <section className="form-part" aria-label={says.checks}>
-      <h3>{says.checks}</h3>
+      <h2>{says.checks}</h2>
       {draft.checks.length === 0 && <p className="faint">{says.noChecks}</p>}
       <ol className="editor-rows">
         {draft.checks.map((check, at) => (

@@ -24,7 +24,7 @@ export function EditNext({ editing, units }: EditNextProps) {
   );
   return (
     <section className="form-part" aria-label={says.next}>
-      <h3>{says.next}</h3>
+      <h2>{says.next}</h2>
       {draft.next.length > 0 && (
         <ul className="skill-chosen">
           {draft.next.map((id) => (

@@ -6,10 +6,11 @@ import { words } from '../../words/index.ts';
 import { type Direction, drawSkills, type SkillNode, walk } from './draw-skills.ts';
 
 const says = words.units.skills;
-const width = 158;
-const height = 60;
-const gapX = 34;
-const gapY = 12;
+const width = 142;
+const height = 74;
+const gapX = 22;
+const gapY = 6;
+const lead = 16;
 
 const directions: Readonly<Record<string, Direction>> = {
   ArrowLeft: 'left',
@@ -28,7 +29,15 @@ export function SkillDrawing({ skills, chosen, onChoose }: SkillDrawingProps) {
   const drawing = useMemo(() => drawSkills(skills, chosen.id), [skills, chosen.id]);
   const [at, setAt] = useState<SkillId>(chosen.id);
   const svg = useRef<SVGSVGElement>(null);
-  useEffect(() => setAt(chosen.id), [chosen.id]);
+  useEffect(() => {
+    setAt(chosen.id);
+    // On a narrow page the drawing is wider than its place: begin in its middle, at the chosen skill.
+    const place = svg.current?.parentElement;
+    const node = svg.current?.querySelector(`[data-skill="${chosen.id}"]`);
+    if (!place || !node) return;
+    const { left, width: wide } = node.getBoundingClientRect();
+    place.scrollLeft += left + wide / 2 - place.getBoundingClientRect().left - place.clientWidth / 2;
+  }, [chosen.id]);
 
   const columns = [...new Set(drawing.nodes.map((node) => node.column))].sort((a, b) => a - b);
   const first = columns[0] ?? 0;
@@ -62,58 +71,64 @@ export function SkillDrawing({ skills, chosen, onChoose }: SkillDrawingProps) {
 
   return (
     <figure className="skill-drawing">
-      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be an SVG */}
-      <svg
-        ref={svg}
-        viewBox={`-2 -2 ${full.width + 4} ${full.height + 4}`}
-        width={full.width + 4}
-        height={full.height + 4}
-        role="group"
-        aria-label={says.drawing(chosen.title)}
-      >
-        {drawing.links.map((link) => {
-          const [from, to] = [places.get(link.from), places.get(link.to)];
-          if (!from || !to) return null;
-          const [x1, y1, x2, y2] = [from.x + width, from.y + height / 2, to.x, to.y + height / 2];
-          const middle = (x1 + x2) / 2;
-          return (
-            <path
-              key={`${link.from} ${link.to}`}
-              className={link.from === chosen.id || link.to === chosen.id ? 'skill-link-near' : 'skill-link'}
-              d={`M${x1} ${y1}C${middle} ${y1} ${middle} ${y2} ${x2} ${y2}`}
-            />
-          );
-        })}
-        {drawing.nodes.map((node) => {
-          const place = places.get(node.id) ?? { x: 0, y: 0 };
-          const isChosen = node.id === chosen.id;
-          return (
-            // biome-ignore lint/a11y/useSemanticElements: HTML buttons cannot stand inside an SVG
-            <g
-              key={node.id}
-              role="button"
-              tabIndex={node.id === at ? 0 : -1}
-              aria-label={titleOf(node.id)}
-              aria-current={isChosen ? 'true' : undefined}
-              data-skill={node.id}
-              className={`skill-node${isChosen ? ' skill-node-chosen' : ''}`}
-              transform={`translate(${place.x} ${place.y})`}
-              onClick={() => onChoose(node.id)}
-              onFocus={() => setAt(node.id)}
-              onKeyDown={(event) => onKeyDown(event, node.id)}
-            >
-              <title>{titleOf(node.id)}</title>
-              <rect width={width} height={height} />
-              <line x1="0" x2={width} y1={height} y2={height} />
-              {node.lines.map((line, n) => (
-                <text key={line} x="6" y={height / 2 + 5 + (n - (node.lines.length - 1) / 2) * 17}>
-                  {line}
+      <div className="skill-drawing-place">
+        {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be an SVG */}
+        <svg
+          ref={svg}
+          viewBox={`-2 -2 ${full.width + 4} ${full.height + 4}`}
+          width={full.width + 4}
+          height={full.height + 4}
+          role="group"
+          aria-label={says.drawing(chosen.title)}
+        >
+          {drawing.links.map((link) => {
+            const [from, to] = [places.get(link.from), places.get(link.to)];
+            if (!from || !to) return null;
+            const [x1, y1, x2, y2] = [from.x + width, from.y + height, to.x, to.y + height];
+            const middle = (x1 + x2) / 2;
+            return (
+              <path
+                key={`${link.from} ${link.to}`}
+                className={
+                  link.from === chosen.id || link.to === chosen.id ? 'skill-link-near' : 'skill-link'
+                }
+                d={`M${x1} ${y1}C${middle} ${y1} ${middle} ${y2} ${x2} ${y2}`}
+              />
+            );
+          })}
+          {drawing.nodes.map((node) => {
+            const place = places.get(node.id) ?? { x: 0, y: 0 };
+            const isChosen = node.id === chosen.id;
+            return (
+              // biome-ignore lint/a11y/useSemanticElements: HTML buttons cannot stand inside an SVG
+              <g
+                key={node.id}
+                role="button"
+                tabIndex={node.id === at ? 0 : -1}
+                aria-label={node.lines.join(' ')}
+                aria-current={isChosen ? 'true' : undefined}
+                data-skill={node.id}
+                className={`skill-node${isChosen ? ' skill-node-chosen' : ''}`}
+                transform={`translate(${place.x} ${place.y})`}
+                onClick={() => onChoose(node.id)}
+                onFocus={() => setAt(node.id)}
+                onKeyDown={(event) => onKeyDown(event, node.id)}
+              >
+                <title>{titleOf(node.id)}</title>
+                <rect width={width} height={height} />
+                <line x1="0" x2={width} y1={height} y2={height} />
+                <text y={height - 10 - (node.lines.length - 1) * lead}>
+                  {node.lines.map((line, n) => (
+                    <tspan key={line} x="4" dy={n === 0 ? 0 : lead}>
+                      {`${line} `}
+                    </tspan>
+                  ))}
                 </text>
-              ))}
-            </g>
-          );
-        })}
-      </svg>
+              </g>
+            );
+          })}
+        </svg>
+      </div>
       <figcaption className="faint">
         {says.drawingHelp} {drawing.leftOut > 0 && says.more(drawing.leftOut)}
       </figcaption>
