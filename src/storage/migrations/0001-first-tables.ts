@@ -23,6 +23,7 @@ const tables: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     note_names: 'text',
     paper: 'text',
     defaults: 'json',
+    pace: 'json null',
     demo: 'boolean',
   },
   family: { id: 'text key', revision: 'integer', name: 'text', contacts: 'json', note: 'text' },

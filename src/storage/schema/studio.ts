@@ -1,4 +1,4 @@
-import { boolean, describeTable, integer, json, text } from './column.ts';
+import { boolean, describeTable, integer, json, jsonOrNull, text } from './column.ts';
 
 export const studioTable = describeTable('studio', {
   id: text,
@@ -10,5 +10,6 @@ export const studioTable = describeTable('studio', {
   noteNames: text,
   paper: text,
   defaults: json,
+  pace: jsonOrNull,
   demo: boolean,
 });

@@ -5,10 +5,12 @@ import type { Fault } from '#contract';
 import { addDays, createId, err, ok, type Result } from '#core';
 import { formatDay } from '#planning';
 import { type CourseRecords, loadCourse, segmentsOf } from '../course/course-records.ts';
+import { learnStudioPace } from '../course/learn-studio-pace.ts';
 import { expectedPace, reckonCovered, usualMinutesLeft } from '../lesson/reckon.ts';
 import { recountWork } from '../lesson/recount-work.ts';
 import { workOf } from '../lesson/work-segment.ts';
 import type { LessonRecord, SegmentRecord } from '../record/records.ts';
+import { studioId } from '../record/studio-id.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { notAllowed, notFound } from './fault.ts';
 import { refitLesson } from './refit-lesson.ts';
@@ -104,6 +106,9 @@ export const closeLesson: Handler<'lesson.close'> = async (desk, { lesson: id, m
   for (const changed of recountWork(now, { closing: id, share: null })) await tx.put('segment', changed);
   const closed = (await loadCourse(tx, row.course)) ?? now;
   await keepAsides(desk, closed, lesson);
+  const studio = await tx.get('studio', studioId);
+  if (studio !== null)
+    await tx.put('studio', { ...studio, pace: await learnStudioPace(tx, studio.pace, desk.today) });
   const hasWork = before.some((s) => workOf(s) !== null);
   const hasDone = segmentsOf(closed, id).some((s) => workOf(s) !== null && s.outcome !== 'skipped');
   if (hasWork && !hasDone)

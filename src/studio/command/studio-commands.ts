@@ -23,6 +23,7 @@ export const foundStudio: Handler<'studio.found'> = async (desk, command) => {
     noteNames: /^en-(US|CA)\b/.test(command.locale) ? 'american' : 'british',
     paper: /-(US|CA|MX)\b/.test(command.locale) ? 'Letter' : 'A4',
     defaults: defaultCourseSettings,
+    pace: null,
     demo: false,
   });
   if (command.starterUnits && outside.starter !== undefined) {

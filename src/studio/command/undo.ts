@@ -6,7 +6,8 @@ import { err, ok } from '#core';
 import type { ChangeId, CourseId, TableName, Tables } from '../record/records.ts';
 import { findMissing, findPointing } from '../record/row-links.ts';
 import { isSameRow } from '../record/same-row.ts';
-import type { ChangedRow, ChangeRecord, Reader } from '../record/store.ts';
+import type { ChangedRow, ChangeRecord, Reader, Transactor } from '../record/store.ts';
+import { studioId } from '../record/studio-id.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { notAllowed, notFound } from './fault.ts';
 
@@ -55,17 +56,22 @@ export async function isUndone(reader: Reader, change: ChangeRecord): Promise<bo
 function withoutCounters(table: TableName, row: unknown): unknown {
   if (row === null || typeof row !== 'object') return row;
   const { revision: _, ...rest } = row as Readonly<Record<string, unknown>>; // any row read as its columns
-  if (table !== 'course') return rest;
-  const { moved: __, plan: ___, ...course } = rest;
-  return course;
+  const { moved: _moved, plan: _plan, pace: _pace, ...own } = rest;
+  return table === 'course' || table === 'studio' ? own : rest;
 }
+
+/** A closing may learn the studio's pace anew: only that goes back then, whatever else was changed there since. */
+const isPaceAlone = ({ table, before, after }: ChangedRow): boolean =>
+  table === 'studio' && isSameRow(withoutCounters(table, before), withoutCounters(table, after));
 
 async function findConflict(
   reader: Reader,
   change: ChangeRecord,
   rows: readonly ChangedRow[],
 ): Promise<Fault | null> {
-  for (const { table, rowId, after } of rows) {
+  for (const row of rows) {
+    const { table, rowId, after } = row;
+    if (isPaceAlone(row)) continue;
     const now = await reader.get(table, rowId as Tables[typeof table]['id']);
     if (isSameRow(withoutCounters(table, now), withoutCounters(table, after))) continue;
     const later = await findLater(reader, change.id, table, rowId);
@@ -96,8 +102,10 @@ async function findLater(
   return null;
 }
 
-async function putBack(desk: Desk, { table, rowId, before }: ChangedRow): Promise<void> {
+async function putBack(desk: Desk, row: ChangedRow): Promise<void> {
   const { tx } = desk;
+  const { table, rowId, before } = row;
+  if (isPaceAlone(row)) return putBackPace(tx, before);
   const id = rowId as Tables[typeof table]['id'];
   if (before === null) return tx.remove(table, id);
   const now = await tx.get(table, id);
@@ -165,4 +173,10 @@ function coursesOf({ table, rowId, before, after }: ChangedRow): readonly Course
       ? [row.course as CourseId]
       : [],
   );
+}
+
+async function putBackPace(tx: Transactor, before: unknown): Promise<void> {
+  const studio = await tx.get('studio', studioId);
+  const { pace } = before as Tables['studio']; // the journal keeps rows exactly as the table had them
+  if (studio !== null) await tx.put('studio', { ...studio, pace });
 }

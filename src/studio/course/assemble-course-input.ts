@@ -2,17 +2,16 @@
 // planned (rule R-UNCLOSED), so that the plan does not jump while a teacher has not yet pressed "close".
 
 import type { PlainDate } from '#core';
-import {
-  type CourseInput,
-  defaultPacePrior,
-  type Level,
-  type LevelObservation,
-  type PacePrior,
-  type Pin,
-  type Skill,
-  type TaughtLesson,
-  type UnitDocument,
-  type Work,
+import type {
+  CourseInput,
+  Level,
+  LevelObservation,
+  PacePrior,
+  Pin,
+  Skill,
+  TaughtLesson,
+  UnitDocument,
+  Work,
 } from '#planning';
 import { expectedPace, reckonCovered, usualMinutesLeft } from '../lesson/reckon.ts';
 import { workOf } from '../lesson/work-segment.ts';
@@ -22,6 +21,7 @@ import { ageOfLearner, type CourseRecords, isSettled, segmentsOf } from './cours
 export interface LibraryRecords {
   readonly skills: readonly Skill[];
   readonly units: readonly UnitDocument[];
+  readonly pacePrior: PacePrior;
 }
 
 /** What planning needs to know of a course on a day. */
@@ -29,7 +29,6 @@ export function assembleCourseInput(
   records: CourseRecords,
   library: LibraryRecords,
   today: PlainDate,
-  pacePrior: PacePrior = defaultPacePrior,
 ): CourseInput {
   const { course, units } = records;
   const open = records.lessons.filter(
@@ -60,7 +59,7 @@ export function assembleCourseInput(
       since,
       backFrom,
     })),
-    pacePrior,
+    pacePrior: library.pacePrior,
     settings: course.settings,
   };
 }

@@ -1,9 +1,10 @@
 // Plans a course again after a change: assemble, plan, lay out, and add to the list of what moved.
 
 import type { PlainDate, Random } from '#core';
-import { type CoursePlan, changesBetween, type Move } from '#planning';
+import { type CoursePlan, changesBetween, defaultPacePrior, type Move } from '#planning';
 import type { CourseUnitId, LessonId, PlanFacts } from '../record/records.ts';
 import type { Reader, Transactor } from '../record/store.ts';
+import { studioId } from '../record/studio-id.ts';
 import { assembleCourseInput, type LibraryRecords } from './assemble-course-input.ts';
 import { type CourseRecords, isSettled, loadCourse } from './course-records.ts';
 import { layPlan } from './lay-plan.ts';
@@ -110,11 +111,12 @@ export function currentMoves(
 const isSamePlace = (a: Move['from'], b: Move['to']): boolean =>
   a === null || b === null ? a === b : a.date === b.date && a.minutes === b.minutes;
 
-/** The library as planning reads it: all skills, and the units that are not retired. */
+/** What planning reads of the whole studio: all skills, the units that are not retired, and the pace of all its students. */
 export async function loadLibrary(reader: Reader): Promise<LibraryRecords> {
   const units = await reader.list('unit');
   return {
     skills: await reader.list('skill'),
     units: units.filter((u) => !u.retired).map((u) => u.document),
+    pacePrior: (await reader.get('studio', studioId))?.pace?.prior ?? defaultPacePrior,
   };
 }

@@ -10,6 +10,7 @@ import type {
   CourseSettings,
   Level,
   Move,
+  PacePrior,
   Reason,
   SegmentKind,
   SkillId,
@@ -33,6 +34,12 @@ export type SegmentId = Id<'segment'>;
 export type ObservationId = Id<'observation'>;
 export type ChangeId = Id<'change'>;
 
+/** What the studio's log says of pace, as of a day. */
+export interface StudioPace {
+  readonly prior: PacePrior;
+  readonly asOf: PlainDate;
+}
+
 /** The one row that says whose studio this is. Its id is always `studio:own`. */
 export interface StudioRecord {
   readonly id: Id<'studio'>;
@@ -47,6 +54,8 @@ export interface StudioRecord {
   readonly paper: 'A4' | 'Letter';
   /** Starting values for new courses. */
   readonly defaults: CourseSettings;
+  /** Null until a first lesson is closed. */
+  readonly pace: StudioPace | null;
   readonly demo: boolean;
 }
 
