@@ -15,6 +15,12 @@ const characters: Readonly<Record<Activity['character'], string>> = {
 const ages = ({ from, to }: NonNullable<ActivityVariant['ages']>) =>
   from === to ? `age ${from}` : to >= 99 ? `${from} and up` : `${from} to ${to}`;
 
+/** An estimate for lessons of 30 and of 45 minutes. */
+const lessons = (short: number, long: number) =>
+  short === long
+    ? `about ${counted(short, 'lesson', 'lessons')} of 30 or 45 min`
+    : `about ${counted(short, 'lesson', 'lessons')} of 30 min or ${long} of 45`;
+
 export const units = {
   title: 'Units',
   lead: 'Units of work, prepared once and given to many students.',
@@ -68,14 +74,15 @@ export const units = {
 
   unit: {
     title: 'Unit',
+    gone: 'This unit is not in the library any more.',
+    toUnits: 'Look at all units',
     theStudent: 'The student',
     willBeAbleTo: 'will be able to',
     about: 'About this unit',
     suits: 'Suits',
     anyInstrument: 'any instrument or voice',
     usual: 'Usual time',
-    about30: (short: number, long: number) =>
-      `about ${counted(short, 'lesson', 'lessons')} of 30 min or ${counted(long, 'lesson', 'lessons')} of 45`,
+    lessons,
     lessonsHelp: 'An estimate for a usual pace; each course reckons with its own student.',
     skills: 'Skills',
     rests: 'rests on',
@@ -150,7 +157,9 @@ export const units = {
     newSkill: (text: string) => (text === '' ? 'A skill that is not in the map …' : `New skill “${text}” …`),
     removeSkill: (title: string) => `Remove ${title}`,
     mainSkill: 'main skill',
-    noSkillFound: 'No skill in the map has these words.',
+    skillsFound: 'Skills found',
+    skillsCount: (count: number) =>
+      count === 0 ? 'No skill has these words' : counted(count, 'skill', 'skills'),
 
     activities: 'Activities',
     activitiesLead: 'In teaching order. Drag the lines at the left, or use the arrow keys on them.',
@@ -226,8 +235,7 @@ export const units = {
 
     sum: 'Usual time',
     sumNone: 'No minutes yet',
-    sumSays: (minutes: string, short: number, long: number) =>
-      `${minutes}: about ${counted(short, 'lesson', 'lessons')} of 30 min or ${counted(long, 'lesson', 'lessons')} of 45`,
+    sumSays: (minutes: string, short: number, long: number) => `${minutes}: ${lessons(short, long)}`,
     save: 'Save the unit',
     saveNew: 'Save the unit',
     saveCopy: 'Save this copy',
@@ -248,7 +256,6 @@ export const units = {
     keepMine: 'Keep mine as a unit of its own',
     keptTitle: (title: string) => `${title}, another way`,
     takeNewest: 'Save mine over it',
-    gone: 'This unit is not in the library any more.',
   },
 
   copy: {

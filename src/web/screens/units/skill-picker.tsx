@@ -1,24 +1,19 @@
 // Skills chosen one after another from the map by words.
 
-import { useState } from 'react';
-import { ComboBox, Input, Label, ListBox, ListBoxItem, Popover, Text } from 'react-aria-components';
+import { useId } from 'react';
 import type { Skill, SkillId } from '#planning';
 import { Button } from '../../components/button.tsx';
 import { words } from '../../words/index.ts';
-import { areaNames } from '../../words/student.ts';
-import { findSkills } from './find-skills.ts';
+import { SkillFinder } from './skill-finder.tsx';
 import './skill-picker.css';
 
 const says = words.units.editor;
-const newSkill = 'new';
-/** More would be walked through, not read. */
-const mostShown = 40;
 
 export interface SkillPickerProps {
   readonly label: string;
   readonly help?: string;
   readonly fault?: string | null;
-  /** The name of the field that adds one. */
+  /** What choosing does, heard after the label: "Add a skill to Walk and clap". */
   readonly addLabel: string;
   readonly chosen: readonly SkillId[];
   readonly skills: readonly Skill[];
@@ -31,31 +26,27 @@ export interface SkillPickerProps {
 
 export function SkillPicker(props: SkillPickerProps) {
   const { label, help, fault, addLabel, chosen, skills, onChosen, ordered = false, onNew } = props;
-  const [text, setText] = useState('');
-  const titleOf = (id: SkillId) => skills.find((skill) => skill.id === id)?.title ?? id;
-  const found = findSkills(
-    skills.filter((skill) => !chosen.includes(skill.id)),
-    text,
-  ).slice(0, mostShown);
-  const add = (id: SkillId) => {
-    setText('');
-    if (!chosen.includes(id)) onChosen([...chosen, id]);
-  };
+  const id = useId();
+  const titleOf = (skill: SkillId) => skills.find((one) => one.id === skill)?.title ?? skill;
+  const described = [help ? `${id}-help` : '', fault ? `${id}-fault` : ''].filter(Boolean).join(' ');
   return (
-    <div className="field skill-picker">
-      <span className="field-label">{label}</span>
+    <div className="field">
+      <label className="field-label" htmlFor={id}>
+        {label}
+        <span className="only-heard">, {addLabel}</span>
+      </label>
       {chosen.length > 0 && (
         <ul className="skill-chosen" aria-label={label}>
-          {chosen.map((id, at) => (
-            <li key={id}>
+          {chosen.map((skill, at) => (
+            <li key={skill}>
               <span>
-                {titleOf(id)}
+                {titleOf(skill)}
                 {ordered && at === 0 && chosen.length > 1 && <span className="faint"> {says.mainSkill}</span>}
               </span>
               <Button
                 kind="plain"
-                aria-label={says.removeSkill(titleOf(id))}
-                onPress={() => onChosen(chosen.filter((one) => one !== id))}
+                aria-label={says.removeSkill(titleOf(skill))}
+                onPress={() => onChosen(chosen.filter((one) => one !== skill))}
               >
                 {words.frame.remove}
               </Button>
@@ -63,56 +54,24 @@ export function SkillPicker(props: SkillPickerProps) {
           ))}
         </ul>
       )}
-      <ComboBox
-        className="skill-find"
-        inputValue={text}
-        onInputChange={setText}
-        selectedKey={null}
-        onSelectionChange={(key) => {
-          if (key === newSkill) {
-            setText('');
-            onNew?.(text.trim());
-          } else if (typeof key === 'string' && found.some((skill) => skill.id === key)) add(key as SkillId);
-        }}
-        menuTrigger="focus"
-        allowsCustomValue
-        allowsEmptyCollection
-        isInvalid={Boolean(fault)}
-      >
-        <Label className="only-heard">{addLabel}</Label>
-        <Input className="field-input" placeholder={says.skillPlaceholder} />
-        {help && (
-          <Text slot="description" className="field-help">
-            {help}
-          </Text>
-        )}
-        {fault && (
-          <Text slot="errorMessage" className="field-fault">
-            {fault}
-          </Text>
-        )}
-        <Popover className="skill-list" placement="bottom start">
-          <ListBox renderEmptyState={() => <p className="skill-none">{says.noSkillFound}</p>}>
-            {found.map((skill) => (
-              <ListBoxItem key={skill.id} id={skill.id} textValue={skill.title} className="skill-option">
-                <Text slot="label">{skill.title}</Text>
-                <Text slot="description" className="faint">
-                  {areaNames[skill.area]}, {words.stageNames[skill.stage].toLowerCase()}
-                </Text>
-              </ListBoxItem>
-            ))}
-            {onNew && (
-              <ListBoxItem
-                id={newSkill}
-                textValue={says.newSkill(text.trim())}
-                className="skill-option skill-new"
-              >
-                {says.newSkill(text.trim())}
-              </ListBoxItem>
-            )}
-          </ListBox>
-        </Popover>
-      </ComboBox>
+      <SkillFinder
+        inputId={id}
+        describedBy={described || undefined}
+        invalid={Boolean(fault)}
+        skills={skills.filter((skill) => !chosen.includes(skill.id))}
+        onChoose={(skill) => onChosen([...chosen, skill])}
+        onNew={onNew}
+      />
+      {help && (
+        <span className="field-help" id={`${id}-help`}>
+          {help}
+        </span>
+      )}
+      {fault && (
+        <span className="field-fault" id={`${id}-fault`} role="alert">
+          {fault}
+        </span>
+      )}
     </div>
   );
 }

@@ -136,21 +136,23 @@ export function UnitEditor({ place, from, newest, saveLabel, onSave, onLeave, ch
       <EditNext editing={editing} units={units} />
       {children?.(document, hand.touched)}
       <div className="editor-foot">
-        <p className="editor-sum" aria-live="polite">
-          {minutes === 0
-            ? says.sumNone
-            : says.sumSays(
-                format.minutes(minutes),
-                estimateLessons(minutes, 30),
-                estimateLessons(minutes, 45),
-              )}
-        </p>
+        <div className="editor-sum">
+          <p aria-live="polite">
+            {minutes === 0
+              ? says.sumNone
+              : says.sumSays(
+                  format.minutes(minutes),
+                  estimateLessons(minutes, 30),
+                  estimateLessons(minutes, 45),
+                )}
+          </p>
+          {hand.touched && <p className="faint">{hand.kept ? says.kept : says.notKept}</p>}
+        </div>
         {tried && faults.size > 0 && (
           <p className="fault" role="alert">
             {words.frame.mendFirst(faults.size)}
           </p>
         )}
-        {hand.touched && <p className="faint">{hand.kept ? says.kept : says.notKept}</p>}
         <div className="editor-deeds">
           <Button
             kind="plain"

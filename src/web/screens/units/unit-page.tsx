@@ -6,6 +6,7 @@ import type { UnitView } from '#contract';
 import { compareUnits, formatUnitDifference, type Skill, type SkillId, type UnitDocument } from '#planning';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
+import { Empty } from '../../components/empty.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
@@ -38,6 +39,14 @@ export function UnitPage({ id, version }: UnitPageProps) {
   const paper = useStudio().data?.paper ?? 'A4';
   const retired = useUnits().data?.units.find((unit) => unit.id === id)?.retired ?? false;
   const unit = view.data?.document;
+  // What was loaded before stays in the cache, so a unit that is gone would still be shown.
+  if (view.error?.kind === 'NotFound') {
+    return (
+      <Page title={says.title}>
+        <Empty sentence={says.gone} action={<ButtonLink to="/units">{says.toUnits}</ButtonLink>} />
+      </Page>
+    );
+  }
   return (
     <Page
       title={unit?.title ?? says.title}
@@ -189,7 +198,7 @@ function UnitFacts({ unit }: { readonly unit: UnitDocument }) {
         <dt>{says.usual}</dt>
         <dd title={says.lessonsHelp}>
           {words.units.work(format.minutes(minutes), unit.activities.length)};{' '}
-          {says.about30(estimateLessons(minutes, 30), estimateLessons(minutes, 45))}
+          {says.lessons(estimateLessons(minutes, 30), estimateLessons(minutes, 45))}
         </dd>
       </div>
     </dl>
