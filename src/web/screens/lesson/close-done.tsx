@@ -28,9 +28,14 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
   const { pending, state } = useOutbox();
   const course = useCourse(lesson.course);
   const day = useDay(lesson.date);
+  /** When the closing reached the studio: an older course does not know of it. 0 when it was closed before. */
+  const [arrived, setArrived] = useState(() => (pending > 0 ? Number.POSITIVE_INFINITY : 0));
   const [closing, setClosing] = useState<Id<'change'> | null>(null);
   const say = words.lesson.closing;
 
+  useEffect(() => {
+    if (pending === 0) setArrived((at) => (at === Number.POSITIVE_INFINITY ? Date.now() : at));
+  }, [pending]);
   useEffect(
     () =>
       theOutbox.onSettled(({ command, reply }) => {
@@ -44,7 +49,7 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
     .filter((l) => l.status === 'planned' && l.id !== lesson.id && l.time >= lesson.time)
     .sort((a, b) => a.time.localeCompare(b.time))[0];
   const moves = soonestFirst(course.data?.moves ?? []);
-  const reckoning = pending > 0 || course.isFetching || !course.data;
+  const reckoning = pending > 0 || !course.data || course.dataUpdatedAt < arrived;
 
   return (
     <div className="close-done">
