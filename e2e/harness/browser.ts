@@ -33,12 +33,32 @@ export async function openPage(
   browser: Browser,
   options: Parameters<Browser['newContext']>[0] = {},
 ): Promise<WatchedPage> {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
-  const page = await context.newPage();
+  const context = await browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    locale: 'en-GB',
+    ...options,
+  });
+  return watchPage(await context.newPage());
+}
+
+/** Another window of the same browser: it has the cookie, the local storage and the outbox of the first. */
+export async function openWindow(context: BrowserContext): Promise<WatchedPage> {
+  return watchPage(await context.newPage());
+}
+
+/** As long as a slow machine may take for one thing. */
+export const patience = 60_000;
+
+function watchPage(page: Page): WatchedPage {
+  page.setDefaultTimeout(patience);
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(`page error: ${error.message}`));
   page.on('console', (message) => {
     if (message.type() === 'error') faults.push(`console: ${message.text()}`);
   });
-  return { page, context, faults: (allow) => faults.filter((f) => !(allow?.test(f) ?? false)) };
+  return {
+    page,
+    context: page.context(),
+    faults: (allow) => faults.filter((f) => !(allow?.test(f) ?? false)),
+  };
 }
