@@ -4,6 +4,7 @@
 import { parseArgs } from 'node:util';
 import { runAppBench } from './app.ts';
 import { runPlannerBench } from './planner/compare.ts';
+import { runStudioBench } from './studio.ts';
 
 const { values } = parseArgs({
   options: {
@@ -15,5 +16,8 @@ const { values } = parseArgs({
 });
 const options = { fresh: values.fresh, count: Number(values.count), from: Number(values.from) };
 const met = values.only === 'app' || (await runPlannerBench(options));
-if (values.only !== 'planner') await runAppBench();
+if (values.only !== 'planner') {
+  await runStudioBench();
+  await runAppBench();
+}
 process.exitCode = met ? 0 : 1;

@@ -2,7 +2,6 @@
 // show. The same day gives the same studio, whoever makes it.
 
 import { addDays, daysBetween, type PlainDate } from '#core';
-import { planCourse } from '#planning';
 import { type LessonRecord, type Outside, type Store, studioId } from '#studio';
 import { createDemoCalendar, weeksTaught } from './demo-calendar.ts';
 import { createDemoDesk, type DemoDesk } from './demo-desk.ts';
@@ -19,16 +18,13 @@ export interface DemoOptions {
 
 const seed = 4380;
 
-/** Two hundred plans are made on the way to one studio: quick ones do, and the next change of each course plans in full. */
-const stepsPerPlan = 400;
-
 /** Fills an empty store with the demo studio; false when it was told to stop on the way. */
 export async function createDemo(store: Store, outside: Outside, options: DemoOptions): Promise<boolean> {
   const { today, timeZone, onProgress = async () => true } = options;
-  const planner = {
+  // Two hundred plans are made on the way to one studio: brisk ones do, and each course's next change plans in full.
+  const planner: Outside['planner'] = {
     ...outside.planner,
-    planCourse: (...[input, previous]: Parameters<typeof outside.planner.planCourse>) =>
-      planCourse(input, previous, { steps: stepsPerPlan }),
+    planCourse: (input, previous) => outside.planner.planCourse(input, previous, 'brisk'),
   };
   const desk = createDemoDesk(store, { ...outside, planner }, seed);
   const calendar = createDemoCalendar(today);

@@ -6,10 +6,14 @@ import { accumulateMoves, currentMoves, loadLibrary, replanCourse } from '../cou
 import type { CourseId } from '../record/records.ts';
 import type { Desk } from './desk.ts';
 
+/** With more courses than this waiting in one command, each is planned briskly. */
+const fewCourses = 8;
+
 /** Settles all courses in hand and says what became of them. */
 export async function settleCourses(desk: Desk): Promise<CommandReply['courses']> {
   const courses: CommandReply['courses'][number][] = [];
   let library: LibraryRecords | null = null;
+  const waiting = [...desk.inHand.values()].filter((c) => c.touched && c.replan).length;
   for (const [id, inHand] of desk.inHand) {
     const { before } = inHand;
     const row = inHand.touched ? await desk.tx.get('course', id) : null;
@@ -23,6 +27,7 @@ export async function settleCourses(desk: Desk): Promise<CommandReply['courses']
         library,
         today: desk.today,
         random: desk.outside.random,
+        effort: waiting > fewCourses ? 'brisk' : 'full',
       });
       moved = currentMoves(accumulateMoves(row.moved, moves), desk.today, await taughtKeys(desk, id));
       movedNow = moves.length;

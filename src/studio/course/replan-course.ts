@@ -8,7 +8,7 @@ import { studioId } from '../record/studio-id.ts';
 import { assembleCourseInput, type LibraryRecords } from './assemble-course-input.ts';
 import { type CourseRecords, isSettled, loadCourse } from './course-records.ts';
 import { layPlan } from './lay-plan.ts';
-import type { Planner } from './planner.ts';
+import type { PlanEffort, Planner } from './planner.ts';
 import { previousPlan } from './previous-plan.ts';
 
 export interface ReplanCause {
@@ -23,6 +23,7 @@ export interface ReplanTools {
   readonly library: LibraryRecords;
   readonly today: PlainDate;
   readonly random: Random;
+  readonly effort: PlanEffort;
 }
 
 /** Plans and lays out; what moved comes back, and what is to be kept of the plan. `before` are the records as they were before the change. */
@@ -30,12 +31,12 @@ export async function replanCourse(
   tx: Transactor,
   before: CourseRecords,
   cause: ReplanCause,
-  { planner, library, today, random }: ReplanTools,
+  { planner, library, today, random, effort }: ReplanTools,
 ): Promise<{ readonly moves: readonly Move[]; readonly facts: PlanFacts }> {
   const records = (await loadCourse(tx, before.course.id)) ?? before;
   const previous = previousPlan(before, today);
   const input = assembleCourseInput(records, library, today);
-  const plan = planner.planCourse(input, previous);
+  const plan = planner.planCourse(input, previous, effort);
   await layPlan(tx, records, plan, { today, random });
   const facts: PlanFacts = { fingerprint: plan.fingerprint, pace: plan.pace, leftOut: plan.leftOut };
   if (previous === null) return { moves: [], facts };

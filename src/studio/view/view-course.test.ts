@@ -133,6 +133,7 @@ describe('the course', () => {
           day('2026-09-07'),
         ),
         null,
+        'full',
       ),
     );
     expect((await course(studio)).leftOut.map((l) => l.activity)).toEqual(
