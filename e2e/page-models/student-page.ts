@@ -75,13 +75,16 @@ export function createStudentPage(page: Page) {
         })),
       }));
     },
-    /** Opens what can be done with a lesson, in the table twin, and chooses. */
-    async actOnLesson(title: string, deed: string): Promise<void> {
-      await table.getByRole('button', { name: words.score.menu.actions(title), exact: true }).click();
+    /** Opens what can be done with a lesson or a segment, in the table twin, and chooses; the first of that title. */
+    async act(title: string, deed: string): Promise<void> {
+      await table
+        .getByRole('button', { name: words.score.menu.actions(title), exact: true })
+        .first()
+        .click();
       await page.getByRole('menuitem', { name: deed, exact: true }).click();
     },
     async cancelLesson(title: string, reason: string): Promise<void> {
-      await this.actOnLesson(title, words.score.menu.cancel);
+      await this.act(title, words.score.menu.cancel);
       const dialog = page.getByRole('dialog');
       await dialog.getByLabel(words.score.dialog.reason).fill(reason);
       await dialog.getByRole('button', { name: words.score.dialog.cancelDo }).click();

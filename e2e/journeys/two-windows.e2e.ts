@@ -1,0 +1,140 @@
+// Two windows on one course: what one changes is never written over by the other without a word, and what is typed in
+// both is kept.
+
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect } from 'vitest';
+import type { CourseView, LessonView } from '#contract';
+import { present } from '#core';
+import { words } from '../../src/web/words/index.ts';
+import { lessonsOf, readView, untilView } from '../harness/api.ts';
+import { launchBrowser, openPage, openWindow, type WatchedPage } from '../harness/browser.ts';
+import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
+import { createStory } from '../harness/story.ts';
+import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createFrame } from '../page-models/frame.ts';
+import { createLessonPage } from '../page-models/lesson-page.ts';
+import { createStudentPage } from '../page-models/student-page.ts';
+
+const folder = createDataFolder();
+let studio: StudioProcess;
+let browser: Browser;
+let one: WatchedPage;
+let other: WatchedPage;
+let small: SmallStudio;
+
+beforeAll(async () => {
+  [studio, browser] = await Promise.all([startStudio(folder.path), launchBrowser()]);
+  one = await openPage(browser);
+  await one.page.goto(studio.link);
+  small = await foundSmallStudio(one.page);
+});
+afterAll(async () => {
+  await browser?.close();
+  await studio?.stop();
+  folder.remove();
+});
+
+const tell = createStory(() => browser?.contexts().flatMap((context) => context.pages()) ?? []);
+const readCourse = () => readView<CourseView>(one.page, `/api/courses/${small.course}`);
+const firstLesson = async () => present(lessonsOf(await readCourse())[0], 'the first lesson');
+
+tell('a stale change is refused in words, and nothing is overwritten', async () => {
+  other = await openWindow(one.context);
+  // The other window does not hear what happens elsewhere, as behind a network that dropped its live channel.
+  await other.page.route('**/api/live', (route) => route.abort());
+  for (const { page } of [one, other]) {
+    await page.goto(`${studio.address}/student/${small.student}`);
+    await createStudentPage(page).showTable();
+  }
+  const work = present(
+    (await firstLesson()).segments.find((segment) => segment.kind === 'work'),
+    'planned work',
+  );
+  await createStudentPage(one.page).act(work.title, words.score.menu.pin);
+  const pinned = await untilView(
+    readCourse,
+    (course) => lessonsOf(course)[0]?.segments.some((s) => s.key === work.key && s.pinned) ?? false,
+    'the segment is pinned',
+  );
+
+  await createStudentPage(other.page).act(work.title, words.score.menu.setAside);
+  const { messages } = createFrame(other.page);
+  const newest = messages.getByRole('button', { name: words.frame.lookAtNewest });
+  await newest.waitFor();
+  const said = await messages.innerText();
+  expect(said).toMatch(/changed in another window/);
+  expect(said).toMatch(/Nothing was saved/);
+  // It names what the other hand did.
+  expect(said).toContain(work.title);
+  expect(await readCourse()).toEqual(pinned);
+
+  // The newest shows the pin; the same deed is taken now.
+  await newest.click();
+  const line = other.page.getByRole('row').filter({ hasText: work.title }).first();
+  await line.filter({ hasText: words.score.pinned }).waitFor();
+  await createStudentPage(other.page).act(work.title, words.score.menu.setAside);
+  const after = await untilView(readCourse, (course) => course.setAside.length > 0, 'it is set aside');
+  expect(after.setAside.map((aside) => aside.title)).toContain(work.title);
+  await createFrame(other.page).undoFromMessage();
+  await untilView(readCourse, (course) => course.setAside.length === 0, 'it is taken back');
+});
+
+tell('a window that hears of it shows the change by itself', async () => {
+  await other.page.unroute('**/api/live');
+  await other.page.reload();
+  await createStudentPage(other.page).score.waitFor();
+  await createStudentPage(one.page).cancelLesson(words.score.lesson(3), 'Storm');
+  await createStudentPage(other.page).showTable();
+  await other.page.getByRole('rowheader').filter({ hasText: 'Storm' }).waitFor();
+  await createFrame(one.page).undoFromMessage();
+  await other.page.getByRole('rowheader').filter({ hasText: 'Storm' }).waitFor({ state: 'detached' });
+});
+
+/** Words typed by two hands at the same time, in turns. */
+async function typeInTurns(hands: readonly (readonly [WatchedPage, string])[]): Promise<void> {
+  for (const [{ page }] of hands) await createLessonPage(page).note.click();
+  const longest = Math.max(...hands.map(([, text]) => text.length));
+  for (let at = 0; at < longest; at += 5)
+    for (const [{ page }, text] of hands)
+      await createLessonPage(page).note.pressSequentially(text.slice(at, at + 5));
+}
+
+for (const place of ['two windows of one browser', 'two browsers'] as const)
+  tell(`notes typed in ${place} are both kept, each once`, async () => {
+    if (place === 'two browsers') {
+      const cookies = await one.context.cookies();
+      other = await openPage(browser);
+      await other.context.addCookies(cookies);
+    }
+    const { lesson } = present(lessonsOf(await readCourse())[place === 'two browsers' ? 1 : 0], 'a lesson');
+    for (const { page } of [one, other]) {
+      await page.goto(`${studio.address}/lesson/${lesson}`);
+      await createLessonPage(page).note.waitFor();
+    }
+    const texts = ['Left window: tone is clearer now.', 'Right window: bring the other reed.'] as const;
+    await typeInTurns([
+      [one, texts[0]],
+      [other, texts[1]],
+    ]);
+    for (const { page } of [one, other]) {
+      await createLessonPage(page).note.press('Escape');
+      await createFrame(page).waitUntilSaved();
+    }
+    const note = await untilView(
+      async () => (await readView<LessonView>(one.page, `/api/lessons/${lesson}`)).note,
+      (now) => texts.every((text) => now.includes(text)),
+      'both notes are kept',
+    );
+    for (const text of texts) expect(note.split(text).length - 1, text).toBe(1);
+    expect(note.replace(texts[0], '').replace(texts[1], '').trim()).toBe('');
+    // Both windows come to show both.
+    for (const { page } of [one, other])
+      await expect
+        .poll(() => createLessonPage(page).note.inputValue(), { timeout: 30_000 })
+        .toBe(note);
+  });
+
+tell('nothing went wrong on the pages', async () => {
+  expect(one.faults()).toEqual([]);
+  expect(other.faults(/api\/live|ERR_FAILED|409/)).toEqual([]);
+});
