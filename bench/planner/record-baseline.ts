@@ -39,9 +39,9 @@ export async function measureBaseline(
   };
 }
 
-/** One row a line, so that a difference between two recordings can be read. */
+/** Laid out as the formatter would. */
 export function writeBaseline(file: string, rows: readonly BaselineRow[]): void {
-  writeFileSync(file, `[\n${rows.map((row) => JSON.stringify(row)).join(',\n')}\n]\n`);
+  writeFileSync(file, `${JSON.stringify(rows, null, 2)}\n`);
 }
 
 async function main(args: readonly string[]): Promise<void> {
