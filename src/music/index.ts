@@ -1,9 +1,85 @@
-// music: instruments now; pitch, scale, chord, rhythm and notation join here.
+// music: pitch, key, scale, chord, chart, instrument, rhythm; a typed score and what it is written as.
 
 export {
+  type Chart,
+  type ChartBar,
+  type ChartChord,
+  type RepeatMarks,
+  unfoldRepeats,
+} from './chart/chart.ts';
+export { formatChart } from './chart/format-chart.ts';
+export { type ChartUnreadable, parseChart } from './chart/parse-chart.ts';
+export { chartKey, transposeChart } from './chart/transpose-chart.ts';
+export {
+  type Chord,
+  type ChordUnreadable,
+  chordTones,
+  formatChord,
+  guideTones,
+  parseChord,
+  transposeChord,
+  voicingTones,
+} from './chord/chord.ts';
+export { suggestScales } from './chord/chord-scale.ts';
+export {
+  type ChordQuality,
+  type ChordQualityId,
+  findChordQuality,
+  type KindDegree,
+  listChordQualities,
+} from './chord/quality.ts';
+export { type Fraction, formatFraction, fraction } from './fraction/fraction.ts';
+export { comfortableKeys } from './instrument/comfortable-keys.ts';
+export {
+  type Clef,
   findInstrument,
+  fullRange,
   type Instrument,
   type InstrumentFamily,
   type InstrumentId,
+  isInRange,
   listInstruments,
+  openStrings,
+  rangeAtStage,
+  soundingToWritten,
+  transpositionOf,
+  type WrittenRange,
+  writtenToSounding,
 } from './instrument/instrument.ts';
+export { type Stage, stages } from './instrument/stage.ts';
+export {
+  fifthsToKey,
+  formatKey,
+  type Key,
+  keyFifths,
+  parseKey,
+  signatureAlters,
+  transposeKey,
+} from './key/key.ts';
+export { type Interval, intervalBetween, invertDirection, transposePitch } from './pitch/interval.ts';
+export {
+  fifthsToName,
+  formatPitch,
+  formatPitchName,
+  type Letter,
+  midiToFrequency,
+  type Pitch,
+  type PitchName,
+  parsePitch,
+  parsePitchName,
+  pitchClass,
+  pitchToMidi,
+  type SoundingPitch,
+  sounding,
+  type WrittenPitch,
+  written,
+} from './pitch/pitch.ts';
+export {
+  easiestTonic,
+  findScale,
+  listScales,
+  type Scale,
+  type ScaleId,
+  scaleFifths,
+  spellScale,
+} from './scale/scale.ts';
