@@ -250,12 +250,12 @@ export const units = {
     goOn: 'Go on with it',
     startAgain: 'Throw it away and begin again',
     clash: 'This unit was saved elsewhere since you began.',
-    clashCopy: 'This course was changed elsewhere since you began.',
+    clashCopy: 'This copy was changed elsewhere since you began.',
     lookAtNewest: 'Look at the newest',
     clashHelp: 'What you wrote is kept in this browser and offered when you press Change.',
     keepMine: 'Keep mine as a unit of its own',
     keptTitle: (title: string) => `${title}, another way`,
-    takeNewest: 'Save mine over it',
+    saveOver: 'Keep mine; save again below',
   },
 
   copy: {

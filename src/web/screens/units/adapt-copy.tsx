@@ -13,6 +13,7 @@ import { Page } from '../../components/page.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useCourse, useCourseUnit } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
+import { Clash } from './clash.tsx';
 import { createSender } from './send-once.ts';
 import { documentToDraft } from './unit-draft.ts';
 import { UnitEditor } from './unit-editor.tsx';
@@ -87,28 +88,27 @@ function Adapt({ view, onFresh }: AdaptProps) {
         saveLabel={words.units.editor.saveCopy}
         onSave={save}
         onLeave={(saved) => (saved ? onFresh() : navigate(toCourse))}
-      >
-        {(document, touched) => (
-          <>
-            <Differences library={view.library} document={document} touched={touched} onTake={take} />
-            {clash && (
-              <section className="editor-clash" role="alert">
-                <p>{words.units.editor.clashCopy}</p>
-                <p className="form-row">
-                  <Button onPress={onFresh}>{words.units.editor.lookAtNewest}</Button>
-                  <Button
-                    onPress={() => {
-                      setBegun(view.document);
-                      setClash(false);
-                    }}
-                  >
-                    {words.units.editor.takeNewest}
-                  </Button>
-                </p>
-              </section>
-            )}
-          </>
+        before={(document, touched) => (
+          <Differences library={view.library} document={document} touched={touched} onTake={take} />
         )}
+      >
+        {() =>
+          clash && (
+            <Clash sentence={words.units.editor.clashCopy}>
+              <p className="form-row">
+                <Button onPress={onFresh}>{words.units.editor.lookAtNewest}</Button>
+                <Button
+                  onPress={() => {
+                    setBegun(view.document);
+                    setClash(false);
+                  }}
+                >
+                  {words.units.editor.saveOver}
+                </Button>
+              </p>
+            </Clash>
+          )
+        }
       </UnitEditor>
     </Page>
   );

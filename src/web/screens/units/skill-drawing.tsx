@@ -29,12 +29,16 @@ export function SkillDrawing({ skills, chosen, onChoose }: SkillDrawingProps) {
   const drawing = useMemo(() => drawSkills(skills, chosen.id), [skills, chosen.id]);
   const [at, setAt] = useState<SkillId>(chosen.id);
   const svg = useRef<SVGSVGElement>(null);
+  /** Set when the keyboard chose, so that it finds the chosen skill in its new place. */
+  const walking = useRef(false);
   useEffect(() => {
     setAt(chosen.id);
     // On a narrow page the drawing is wider than its place: begin in its middle, at the chosen skill.
     const place = svg.current?.parentElement;
     const node = svg.current?.querySelector(`[data-skill="${chosen.id}"]`);
     if (!place || !node) return;
+    if (walking.current && node instanceof SVGElement) node.focus({ preventScroll: true });
+    walking.current = false;
     const { left, width: wide } = node.getBoundingClientRect();
     place.scrollLeft += left + wide / 2 - place.getBoundingClientRect().left - place.clientWidth / 2;
   }, [chosen.id]);
@@ -57,6 +61,7 @@ export function SkillDrawing({ skills, chosen, onChoose }: SkillDrawingProps) {
   function onKeyDown(event: KeyboardEvent, id: SkillId) {
     if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
+      walking.current = true;
       onChoose(id);
       return;
     }

@@ -116,7 +116,7 @@ function SkillMap({ skills, wanted, onChoose }: SkillMapProps) {
       </div>
       <div className="skills-detail">
         {chosen ? (
-          <SkillDetail key={chosen.id} skill={chosen} skills={skills} onChoose={onChoose} />
+          <SkillDetail skill={chosen} skills={skills} onChoose={onChoose} />
         ) : (
           <p className="soft no-print">{says.chooseOne}</p>
         )}

@@ -125,6 +125,7 @@ function Held({ unit }: { readonly unit: UnitImportPreview['units'][number] }) {
   return (
     <section className="take-in-list">
       <h3>{document.title}</h3>
+      <p>{known === null ? says.isNew : says.becomes(known)}</p>
       <p>… {words.units.goal(document.goal)}</p>
       <p className="soft">
         {[
@@ -141,7 +142,6 @@ function Held({ unit }: { readonly unit: UnitImportPreview['units'][number] }) {
           </li>
         ))}
       </ol>
-      <p>{known === null ? says.isNew : says.becomes(known)}</p>
       {findings.length > 0 && (
         <>
           <h4>{says.findings}</h4>

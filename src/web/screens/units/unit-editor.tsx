@@ -36,14 +36,25 @@ export interface UnitEditorProps {
   readonly onSave: (document: UnitDocument, draft: UnitDraft) => Promise<boolean>;
   /** After saving, or when the draft was thrown away. */
   readonly onLeave: (saved: UnitDocument | null) => void;
-  /** What stands above the foot: a clash, the differences of a copy. */
-  readonly children?: (document: UnitDocument, touched: boolean) => ReactNode;
+  /** What stands first: the differences of a copy. */
+  readonly before?: (document: UnitDocument, touched: boolean) => ReactNode;
+  /** What stands above the foot: a clash. `finish` throws the kept draft away. */
+  readonly children?: (finish: () => void) => ReactNode;
 }
 
 /** Never saved under this id: it stands in until a new unit is. */
 const unsaved = 'unit:unsaved' as UnitId;
 
-export function UnitEditor({ place, from, newest, saveLabel, onSave, onLeave, children }: UnitEditorProps) {
+export function UnitEditor({
+  place,
+  from,
+  newest,
+  saveLabel,
+  onSave,
+  onLeave,
+  before,
+  children,
+}: UnitEditorProps) {
   const format = useFormat();
   const hand = useUnitDraft(place, from);
   const skillView = useSkills().data;
@@ -127,6 +138,7 @@ export function UnitEditor({ place, from, newest, saveLabel, onSave, onLeave, ch
   const minutes = usualMinutesOf(draft);
   return (
     <form className="form editor" ref={form} onSubmit={save} noValidate>
+      {before?.(document, hand.touched)}
       <EditAbout editing={editing} isNew={place === 'new'} />
       <EditSuits editing={editing} />
       <EditActivities editing={editing} list="activities" />
@@ -134,7 +146,7 @@ export function UnitEditor({ place, from, newest, saveLabel, onSave, onLeave, ch
       <EditActivities editing={editing} list="extensions" />
       <EditAlsoSkills editing={editing} />
       <EditNext editing={editing} units={units} />
-      {children?.(document, hand.touched)}
+      {children?.(hand.finish)}
       <div className="editor-foot">
         <div className="editor-sum">
           <p aria-live="polite">

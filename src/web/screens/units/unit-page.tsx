@@ -22,6 +22,7 @@ import { stageSpan } from './stage-span.ts';
 import { UnitActions } from './unit-actions.tsx';
 import { UnitActivity } from './unit-activity.tsx';
 import { UnitMargin } from './unit-margin.tsx';
+import '../../components/form.css';
 import './editor.css';
 import './unit.css';
 

@@ -8,6 +8,7 @@ import { Button } from '../../components/button.tsx';
 import { Page } from '../../components/page.tsx';
 import { useUnits } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
+import { Clash } from './clash.tsx';
 import { createSender } from './send-once.ts';
 import { titleToUnitId } from './slug.ts';
 import { documentToDraft, draftAsNew, newUnitDraft, type UnitDraft } from './unit-draft.ts';
@@ -69,23 +70,24 @@ function WriteUnit({ from, title, newest }: WriteUnitProps) {
         onSave={save}
         onLeave={(saved) => navigate(saved ? `/unit/${saved.id}` : id ? `/unit/${id}` : '/units')}
       >
-        {() =>
+        {(finish) =>
           clash && (
-            <section className="editor-clash" role="alert">
-              <p>{says.clash}</p>
+            <Clash sentence={says.clash}>
               <p className="form-row">
                 {id !== null && <Button onPress={() => navigate(`/unit/${id}`)}>{says.lookAtNewest}</Button>}
                 <KeepMine
                   onKeep={async () => {
                     const own = asOwn(clash);
                     const reply = await sendOnce({ type: 'unit.save', seenVersion: 0, document: own });
-                    if (reply.ok) navigate(`/unit/${own.id}`);
-                    else showFault(reply.error);
+                    if (reply.ok) {
+                      finish();
+                      navigate(`/unit/${own.id}`);
+                    } else showFault(reply.error);
                   }}
                 />
               </p>
               {id !== null && <p className="faint">{says.clashHelp}</p>}
-            </section>
+            </Clash>
           )
         }
       </UnitEditor>
