@@ -62,7 +62,7 @@ test('[A3] what another piece rests on comes before it whatever its character', 
   expect(titles(arrangeLesson(frame(30), [], pieces))).toContain('song new');
 });
 
-test('[A4] minutes to spare go to the frame up to twice its own, then they are open', () => {
+test('[A4] minutes to spare go to the frame up to half as long again, then they are open', () => {
   const minutes = (length: number, recap = 3) =>
     arrangeLesson(frame(length, { recap }), [], [work('a', 'a', 'new', 10)])
       .map((s) => `${s.kind}:${s.minutes}`)
@@ -70,11 +70,12 @@ test('[A4] minutes to spare go to the frame up to twice its own, then they are o
   expect(minutes(19)).toBe('settlingIn:3 recap:3 work:10 practice:3');
   expect(minutes(20)).toBe('settlingIn:3 recap:4 work:10 practice:3');
   expect(minutes(24)).toBe('settlingIn:5 recap:5 work:10 practice:4');
-  expect(minutes(28)).toBe('settlingIn:6 recap:6 work:10 practice:6');
-  expect(minutes(30)).toBe('settlingIn:6 recap:8 work:10 practice:6');
-  expect(minutes(31)).toBe('settlingIn:6 recap:6 work:10 open:3 practice:6');
-  expect(minutes(22, 0)).toBe('settlingIn:6 work:10 practice:6');
-  expect(minutes(24, 0)).toBe('settlingIn:8 work:10 practice:6');
+  expect(minutes(25)).toBe('settlingIn:5 recap:5 work:10 practice:5');
+  expect(minutes(26)).toBe('settlingIn:5 recap:6 work:10 practice:5');
+  expect(minutes(27)).toBe('settlingIn:5 recap:5 work:10 open:2 practice:5');
+  expect(minutes(31)).toBe('settlingIn:5 recap:5 work:10 open:6 practice:5');
+  expect(minutes(21, 0)).toBe('settlingIn:6 work:10 practice:5');
+  expect(minutes(24, 0)).toBe('settlingIn:5 work:10 open:4 practice:5');
 });
 
 test('[A5] work, revisits and what is pinned get exactly their planned minutes', () => {

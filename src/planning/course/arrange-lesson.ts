@@ -21,7 +21,10 @@ export interface UnplacedWork {
 }
 
 /** Spare minutes from here on are shown as open time. Our own choice. */
-const leastOpen = 3;
+const leastOpen = 2;
+
+/** What a part of the frame may grow to: half as long again. More settling in would not be believed. Our own choice. */
+const roomFor = (planned: number): number => planned + Math.ceil(planned / 2);
 
 /** Lays out one lesson; its minutes add up to the lesson's length and none is negative. */
 export function arrangeLesson(
@@ -94,7 +97,7 @@ function orderWork(work: readonly UnplacedWork[]): readonly UnplacedWork[] {
 /**
  * Clock minutes for each part. Work and revisits get what the plan expects of them and no more: a longer slot is a slower
  * lesson, and would teach the pace to be slow. What the plan leaves over goes to recap, settling in and setting practice,
- * a minute in turn, up to twice their own; three minutes or more beyond that are open time.
+ * a minute in turn, up to half as long again; two minutes or more beyond that are open time.
  */
 function shareOut(parts: readonly UnplacedSegment[], length: number): readonly number[] {
   const minutes = parts.map((part) => part.planned);
@@ -111,7 +114,7 @@ function shareOut(parts: readonly UnplacedSegment[], length: number): readonly n
   while (spare > 0 && given) {
     given = false;
     for (const at of frame)
-      if (spare > 0 && (minutes[at] ?? 0) < 2 * (parts[at]?.planned ?? 0)) {
+      if (spare > 0 && (minutes[at] ?? 0) < roomFor(parts[at]?.planned ?? 0)) {
         give(at, 1);
         given = true;
       }

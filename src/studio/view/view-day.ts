@@ -120,8 +120,9 @@ function listDecisions({ lesson, course, lessons, segments }: LoadedLesson, now:
         `Likely to run over: ${Math.round(lesson.overrun * 100)} % against the ${Math.round(course.settings.overrun * 100)} % you allow.`,
       );
   }
-  if (course.moved.length > 0 && lesson.status === 'planned' && lesson.date >= now.today)
-    decisions.push('The plan moved: look at what changed.');
+  const isMoved = course.moved.some((m) => m.from?.date === lesson.date || m.to?.date === lesson.date);
+  if (isMoved && lesson.status === 'planned' && lesson.date >= now.today)
+    decisions.push('Its plan moved: look at what changed.');
   return decisions;
 }
 

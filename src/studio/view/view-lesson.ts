@@ -143,13 +143,21 @@ function howTo(segment: SegmentRecord, shown: Shown, activity: string): string {
     const practice = shown.previous?.practice.trim() ?? '';
     return [
       lines.length > 0 ? `From last time:\n${lines.join('\n')}` : '',
-      practice === '' ? '' : `Practice that was set:\n\n${practice}`,
+      practice === '' ? '' : `Practice that was set:\n\n${linesToList(practice)}`,
     ]
       .filter((part) => part !== '')
       .join('\n\n');
   }
   return activity;
 }
+
+/** One line a task, as a Markdown list. */
+const linesToList = (text: string): string =>
+  text
+    .split('\n')
+    .filter((line) => line.trim() !== '')
+    .map((line) => `- ${line.replace(/^\s*[-–*]\s*/, '')}`)
+    .join('\n');
 
 /** Most "next" activities offered. */
 const mostNext = 3;

@@ -148,7 +148,7 @@ describe('the day', () => {
     expect(await decisions('2026-09-07')).toContain('Not closed yet');
     expect(await decisions('2026-09-14')).toContain('The lesson of 7 September is not closed yet');
     await studio.done({ type: 'lesson.close', lesson: (await lessonAt(studio, 0)).id, minutes: null });
-    expect(await decisions('2026-09-14')).toContain('The plan moved');
+    expect(await decisions('2026-09-14')).toContain('Its plan moved');
     const bare = await openStudio();
     const view = await bare.store.read((r) => viewDay(r, day('2026-09-07'), bare.outside()));
     expect(view.lessons[0]?.decisions.join(' ')).toContain('No new work is planned');
