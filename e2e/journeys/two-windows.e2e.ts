@@ -129,9 +129,7 @@ for (const place of ['two windows of one browser', 'two browsers'] as const)
     expect(note.replace(texts[0], '').replace(texts[1], '').trim()).toBe('');
     // Both windows come to show both.
     for (const { page } of [one, other])
-      await expect
-        .poll(() => createLessonPage(page).note.inputValue(), { timeout: 30_000 })
-        .toBe(note);
+      await expect.poll(() => createLessonPage(page).note.inputValue(), { timeout: 30_000 }).toBe(note);
   });
 
 tell('nothing went wrong on the pages', async () => {
