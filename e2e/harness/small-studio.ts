@@ -73,6 +73,7 @@ export async function foundSmallStudio(page: Page): Promise<SmallStudio> {
       seen: revision,
       course,
       courseUnit: createId('course-unit', random),
+      // @ts-expect-error a literal id of the starter library is not branded
       unit,
       strand: id,
     });
