@@ -27,7 +27,7 @@ export interface SkillDrawing {
 
 /** More than this in a column is a list, not a drawing. */
 export const mostRows = 8;
-const lineLength = 20;
+const lineLength = 19;
 const mostLines = 4;
 
 /** Lays the drawing out; only the chosen skill when nothing is joined to it. */
@@ -70,7 +70,7 @@ export function drawSkills(skills: readonly Skill[], chosen: SkillId): SkillDraw
   return { nodes, links, leftOut, rows: Math.max(...heights) };
 }
 
-/** A title in lines of at most 20 characters, at most four; a longer word stands alone. */
+/** A title in lines of at most 19 characters, at most four; a longer word stands alone. */
 export function breakLines(title: string): readonly string[] {
   const lines: string[] = [];
   for (const word of title.split(' ')) {

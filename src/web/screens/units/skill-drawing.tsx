@@ -6,9 +6,9 @@ import { words } from '../../words/index.ts';
 import { type Direction, drawSkills, type SkillNode, walk } from './draw-skills.ts';
 
 const says = words.units.skills;
-const width = 142;
+const width = 136;
 const height = 74;
-const gapX = 22;
+const gapX = 18;
 const gapY = 6;
 const lead = 16;
 
