@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type KeptText, keptText, releaseText, sendText, storedText, typeText } from './kept-text.ts';
+import {
+  forgetEchoes,
+  type KeptText,
+  keptText,
+  releaseText,
+  sendText,
+  storedText,
+  typeText,
+} from './kept-text.ts';
 
 /** The rule of the contract's write: neither base nor text stored → both kept, one above the other. */
 const write = (stored: string, base: string, text: string): string =>
@@ -26,6 +34,20 @@ describe('text kept while it is typed', () => {
     const second = present(sendText(typeText(first.state, 'ab')));
     expect(storedText(second.state, 'a', false).shown).toBe('ab');
     expect(storedText(second.state, '', false).shown).toBe('ab');
+  });
+  it('takes the text it began from for no news, however much was typed since', () => {
+    let state = keptText('Warm. ');
+    for (let n = 0; n < 200; n++) state = present(sendText(typeText(state, `${state.shown}x`))).state;
+    const heard = storedText(state, 'Warm. ', true);
+    expect(heard).toMatchObject({ shown: state.shown, base: state.base, before: '', after: '' });
+    // An echo of what was sent long ago is none either.
+    expect(storedText(state, 'Warm. xxx', true)).toMatchObject({ base: state.base, before: '' });
+  });
+  it('shows the older text again after an undo', () => {
+    const { state } = present(sendText(typeText(keptText('a'), 'ab')));
+    const saved = storedText(state, 'ab', false);
+    expect(storedText(saved, 'a', false).shown).toBe('ab');
+    expect(storedText(forgetEchoes(saved), 'a', false).shown).toBe('a');
   });
   it('shows what another window wrote when the field is free', () => {
     expect(storedText(keptText('a'), 'b', false).shown).toBe('b');

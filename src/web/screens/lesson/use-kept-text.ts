@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { useOutbox } from '../../hooks/use-outbox.ts';
 import {
+  forgetEchoes,
   isUnsent,
   type KeptText,
   keptText,
@@ -59,7 +60,8 @@ export function useKeptText(
   stored: string,
   post: (base: string, text: string) => void,
 ): KeptTextField {
-  const { pending } = useOutbox();
+  const { pending, epoch } = useOutbox();
+  const seenEpoch = useRef(epoch);
   const state = useRef<KeptText>(keptText(stored));
   const inHand = useRef(false);
   const postNow = useRef(post);
@@ -88,7 +90,7 @@ export function useKeptText(
     const left = mirror.read(field);
     if (left && left.text !== stored && !stored.includes(left.text)) {
       postNow.current(left.base, left.text);
-      state.current = { ...keptText(left.text), echoes: [stored, left.base, left.text] };
+      state.current = { ...keptText(left.text), echoes: [stored, left.base, left.text], told: stored };
     } else mirror.drop(field);
     redraw((n) => n + 1);
   }, [field]);
@@ -96,8 +98,10 @@ export function useKeptText(
   useEffect(() => {
     if (pending > 0) return;
     if (!isUnsent(state.current)) mirror.drop(field);
-    put(storedText(state.current, stored, inHand.current));
-  }, [stored, pending, field, put]);
+    const isNew = seenEpoch.current !== epoch;
+    seenEpoch.current = epoch;
+    put(storedText(isNew ? forgetEchoes(state.current) : state.current, stored, inHand.current));
+  }, [stored, pending, field, epoch, put]);
 
   return {
     value: state.current.shown,
