@@ -31,6 +31,12 @@ export function createStudentPage(page: Page) {
     table,
     moved: page.getByRole('region', { name: words.score.moves.title }),
     units: page.getByRole('region', { name: say.units.title }),
+    /** Says that what moved was looked at; the list goes. */
+    async lookedAtMoves(): Promise<void> {
+      const list = page.getByRole('region', { name: words.score.moves.title });
+      await list.getByRole('button', { name: words.score.moves.looked, exact: true }).click();
+      await list.waitFor({ state: 'detached' });
+    },
     facts: page.getByRole('main'),
 
     /** Chooses a unit and a strand, sees what it would do, and gives it. Returns the changes that were foretold. */
