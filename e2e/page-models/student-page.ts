@@ -103,8 +103,8 @@ export function createStudentPage(page: Page) {
     /** Fills "away" and asks; resolves with the foretold changes. */
     async imagineAway(from: string, to: string): Promise<readonly string[]> {
       const panel = page.getByRole('region', { name: say.whatIf.title });
-      await panel.getByLabel(say.whatIf.awayFrom).fill(from);
-      await panel.getByLabel(say.whatIf.awayTo).fill(to);
+      await panel.getByLabel(say.whatIf.awayFrom, { exact: true }).fill(from);
+      await panel.getByLabel(say.whatIf.awayTo, { exact: true }).fill(to);
       await panel.getByRole('button', { name: say.whatIf.show }).click();
       await panel.getByRole('heading', { name: say.whatIf.changes }).waitFor();
       return panel.locator('.imagined-changes').getByRole('listitem').allInnerTexts();
