@@ -79,7 +79,9 @@ test('paces differ, and the list of students says so', async () => {
 test('revisits stand in the table, past and to come', async () => {
   const revisited = courseWith('revisits', (course) =>
     (['taught', 'planned'] as const).every((status) =>
-      lessonsOf(course).some((bar) => bar.status === status && bar.segments.some((s) => s.kind === 'revisit')),
+      lessonsOf(course).some(
+        (bar) => bar.status === status && bar.segments.some((s) => s.kind === 'revisit'),
+      ),
     ),
   );
   await openCourse(revisited);
@@ -121,7 +123,8 @@ test('two weeks away are shown as they would be, and nothing is saved', async ()
   const full = courseWith(
     'work in the next two weeks',
     (course) =>
-      lessonsOf(course).filter((bar) => bar.date >= from && bar.date <= to && bar.status === 'planned').length >= 2,
+      lessonsOf(course).filter((bar) => bar.date >= from && bar.date <= to && bar.status === 'planned')
+        .length >= 2,
   );
   const before = await readView<CourseView>(watched.page, `/api/courses/${full.id}`);
   await openCourse(before);
