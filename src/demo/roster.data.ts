@@ -209,7 +209,11 @@ export const demoStudents: readonly DemoStudent[] = [
     weekday: 3,
     time: '15:30',
     minutes: 30,
-    strands: [technique('five-good-notes'), improvisation('one-note-is-enough')],
+    strands: [
+      technique('five-good-notes'),
+      reading('from-sound-to-sign'),
+      improvisation('one-note-is-enough'),
+    ],
     pace: 1.1,
     quick: 0.6,
     contact: { name: 'Rufus Crane', relation: 'father' },

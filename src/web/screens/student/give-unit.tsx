@@ -27,7 +27,10 @@ export function GiveUnit({ course, onClose }: { readonly course: CourseView; rea
   const [courseUnit] = useState(() => newId('course-unit'));
   const { imagined, asking, ask, forget } = useWhatIf(course);
   const onCourse = new Set(course.units.map((unit) => unit.unit));
-  const found = findUnits(units, find);
+  // What the course has already is seldom wanted twice: it stands last.
+  const found = findUnits(units, find).toSorted(
+    (a, b) => Number(onCourse.has(a.id)) - Number(onCourse.has(b.id)),
+  );
   const onStrand = course.strands.find((one) => one.id === strand);
 
   const choose = (unit: UnitRow) => {

@@ -48,8 +48,8 @@ function PaceChart({
   return (
     <svg
       className="pace-chart"
-      viewBox="0 0 140 34"
-      width="140"
+      viewBox="0 0 146 34"
+      width="146"
       height="34"
       role="img"
       aria-label={say.pace.chart(Math.round(percent), Math.round(low), Math.round(high))}
