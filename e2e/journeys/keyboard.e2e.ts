@@ -3,7 +3,7 @@
 
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
-import type { LessonView, SegmentView } from '#contract';
+import type { CourseView, LessonView, SegmentView, UnitRow } from '#contract';
 import { addDays, type PlainTime, present, weekdayOf } from '#core';
 import { formatWeekday } from '../../src/web/app/format.ts';
 import { words } from '../../src/web/words/index.ts';
@@ -240,5 +240,95 @@ tell('close the lesson and see what moved', async () => {
   await score().waitFor();
   const course = await untilView(readCourse, (now) => lessonsOf(now)[0]?.status === 'taught', 'it is taught');
   expect(course.attendance.taught).toBe(1);
+});
+
+tell('write a unit with a new skill and a check', async () => {
+  await keys.act(link(words.frame.units));
+  await keys.act(link(words.units.create));
+  const say = words.units.editor;
+  await heading(say.newTitle);
+  await keys.write(page.getByLabel(say.title, { exact: true }).first(), 'A note to its end');
+  await keys.write(page.getByLabel(say.goal), 'end a long note on purpose');
+  await keys.act(page.getByRole('checkbox', { name: words.stageNames.beginner, exact: true }), 'Space');
+  const activities = page.getByRole('region', { name: say.activities, exact: true });
+  await keys.act(button(say.addActivity, activities));
+  // The new activity opens on its title.
+  const title = activities.getByLabel(say.activityTitle, { exact: true });
+  await title.waitFor();
+  await keys.write(title, 'One long line');
+  await keys.write(activities.getByLabel(say.howTo), 'One note from nothing to nothing.');
+  for (const [which, minutes] of [
+    ['shortest', '6'],
+    ['usual', '24'],
+    ['longest', '30'],
+  ] as const)
+    await keys.write(field(say[which], activities), minutes);
+  const skill = 'lets a note ring to its end';
+  await keys.write(activities.getByRole('combobox', { name: say.develops }), skill);
+  const create = page.getByRole('option', { name: say.newSkill(skill), exact: true });
+  await create.waitFor();
+  for (let step = 0; step < 10 && (await create.getAttribute('aria-selected')) !== 'true'; step++)
+    await keys.press('ArrowDown');
+  await keys.press('Enter');
+  const dialog = page.getByRole('dialog', { name: words.units.skills.addTitle });
+  await keys.act(button(words.units.skills.form.addAction, dialog));
+  await dialog.waitFor({ state: 'hidden' });
+  await activities.getByRole('list', { name: say.develops }).getByText(skill).waitFor();
+  const checks = page.getByRole('region', { name: say.checks, exact: true });
+  await keys.act(button(say.addCheck, checks));
+  await keys.write(checks.getByLabel(say.lookFor), 'The end was meant.');
+  await keys.act(button(say.saveNew));
+  await heading('A note to its end');
+  const { units } = await readView<{ units: readonly UnitRow[] }>(page, '/api/units');
+  expect(units.find((unit) => unit.title === 'A note to its end')).toMatchObject({ usualMinutes: 24 });
+});
+
+tell('import students from pasted rows, one of them mended', async () => {
+  await keys.act(link(words.frame.students));
+  await keys.act(link(words.students.importing));
+  const say = words.studentsImport;
+  await keys.write(
+    page.getByLabel(say.paste),
+    'Name;Age;Instrument\nRui Ferro;10;trumpetto\nPetra Lund;41;cello',
+  );
+  await keys.act(button(say.read));
+  await page.getByText(say.summary(1, 1)).waitFor();
+  await keys.write(page.getByRole('textbox', { name: say.cell('Instrument', 2) }), 'trumpet');
+  await keys.press('Enter');
+  await page.getByText(say.summary(2, 0)).waitFor();
+  await keys.act(button(say.action(2)));
+  await page
+    .getByRole('status')
+    .filter({ hasText: words.students.count(3) })
+    .waitFor();
+});
+
+tell('cancel a lesson from the table, and take it back', async () => {
+  await keys.act(link(name));
+  await score().waitFor();
+  await keys.tabTo(page.getByRole('radio', { name: words.score.asScore }));
+  await keys.press('ArrowRight');
+  await page.getByRole('table').waitFor();
+  await keys.act(button(words.score.menu.actions(words.score.lesson(3))));
+  const cancel = page.getByRole('menuitem', { name: words.score.menu.cancel, exact: true });
+  await cancel.waitFor();
+  for (let step = 0; step < 10 && !(await keys.isOn(cancel)); step++) await keys.press('ArrowDown');
+  await keys.press('Enter');
+  // The form opens on the reason.
+  await page.getByRole('dialog').waitFor();
+  await keys.write(page.getByRole('dialog').getByLabel(words.score.dialog.reason), 'Teacher away');
+  await keys.press('Enter');
+  const third = (status: string) => (course: CourseView) => lessonsOf(course)[2]?.status === status;
+  await untilView(readCourse, third('cancelled'), 'it is cancelled');
+  await keys.press('ControlOrMeta+z');
+  await untilView(readCourse, third('planned'), 'it is back');
+});
+
+tell('export everything', async () => {
+  await keys.act(link(words.frame.settings));
+  await heading(words.settings.title);
+  const downloading = page.waitForEvent('download');
+  await keys.act(link(words.settings.keep.exportAction));
+  expect(await (await downloading).failure()).toBeNull();
   expect(watched.faults()).toEqual([]);
 });

@@ -116,8 +116,14 @@ const widths = [
 /** Waits until what watches the width has drawn, and colours that fade over have arrived. */
 const settle = (page: Page): Promise<void> =>
   page.evaluate(async () => {
-    for (let frame = 0; frame < 2; frame++) await new Promise(requestAnimationFrame);
-    await Promise.allSettled(document.getAnimations().map((animation) => animation.finished));
+    const frame = () => new Promise(requestAnimationFrame);
+    // What one change sets going may set another going when it arrives.
+    for (let quiet = 0; quiet < 3; quiet++) {
+      await frame();
+      const moving = document.getAnimations().filter((one) => one.playState === 'running');
+      if (moving.length > 0) quiet = 0;
+      await Promise.allSettled(moving.map((one) => one.finished));
+    }
   });
 
 /** Looks at what the page shows now, from all sides; the findings, one a line. */
