@@ -21,11 +21,31 @@ export function createKeyboard(page: Page) {
     });
   const nameNow = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
 
+  /** Whether what stands at the foot of the page hides all of what has the focus (WCAG 2.2, success criterion 2.4.11). */
+  const isCovered = () =>
+    page.evaluate(() => {
+      const at = document.activeElement;
+      const box = at?.getBoundingClientRect();
+      if (!at || !box || box.height === 0) return false;
+      const shares = [0.02, 0.5, 0.98];
+      return shares.every((across) =>
+        shares.every((down) => {
+          const over = document.elementFromPoint(box.x + box.width * across, box.y + box.height * down);
+          const foot = over?.closest('.toasts, .editor-foot, .close-do, .lesson-foot') ?? null;
+          return foot !== null && !foot.contains(at);
+        }),
+      );
+    });
+
   /** Presses Tab until the focus is on one of these. */
   async function tabTo(wanted: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
     await wanted.first().waitFor({ state: 'attached' });
     for (let stop = 0; stop <= mostStops; stop++) {
-      if (await isOn(wanted)) return;
+      if (await isOn(wanted)) {
+        if (await isCovered())
+          throw new Error(`The focus is on ${wanted}, covered by what stands at the foot`);
+        return;
+      }
       await press(key);
     }
     throw new Error(
