@@ -1,20 +1,15 @@
 // Puts back what a ruin took out, one activity at a time, each in its best place, in an order that changes from step to step.
 
 import { type Random, randomInteger } from '#core';
-import { type Inserter, insertActivity } from './insert-activity.ts';
+import { insertActivity } from './insert-activity.ts';
 import { insertReview } from './insert-review.ts';
+import type { Inserter } from './inserter.ts';
 import type { Model } from './model.ts';
 import type { Ruin } from './ruin.ts';
 import { dueOf, never, removeActivity, type State, setReview } from './state.ts';
+import { tuning } from './tuning.ts';
 
 const noRoof = 1 << 10;
-// shares of the rounds that try something else than the best for each in turn; found by trial on generated problems
-const nudgeShare = 0.55;
-const squareShare = 0.25;
-const factorShare = 0.3;
-/** Odd prices of lessons help where there are few activities and lessons (their product at most this), and only there. */
-const smallProduct = 80;
-const priceShare = 0.5;
 
 /**
  * Takes out and puts back; false when the plan could not be made whole again. The caller owns the journal. `plain` puts
@@ -29,38 +24,47 @@ export function recreate(
   ruin: Ruin,
   keys: Float64Array,
   level: number,
+  mostUndone: number,
   plain = false,
 ): boolean {
   for (let k = 0; k < ruin.pickedCount; k++) removeActivity(model, state, ruin.picked[k] ?? 0);
-  if (!plain && random.next() < 0.6) liftReviews(model, state, random, ruin);
-  const reviewsFirst = !plain && random.next() < 0.5;
-  if (!plain) lowerRoof(model, random, inserter);
-  inserter.squarePrice = !plain && random.next() < squareShare ? 10 ** (2 + 3.5 * random.next()) : 0;
+  const withReviews = plain || level > 0;
+  if (!plain && withReviews && random.next() < 0.6) liftReviews(model, state, random, ruin);
+  const reviewsFirst =
+    !plain &&
+    random.next() < (level === 0 ? 0 : level === 1 ? tuning.reviewsFirstAtP : tuning.reviewsFirstAtE);
+  const lowered = !plain && lowerRoof(model, random, inserter);
+  inserter.squarePrice = !plain && random.next() < tuning.squareShare ? 10 ** (2 + 3.5 * random.next()) : 0;
   if (plain) for (let i = 0; i < model.activityCount; i++) keys[i] = i;
   else drawKeys(model, random, ruin, keys);
   if (reviewsFirst) improveReviews(model, state, random);
   setFactors(random, inserter, level, plain);
-  setPrices(random, inserter, level, plain || model.activityCount * model.lessonCount > smallProduct);
+  setPrices(random, inserter, level, plain || model.activityCount * model.lessonCount > tuning.smallProduct);
   const carry = plain || random.next() < 0.8;
   for (let left = ruin.pickedCount; left > 0; left--) {
     const i = takeNext(model, ruin, keys, left);
-    const nudged = nudge(model, state, random, inserter, i);
+    const nudged = nudge(model, state, random, inserter, i, ruin.pickedCount);
     let whole = insertActivity(model, state, inserter, i, carry);
     if (nudged >= 0) inserter.roof[nudged] = noRoof;
-    if (!whole) {
+    ruin.isHindered[i] = lowered || nudged >= 0 ? 1 : 0;
+    if (!whole && (plain || random.next() < tuning.ejectShare)) {
       // what rests on it makes way, and comes back after it
       left = ejectSuccessors(model, state, ruin, keys, i, i, left);
       whole = insertActivity(model, state, inserter, i, carry);
     }
-    if (!whole) return false;
+    if (!whole) {
+      if (lowered) inserter.roof.fill(noRoof);
+      return false;
+    }
     const r = model.reviewOf[i] ?? -1;
     if (reviewsFirst && r >= 0) insertReview(model, state, r);
   }
-  inserter.roof.fill(noRoof);
+  if (lowered) inserter.roof.fill(noRoof);
   inserter.squarePrice = 0;
   if (level > 0) setFactors(random, inserter, level, true);
   topUp(model, state, inserter, ruin);
-  improveReviews(model, state, random);
+  if (leftUndone(model, state) > mostUndone) return false;
+  if (withReviews) improveReviews(model, state, random);
   return true;
 }
 
@@ -68,9 +72,13 @@ export function recreate(
 function setFactors(random: Random, inserter: Inserter, level: number, plain: boolean): void {
   const odd = !plain && level > 0;
   inserter.splitFactor =
-    level === 0 ? 0 : odd && random.next() < factorShare ? noughtOr(random, random.next()) : 1;
+    level === 0 ? 0 : odd && random.next() < tuning.factorShare ? noughtOr(random, random.next()) : 1;
   inserter.soloFactor =
-    level === 0 ? 0 : odd && random.next() < factorShare ? noughtOr(random, 2 * random.next() - 0.5) : 1;
+    level === 0
+      ? 0
+      : odd && random.next() < tuning.factorShare
+        ? noughtOr(random, 2 * random.next() - 0.5)
+        : 1;
   inserter.lateFactor = level === 0 ? 0 : 1;
 }
 
@@ -78,16 +86,22 @@ const noughtOr = (random: Random, factor: number): number => (random.next() < 0.
 
 /** Where a minute is dear this time: later, as in E, or at random while E is still free. */
 function setPrices(random: Random, inserter: Inserter, level: number, plain: boolean): void {
-  const { lessonPrice } = inserter;
-  const odd = !plain && level < 2 && random.next() < priceShare;
-  for (let l = 0; l < lessonPrice.length; l++) lessonPrice[l] = odd ? lessonPrice.length * random.next() : l;
+  const { lessonPrice, leastPrice } = inserter;
+  const odd = !plain && level < 2 && random.next() < tuning.priceShare;
+  if (!odd && !inserter.hasOddPrices) return;
+  inserter.hasOddPrices = odd;
+  for (let l = lessonPrice.length - 1; l >= 0; l--) {
+    const price = odd ? lessonPrice.length * random.next() : l;
+    lessonPrice[l] = price;
+    leastPrice[l] = l + 1 < lessonPrice.length ? Math.min(price, leastPrice[l + 1] ?? price) : price;
+  }
 }
 
 /** Gives what came back unfinished another go without the roofs. */
 function topUp(model: Model, state: State, inserter: Inserter, ruin: Ruin): void {
   for (let k = ruin.pickedCount - 1; k >= 0; k--) {
     const i = ruin.picked[k] ?? 0;
-    if ((state.sum[i] ?? 0) >= (model.demand[i] ?? 0)) continue;
+    if (ruin.isHindered[i] === 0 || (state.sum[i] ?? 0) >= (model.demand[i] ?? 0)) continue;
     removeActivity(model, state, i);
     insertActivity(model, state, inserter, i, false);
   }
@@ -130,7 +144,7 @@ function liftReviews(model: Model, state: State, random: Random, ruin: Ruin): vo
 }
 
 /** Places every revisit that is not placed and moves late ones forward, from a random one on. */
-function improveReviews(model: Model, state: State, random: Random): void {
+export function improveReviews(model: Model, state: State, random: Random): void {
   const { reviewCount, lessonCount } = model;
   if (reviewCount === 0 || model.lateWeight === 0) return;
   const start = randomInteger(random, 0, reviewCount - 1);
@@ -144,23 +158,37 @@ function improveReviews(model: Model, state: State, random: Random): void {
   }
 }
 
-/** Now and then closes a lesson or allows less in it than would fit. */
-function lowerRoof(model: Model, random: Random, inserter: Inserter): void {
-  inserter.roof.fill(noRoof);
-  if (random.next() < 0.4) return;
+/** Now and then closes lessons or allows less in them than would fit; whether it did. */
+function lowerRoof(model: Model, random: Random, inserter: Inserter): boolean {
+  if (random.next() < tuning.noRoofShare) return false;
   const share = random.next() * 0.35;
   for (let l = 0; l < model.lessonCount; l++) {
     if (random.next() >= share) continue;
     inserter.roof[l] = random.next() < 0.4 ? 0 : randomInteger(random, 3, 15);
   }
+  return true;
+}
+
+function leftUndone(model: Model, state: State): number {
+  let undone = 0;
+  for (let i = 0; i < model.activityCount; i++)
+    undone += (model.weight[i] ?? 0) * ((model.demand[i] ?? 0) - (state.sum[i] ?? 0));
+  return undone;
 }
 
 /**
  * Now and then allows an activity a little less in a lesson than it had there: the lesson, or −1. What it had is read
  * from the journal, where its removal stands.
  */
-function nudge(model: Model, state: State, random: Random, inserter: Inserter, i: number): number {
-  if (random.next() >= nudgeShare) return -1;
+function nudge(
+  model: Model,
+  state: State,
+  random: Random,
+  inserter: Inserter,
+  i: number,
+  picked: number,
+): number {
+  if (random.next() >= Math.min(tuning.nudgeShare, tuning.nudges / picked)) return -1;
   const { lessonCount } = model;
   let seen = 0;
   let lesson = -1;
@@ -181,7 +209,7 @@ function nudge(model: Model, state: State, random: Random, inserter: Inserter, i
 
 /** An order for the picked: at random, or heavy, long, urgent or early-listed first. */
 function drawKeys(model: Model, random: Random, ruin: Ruin, keys: Float64Array): void {
-  const way = randomInteger(random, 0, 5);
+  const way = random.next() < tuning.heavyFirstShare ? 0 : randomInteger(random, 0, 5);
   for (let k = 0; k < ruin.pickedCount; k++) {
     const i = ruin.picked[k] ?? 0;
     const noise = 0.7 + 0.6 * random.next();

@@ -5,11 +5,14 @@
 import { type Random, randomInteger } from '#core';
 import type { Model } from './model.ts';
 import { never, type State } from './state.ts';
+import { tuning } from './tuning.ts';
 
 export interface Ruin {
   readonly picked: Int32Array;
   pickedCount: number;
   readonly isPicked: Uint8Array;
+  /** Put back under a lowered roof this time. */
+  readonly isHindered: Uint8Array;
   /** First and last lesson the ruin is about. */
   from: number;
   until: number;
@@ -21,6 +24,7 @@ export function createRuin(model: Model): Ruin {
     picked: new Int32Array(4 * model.activityCount),
     pickedCount: 0,
     isPicked: new Uint8Array(model.activityCount),
+    isHindered: new Uint8Array(model.activityCount),
     from: 0,
     until: 0,
     pool: new Int32Array(model.activityCount),
@@ -28,15 +32,28 @@ export function createRuin(model: Model): Ruin {
 }
 
 /** Fills `ruin` with activities to take out, at most about `most` placed ones and a few unfinished ones. */
-export function chooseRuin(model: Model, state: State, random: Random, ruin: Ruin, most: number): void {
+export function chooseRuin(
+  model: Model,
+  state: State,
+  random: Random,
+  ruin: Ruin,
+  most: number,
+  level: number,
+): void {
   ruin.isPicked.fill(0);
   ruin.pickedCount = 0;
   const draw = random.next();
-  if (draw < 0.55)
+  if (draw < tuning.neighboursShare)
     pickNeighbours(model, state, random, ruin, randomInteger(random, 0, model.lessonCount - 1), most);
-  else if (draw < 0.85) pickAround(model, state, random, ruin, most);
+  else if (draw < tuning.aroundUpTo) pickAround(model, state, random, ruin, most);
   else pickChain(model, state, random, ruin, most);
-  pickUnfinished(model, state, random, ruin);
+  pickUnfinished(
+    model,
+    state,
+    random,
+    ruin,
+    level === 0 ? tuning.unfinishedAtU : randomInteger(random, 0, tuning.unfinishedLater),
+  );
 }
 
 function pick(ruin: Ruin, i: number): void {
@@ -111,10 +128,10 @@ function pickChain(model: Model, state: State, random: Random, ruin: Ruin, most:
 }
 
 /** Up to three activities that are not finished and could stand in these lessons, with what they wait for. */
-function pickUnfinished(model: Model, state: State, random: Random, ruin: Ruin): void {
+function pickUnfinished(model: Model, state: State, random: Random, ruin: Ruin, most: number): void {
   const { activityCount } = model;
   const start = randomInteger(random, 0, activityCount - 1);
-  let wanted = 3;
+  let wanted = most;
   for (let k = 0; k < activityCount && wanted > 0; k++) {
     const i = start + k < activityCount ? start + k : start + k - activityCount;
     if ((state.sum[i] ?? 0) >= (model.demand[i] ?? 0) || ruin.isPicked[i] === 1) continue;

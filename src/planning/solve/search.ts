@@ -3,14 +3,16 @@
 // E with both held, then closeness to the last plan.
 
 import type { Random } from '#core';
-import { createInserter, type Inserter } from './insert-activity.ts';
+import { type Bounds, lowerBounds } from './bounds.ts';
+import { createInserter, type Inserter } from './inserter.ts';
 import { loadLastPlan } from './last-plan.ts';
 import { createChunkList, moveMinutes } from './minute-moves.ts';
 import type { Model } from './model.ts';
-import { recreate } from './recreate.ts';
+import { improveReviews, recreate } from './recreate.ts';
 import { chooseRuin, createRuin, type Ruin } from './ruin.ts';
 import { firstDifference, type LastPlan, measureScore, type Score } from './score.ts';
-import { createState, restorePlan, type State, startStep, undoStep } from './state.ts';
+import { createState, never, restorePlan, type State, setReview, startStep, undoStep } from './state.ts';
+import { tuning } from './tuning.ts';
 
 export interface SearchResult {
   readonly minutes: Int32Array;
@@ -26,12 +28,7 @@ export const workPerStep = 1000;
 
 /** First plans made from nothing, each in another order; the best of them is searched from. */
 const starts = 8;
-/** Share of what is left of the budget that each level gets at most; the last gets the rest. */
-const shareByLevel = [0.55, 0.6, 0.9, 1];
-/** A level is left early after this share of what was left when it began without a gain. */
-const patience = 0.3;
-/** Moves of single minutes after each plan kept, and their cost against one elementary operation. */
-const minuteMoves = 20;
+/** Cost of a move of single minutes in elementary operations. */
 const minuteMoveWork = 8;
 
 /**
@@ -86,34 +83,43 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
   const chunkList = createChunkList(model);
   const scale = startingHeat(model);
   const lastLevel = last === null ? 2 : 3;
+  const bounds = lowerBounds(model, inserter);
   let level = -1;
   let levelStart = 0;
   let levelEnd = 0;
   let lastGain = 0;
   let rounds = 0;
   while (inserter.work < budget) {
-    const stuck = inserter.work - lastGain > patience * (budget - levelStart);
-    if (level < lastLevel && (inserter.work >= levelEnd || stuck || (best[level] ?? 0) <= 1e-9)) {
+    const stuck = inserter.work - lastGain > tuning.patience * (budget - levelStart);
+    if (level < lastLevel && (inserter.work >= levelEnd || stuck || isLeast(best, level, bounds))) {
       level++;
       levelStart = inserter.work;
       lastGain = levelStart;
-      levelEnd = levelStart + (budget - levelStart) * (level === lastLevel ? 1 : (shareByLevel[level] ?? 1));
+      levelEnd =
+        levelStart + (budget - levelStart) * (level === lastLevel ? 1 : (tuning.shareByLevel[level] ?? 1));
       restorePlan(model, state, bestMinutes, bestReviewAt);
-      current.set(best);
+      // revisits only take room from work: they come back when P counts
+      if (level === 0) for (let r = 0; r < model.reviewCount; r++) setReview(model, state, r, never);
+      else if (level === 1) improveReviews(model, state, random);
+      measureScore(model, state, last, current);
+      keepIfBest(level);
       continue;
     }
     rounds++;
     inserter.work += roundWork;
     const cooling = Math.max(0, 1 - (inserter.work - levelStart) / ((levelEnd - levelStart) * 0.9));
-    const heat = (scale[level] ?? 0) * cooling * cooling;
+    const heat = (scale[level] ?? 0) * cooling ** tuning.coolingPower;
     startStep(state);
-    chooseRuin(model, state, random, ruin, 2 + (rounds % 4));
-    if (!recreate(model, state, random, inserter, ruin, keys, level)) {
+    chooseRuin(model, state, random, ruin, tuning.leastRuin + (rounds % tuning.ruinSizes), level);
+    // drawn before, so that a plan that leaves too much undone is given up early
+    const luck = -Math.log(1 - random.next());
+    const mostUndone = (current[0] ?? 0) + (level === 0 ? heat * luck : 0) + 1e-7;
+    if (!recreate(model, state, random, inserter, ruin, keys, level, mostUndone)) {
       undoStep(model, state);
       continue;
     }
     measureScore(model, state, last, candidate);
-    if (!isKept(random, firstDifference(candidate, current), candidate, current, level, heat)) {
+    if (!isKept(luck, firstDifference(candidate, current), candidate, current, level, heat, scale, cooling)) {
       undoStep(model, state);
       continue;
     }
@@ -122,28 +128,48 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
       moveMinutes(model, state, random, chunkList, current, {
         heatU: level === 0 ? heat : 0,
         heatE: level === 2 ? heat : Number.POSITIVE_INFINITY,
-        count: minuteMoves,
+        count: tuning.minuteMoves,
       });
       if (last !== null) measureScore(model, state, last, current);
-      inserter.work += minuteMoves * minuteMoveWork + model.activityCount * model.lessonCount;
+      inserter.work += tuning.minuteMoves * minuteMoveWork + model.activityCount * model.lessonCount;
     }
     if (keepIfBest(level)) lastGain = inserter.work;
   }
   return { minutes: bestMinutes, reviewAt: bestReviewAt, score: best, rounds };
 }
 
+function isLeast(best: Score, level: number, bounds: Bounds): boolean {
+  const bound =
+    level < 0 ? Number.POSITIVE_INFINITY : level === 0 ? bounds.undone : level === 1 ? bounds.penalty : -1;
+  return (best[level] ?? 0) <= bound + 1e-9;
+}
+
 /** Whether a changed plan is kept: losses before the level never, at it with luck, after it always. */
 function isKept(
-  random: Random,
+  luck: number,
   differsAt: number,
   candidate: Score,
   current: Score,
   level: number,
   heat: number,
+  scale: Float64Array,
+  cooling: number,
 ): boolean {
   const loss = (candidate[differsAt] ?? 0) - (current[differsAt] ?? 0);
-  if (differsAt > level || loss <= 0) return true;
-  return differsAt === level && heat > 0 && random.next() < Math.exp(-loss / heat);
+  if (differsAt > level) {
+    // before E counts, plans that are early rather than scattered keep what room there is in one piece
+    if (level >= 2) return true;
+    const lossE = (candidate[2] ?? 0) - (current[2] ?? 0);
+    return (
+      lossE <= 0 || lossE < (level === 0 ? tuning.earlinessAtU : tuning.earlinessAtP) * (0.1 + cooling) * luck
+    );
+  }
+  if (loss <= 0) return true;
+  if (differsAt === level) return loss < heat * luck;
+  // U never, P hardly ever, and only while it is still hot
+  return (
+    level === 2 && differsAt === 1 && loss < tuning.heatOfPAtE * (scale[1] ?? 0) * cooling * cooling * luck
+  );
 }
 
 /** A first plan: everything that does not stand yet, put in one after the other. */
@@ -165,7 +191,8 @@ function placeAll(
   ruin.from = 0;
   ruin.until = -1;
   startStep(state);
-  if (!recreate(model, state, random, inserter, ruin, keys, start % 2, start < 2)) undoStep(model, state);
+  if (!recreate(model, state, random, inserter, ruin, keys, start % 2, Number.POSITIVE_INFINITY, start < 2))
+    undoStep(model, state);
 }
 
 /** Losses at each level that are still worth trying at the start: a few minutes, about one weight of P, a few of E. */
@@ -173,5 +200,10 @@ function startingHeat(model: Model): Float64Array {
   let weight = Number.POSITIVE_INFINITY;
   for (const w of model.weight) if (w > 0) weight = Math.min(weight, w);
   const unit = Math.max(model.lateWeight, model.soloWeight, model.splitWeight);
-  return Float64Array.from([weight === Number.POSITIVE_INFINITY ? 0 : 6 * weight, unit * 1.2, 5, 0]);
+  return Float64Array.from([
+    weight === Number.POSITIVE_INFINITY ? 0 : tuning.heatU * weight,
+    unit * tuning.heatP,
+    tuning.heatE,
+    0,
+  ]);
 }
