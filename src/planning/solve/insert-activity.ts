@@ -44,7 +44,7 @@ export function insertActivity(
   if (wanted < 0) return false;
   if (wanted === 0) return true;
   readPlain(model, inserter, i, from, wanted);
-  if ((model.runStart[i] ?? -1) >= 0 && !isRunAllowed(model, inserter, i, from, inserter.stop)) {
+  if ((model.runStart[i] ?? -1) >= 0 && !isRunAllowed(model, inserter.row, 0, i, from, inserter.stop)) {
     runProgramme(model, state, inserter, i, from, until, wantsAll);
     wanted = chooseMinutes(model, inserter, i, needed, carry, true);
     if (wanted < 0) return false;

@@ -30,7 +30,7 @@ export function createChunkList(model: Model): ChunkList {
   };
 }
 
-function listChunks(model: Model, state: State, list: ChunkList): void {
+export function listChunks(model: Model, state: State, list: ChunkList): void {
   const { lessonCount, activityCount } = model;
   list.lessonSize.fill(0);
   let length = 0;
@@ -63,7 +63,6 @@ export function moveMinutes(
   score: Score,
   { heatU, heatE, count }: { readonly heatU: number; readonly heatE: number; readonly count: number },
 ): void {
-  listChunks(model, state, list);
   if (list.length < 2) return;
   const { activityCount, lessonCount } = model;
   for (let n = 0; n < count; n++) {

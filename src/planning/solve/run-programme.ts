@@ -112,20 +112,20 @@ export function readRun(model: Model, inserter: Inserter, i: number, from: numbe
     } else run = -m;
   }
 }
-/** Whether the lessons in `row` keep the run limit, counted from the run before lesson 0. */
+/** Whether the lessons from position `start` of `row` keep the run limit, counted from the run before lesson 0. */
 export function isRunAllowed(
   model: Model,
-  inserter: Inserter,
+  row: Int32Array,
+  start: number,
   i: number,
   from: number,
   until: number,
 ): boolean {
-  const { row } = inserter;
   const { maxRun, parkGap } = model;
   let run = from === 0 ? (model.runStart[i] ?? 0) : 0;
   let rest = 0;
   for (let l = from; l <= until; l++) {
-    if ((row[l] ?? 0) === 0) {
+    if ((row[start + l] ?? 0) === 0) {
       run = 0;
       rest--;
       continue;

@@ -6,12 +6,13 @@ import type { Random } from '#core';
 import { type Bounds, lowerBounds } from './bounds.ts';
 import { createInserter, type Inserter } from './inserter.ts';
 import { loadLastPlan } from './last-plan.ts';
-import { createChunkList, moveMinutes } from './minute-moves.ts';
+import { createChunkList, listChunks, moveMinutes } from './minute-moves.ts';
 import type { Model } from './model.ts';
 import { improveReviews, recreate } from './recreate.ts';
 import { chooseRuin, createRuin, type Ruin } from './ruin.ts';
 import { firstDifference, type LastPlan, measureScore, type Score } from './score.ts';
 import { createState, never, restorePlan, type State, setReview, startStep, undoStep } from './state.ts';
+import { noteSwap, type SwapChange, trySwap, trySwapLessons } from './swap-moves.ts';
 import { tuning } from './tuning.ts';
 
 export interface SearchResult {
@@ -30,6 +31,7 @@ export const workPerStep = 1000;
 const starts = 8;
 /** Cost of a move of single minutes in elementary operations. */
 const minuteMoveWork = 8;
+const swapWork = 45;
 
 /**
  * Searches for at most about `steps` × 1000 elementary operations; the same arguments give the same plan. A small
@@ -81,6 +83,7 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
   const budget = model.lessonCount > 0 && model.activityCount > 0 ? steps * workPerStep : 0;
   const roundWork = 6 * model.activityCount + 16 * model.reviewCount + 3 * model.lessonCount + 150;
   const chunkList = createChunkList(model);
+  const change: SwapChange = { penalty: 0, early: 0, a: 0, b: 0, cellA: 0, cellB: 0 };
   const scale = startingHeat(model);
   const lastLevel = last === null ? 2 : 3;
   const bounds = lowerBounds(model, inserter);
@@ -109,6 +112,42 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
     inserter.work += roundWork;
     const cooling = Math.max(0, 1 - (inserter.work - levelStart) / ((levelEnd - levelStart) * 0.9));
     const heat = (scale[level] ?? 0) * cooling ** tuning.coolingPower;
+    if (level < 3 && random.next() < (tuning.swapShare[level] ?? 0)) {
+      listChunks(model, state, chunkList);
+      inserter.work += tuning.swaps * swapWork;
+      if (chunkList.length < 2) continue;
+      for (let n = 0; n < tuning.swaps; n++) {
+        const withReviews = level > 0;
+        const made =
+          n < tuning.lessonSwaps
+            ? trySwapLessons(model, state, random, withReviews, change)
+            : trySwap(model, state, random, chunkList, tuning.moveShare, withReviews, change);
+        if (!made) continue;
+        const luck = -Math.log(1 - random.next());
+        const { penalty, early } = change;
+        const costly = level > 0 && Math.abs(penalty) > 1e-7;
+        const heatHere = costly
+          ? level === 1
+            ? heat
+            : tuning.heatOfPAtE * (scale[1] ?? 0) * cooling * cooling
+          : level === 2
+            ? heat
+            : (level === 0 ? tuning.earlinessAtU : tuning.earlinessAtP) * (0.1 + cooling);
+        const loss = costly ? penalty : early;
+        if (loss > 0 && loss >= heatHere * luck) {
+          undoStep(model, state);
+          continue;
+        }
+        if (change.a < 0) listChunks(model, state, chunkList);
+        else noteSwap(chunkList, change);
+        current[1] = (current[1] ?? 0) + penalty;
+        current[2] = (current[2] ?? 0) + early;
+        if (loss < 0 && level > 0 && last === null && keepIfBest(level)) lastGain = inserter.work;
+      }
+      measureScore(model, state, last, current);
+      if (keepIfBest(level)) lastGain = inserter.work;
+      continue;
+    }
     startStep(state);
     chooseRuin(model, state, random, ruin, tuning.leastRuin + (rounds % tuning.ruinSizes), level);
     // drawn before, so that a plan that leaves too much undone is given up early
@@ -125,6 +164,7 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
     }
     [current, candidate] = [candidate, current];
     if (level < 3) {
+      listChunks(model, state, chunkList);
       moveMinutes(model, state, random, chunkList, current, {
         heatU: level === 0 ? heat : 0,
         heatE: level === 2 ? heat : Number.POSITIVE_INFINITY,

@@ -21,6 +21,12 @@ export const tuning = {
   earlinessAtP: 10,
   /** Moves of single minutes after each plan kept. */
   minuteMoves: 20,
+  /** Share of rounds that swap chunks instead, by level; swaps tried in one; share of them that move one chunk alone. */
+  swapShare: [0.2, 0.2, 0.3],
+  swaps: 30,
+  moveShare: 0.35,
+  /** Of the swaps in one round, those of whole lessons. */
+  lessonSwaps: 2,
   // of the ruin
   /** Share of ruins in neighbouring lessons; up to the next around one activity; the rest along a chain. */
   neighboursShare: 0.55,
