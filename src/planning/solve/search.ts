@@ -4,6 +4,7 @@
 
 import type { Random } from '#core';
 import { type Bounds, lowerBounds } from './bounds.ts';
+import { coolHeats, type Heats, isKept, luckFrom, startingHeats } from './heats.ts';
 import { createInserter, type Inserter } from './inserter.ts';
 import { loadLastPlan } from './last-plan.ts';
 import { createChunkList, listChunks, moveMinutes } from './minute-moves.ts';
@@ -12,7 +13,8 @@ import { improveReviews, recreate } from './recreate.ts';
 import { chooseRuin, createRuin, type Ruin } from './ruin.ts';
 import { firstDifference, type LastPlan, measureScore, type Score } from './score.ts';
 import { createState, never, restorePlan, type State, setReview, startStep, undoStep } from './state.ts';
-import { noteSwap, type SwapChange, trySwap, trySwapLessons } from './swap-moves.ts';
+import type { SwapChange } from './swap-moves.ts';
+import { swapChunks } from './swap-round.ts';
 import { tuning } from './tuning.ts';
 
 export interface SearchResult {
@@ -29,7 +31,7 @@ export const workPerStep = 1000;
 
 /** First plans made from nothing, each in another order; the best of them is searched from. */
 const starts = 8;
-/** Cost of a move of single minutes in elementary operations. */
+/** Cost of a move of single minutes, and of a swap, in elementary operations. */
 const minuteMoveWork = 8;
 const swapWork = 45;
 
@@ -84,7 +86,12 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
   const roundWork = 6 * model.activityCount + 16 * model.reviewCount + 3 * model.lessonCount + 150;
   const chunkList = createChunkList(model);
   const change: SwapChange = { penalty: 0, early: 0, a: 0, b: 0, cellA: 0, cellB: 0 };
-  const scale = startingHeat(model);
+  const heatsAtStart = startingHeats(model);
+  const heats: Heats = new Float64Array(4);
+  const onSwapGain = (): void => {
+    // with a last plan, what moved is only counted after the round
+    if (last === null && keepIfBest(level)) lastGain = inserter.work;
+  };
   const lastLevel = last === null ? 2 : 3;
   const bounds = lowerBounds(model, inserter);
   let level = -1;
@@ -111,39 +118,10 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
     rounds++;
     inserter.work += roundWork;
     const cooling = Math.max(0, 1 - (inserter.work - levelStart) / ((levelEnd - levelStart) * 0.9));
-    const heat = (scale[level] ?? 0) * cooling ** tuning.coolingPower;
+    coolHeats(heats, heatsAtStart, level, cooling);
     if (level < 3 && random.next() < (tuning.swapShare[level] ?? 0)) {
-      listChunks(model, state, chunkList);
       inserter.work += tuning.swaps * swapWork;
-      if (chunkList.length < 2) continue;
-      for (let n = 0; n < tuning.swaps; n++) {
-        const withReviews = level > 0;
-        const made =
-          n < tuning.lessonSwaps
-            ? trySwapLessons(model, state, random, withReviews, change)
-            : trySwap(model, state, random, chunkList, tuning.moveShare, withReviews, change);
-        if (!made) continue;
-        const luck = -Math.log(1 - random.next());
-        const { penalty, early } = change;
-        const costly = level > 0 && Math.abs(penalty) > 1e-7;
-        const heatHere = costly
-          ? level === 1
-            ? heat
-            : tuning.heatOfPAtE * (scale[1] ?? 0) * cooling * cooling
-          : level === 2
-            ? heat
-            : (level === 0 ? tuning.earlinessAtU : tuning.earlinessAtP) * (0.1 + cooling);
-        const loss = costly ? penalty : early;
-        if (loss > 0 && loss >= heatHere * luck) {
-          undoStep(model, state);
-          continue;
-        }
-        if (change.a < 0) listChunks(model, state, chunkList);
-        else noteSwap(chunkList, change);
-        current[1] = (current[1] ?? 0) + penalty;
-        current[2] = (current[2] ?? 0) + early;
-        if (loss < 0 && level > 0 && last === null && keepIfBest(level)) lastGain = inserter.work;
-      }
+      swapChunks(model, state, random, chunkList, change, current, level, heats, onSwapGain);
       measureScore(model, state, last, current);
       if (keepIfBest(level)) lastGain = inserter.work;
       continue;
@@ -151,14 +129,14 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
     startStep(state);
     chooseRuin(model, state, random, ruin, tuning.leastRuin + (rounds % tuning.ruinSizes), level);
     // drawn before, so that a plan that leaves too much undone is given up early
-    const luck = -Math.log(1 - random.next());
-    const mostUndone = (current[0] ?? 0) + (level === 0 ? heat * luck : 0) + 1e-7;
+    const luck = luckFrom(random.next());
+    const mostUndone = (current[0] ?? 0) + (heats[0] ?? 0) * luck + 1e-7;
     if (!recreate(model, state, random, inserter, ruin, keys, level, mostUndone)) {
       undoStep(model, state);
       continue;
     }
     measureScore(model, state, last, candidate);
-    if (!isKept(luck, firstDifference(candidate, current), candidate, current, level, heat, scale, cooling)) {
+    if (!isKept(candidate, current, level, heats, luck)) {
       undoStep(model, state);
       continue;
     }
@@ -166,8 +144,8 @@ function searchOnce(model: Model, random: Random, steps: number, last: LastPlan 
     if (level < 3) {
       listChunks(model, state, chunkList);
       moveMinutes(model, state, random, chunkList, current, {
-        heatU: level === 0 ? heat : 0,
-        heatE: level === 2 ? heat : Number.POSITIVE_INFINITY,
+        heatU: heats[0] ?? 0,
+        heatE: level === 2 ? (heats[2] ?? 0) : Number.POSITIVE_INFINITY,
         count: tuning.minuteMoves,
       });
       if (last !== null) measureScore(model, state, last, current);
@@ -182,34 +160,6 @@ function isLeast(best: Score, level: number, bounds: Bounds): boolean {
   const bound =
     level < 0 ? Number.POSITIVE_INFINITY : level === 0 ? bounds.undone : level === 1 ? bounds.penalty : -1;
   return (best[level] ?? 0) <= bound + 1e-9;
-}
-
-/** Whether a changed plan is kept: losses before the level never, at it with luck, after it always. */
-function isKept(
-  luck: number,
-  differsAt: number,
-  candidate: Score,
-  current: Score,
-  level: number,
-  heat: number,
-  scale: Float64Array,
-  cooling: number,
-): boolean {
-  const loss = (candidate[differsAt] ?? 0) - (current[differsAt] ?? 0);
-  if (differsAt > level) {
-    // before E counts, plans that are early rather than scattered keep what room there is in one piece
-    if (level >= 2) return true;
-    const lossE = (candidate[2] ?? 0) - (current[2] ?? 0);
-    return (
-      lossE <= 0 || lossE < (level === 0 ? tuning.earlinessAtU : tuning.earlinessAtP) * (0.1 + cooling) * luck
-    );
-  }
-  if (loss <= 0) return true;
-  if (differsAt === level) return loss < heat * luck;
-  // U never, P hardly ever, and only while it is still hot
-  return (
-    level === 2 && differsAt === 1 && loss < tuning.heatOfPAtE * (scale[1] ?? 0) * cooling * cooling * luck
-  );
 }
 
 /** A first plan: everything that does not stand yet, put in one after the other. */
@@ -233,17 +183,4 @@ function placeAll(
   startStep(state);
   if (!recreate(model, state, random, inserter, ruin, keys, start % 2, Number.POSITIVE_INFINITY, start < 2))
     undoStep(model, state);
-}
-
-/** Losses at each level that are still worth trying at the start: a few minutes, about one weight of P, a few of E. */
-function startingHeat(model: Model): Float64Array {
-  let weight = Number.POSITIVE_INFINITY;
-  for (const w of model.weight) if (w > 0) weight = Math.min(weight, w);
-  const unit = Math.max(model.lateWeight, model.soloWeight, model.splitWeight);
-  return Float64Array.from([
-    weight === Number.POSITIVE_INFINITY ? 0 : tuning.heatU * weight,
-    unit * tuning.heatP,
-    tuning.heatE,
-    0,
-  ]);
 }

@@ -12,8 +12,6 @@ export const tuning = {
   heatU: 6,
   heatP: 1.2,
   heatE: 5,
-  /** The heat falls with this power of the share of the level that is left. */
-  coolingPower: 2,
   /** While E is searched, P may rise for a moment with this share of its heat. */
   heatOfPAtE: 0.1,
   /** Among plans equal so far, later work is kept with this heat of E. */
@@ -39,7 +37,7 @@ export const tuning = {
   unfinishedLater: 2,
   // of putting back
   /** Share of rounds in which revisits go in before work. */
-  reviewsFirstAtP: 0.15,
+  reviewsFirstAtP: 0.05,
   reviewsFirstAtE: 0.25,
   /** How often what rests on an activity makes way when that cannot be complete in time. */
   ejectShare: 0.2,
@@ -49,7 +47,7 @@ export const tuning = {
   /** Share of rounds without lessons closed or lowered. */
   noRoofShare: 0.7,
   /** Share of rounds in which heavy work goes in first, beside its turn among the other orders. */
-  heavyFirstShare: 0.2,
+  heavyFirstShare: 0.5,
   /** Share of rounds that price squared minutes, for small chunks. */
   squareShare: 0.25,
   /** Share of rounds that count a weight of P for less. */
