@@ -1,4 +1,4 @@
-// The planner against HiGHS on generated problems: objective and time, and a whole studio replanned.
+// The planner against HiGHS on generated problems: objective and processor time, and a whole studio replanned.
 
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -13,7 +13,7 @@ export interface PlannerBenchOptions {
   readonly secondsPerLevel?: number;
   /** Problems of each of the three sizes. */
   readonly count?: number;
-  /** First seed; the recorded ones start at 1001, which the planner was not tuned on. */
+  /** First seed; those below 2000 are the ones the planner was made on, so measure it on others. */
   readonly from?: number;
   /** Run HiGHS again even where the file has its answer. */
   readonly fresh?: boolean;
@@ -22,6 +22,7 @@ export interface PlannerBenchOptions {
 interface Comparison {
   readonly row: BaselineRow;
   readonly ours: Objective;
+  /** Of processor time, so that other work on the machine counts little. */
   readonly milliseconds: number;
   readonly feasible: boolean;
 }
@@ -43,9 +44,10 @@ export async function runPlannerBench(options: PlannerBenchOptions = {}): Promis
     for (let seed = from; seed < from + count; seed++) {
       const row = await baselineRow(size, seed, secondsPerLevel, fresh);
       const problem = generateProblem(size, seed);
-      const start = performance.now();
+      const start = process.cpuUsage();
       const plan = solve(problem);
-      const milliseconds = performance.now() - start;
+      const { user, system } = process.cpuUsage(start);
+      const milliseconds = (user + system) / 1000;
       compared.push({ row, ours: plan.objective, milliseconds, feasible: evaluate(problem, plan).feasible });
     }
     met = printRow(size, compared) && met;
@@ -114,12 +116,15 @@ function worstLoss(compared: readonly Comparison[], level: 'U' | 'P'): number {
 function replanStudio(): boolean {
   const students = Array.from({ length: 60 }, (_, n) => generateProblem('medium', 9001 + n));
   const before = students.map((problem) => solve(problem, { steps: 300 }));
-  const start = performance.now();
+  const start = process.cpuUsage();
   students.forEach((problem, n) => {
     solve(problem, { previous: before[n] ?? null });
   });
-  const seconds = (performance.now() - start) / 1000;
-  console.log(`A studio of 60 students replanned, one after the other: ${seconds.toFixed(2)} s`);
+  const { user, system } = process.cpuUsage(start);
+  const seconds = (user + system) / 1e6;
+  console.log(
+    `A studio of 60 students replanned, one after the other: ${seconds.toFixed(2)} s of processor time`,
+  );
   return seconds < 3;
 }
 

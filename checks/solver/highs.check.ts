@@ -1,5 +1,5 @@
 // Source: the MIP solver HiGHS 1.15.3 (npm `highs`), on the model of bench/planner/highs-model.ts; see README.md.
-// data/highs-optima.json is recorded by bench/planner/record-baseline.ts and never edited.
+// data/highs-optima.json and bench/planner/baseline.json are recorded by bench/planner/record-baseline.ts and never edited.
 
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
@@ -9,32 +9,26 @@ import { type BaselineRow, readBaseline } from '../../bench/planner/record-basel
 import { solveWithHighs } from '../../bench/planner/solve-with-highs.ts';
 import { evaluate } from './data/check-plan.mjs';
 
-const rows = readBaseline(fileURLToPath(new URL('./data/highs-optima.json', import.meta.url)));
+const tiny = readBaseline(fileURLToPath(new URL('./data/highs-optima.json', import.meta.url)));
+const bench = readBaseline(fileURLToPath(new URL('../../bench/planner/baseline.json', import.meta.url)));
+const rows = [...tiny, ...bench.filter(({ size }) => size === 'small')];
 const proven = rows.filter((row) => row.proven === 'UPE');
 
-test('of the small problems HiGHS solves to the proven optimum, ours is optimal on at least 40 and on 97 in 100', () => {
+test('of the small problems HiGHS solves to the proven optimum, ours is optimal on at least 80 and on 97 in 100', () => {
   const missed: string[] = [];
   for (const row of proven) {
     const problem = generateProblem(row.size, row.seed);
-    // more steps than a teacher waits for: this is about what the search can find at all
-    const plan = solve(problem, { steps: 40_000 });
+    const plan = solve(problem);
     expect(evaluate(problem, plan).broken, nameOf(row)).toEqual([]);
-    if (firstDifference(plan.objective, row.objective) !== null) missed.push(nameOf(row));
+    const at = firstDifference(plan.objective, row.objective);
+    if (at === null) continue;
+    missed.push(nameOf(row));
+    // never better than what is proven, and never far from it
+    expect(plan.objective[at], nameOf(row)).toBeGreaterThan(row.objective?.[at] ?? Number.POSITIVE_INFINITY);
     expect(plan.objective.U, nameOf(row)).toBeLessThanOrEqual(1.03 * (row.objective?.U ?? 0) + 1e-6);
   }
-  expect(proven.length - missed.length, missed.join()).toBeGreaterThanOrEqual(40);
+  expect(proven.length - missed.length, missed.join()).toBeGreaterThanOrEqual(80);
   expect(missed.length / proven.length, missed.join()).toBeLessThanOrEqual(0.03);
-});
-
-test('within the usual budget, at least nine in ten are optimal, and none claims to be better', () => {
-  let optimal = 0;
-  for (const row of proven) {
-    const { objective } = solve(generateProblem(row.size, row.seed));
-    const at = firstDifference(objective, row.objective);
-    if (at === null) optimal++;
-    else expect(objective[at], nameOf(row)).toBeGreaterThan(row.objective?.[at] ?? Number.POSITIVE_INFINITY);
-  }
-  expect(optimal / proven.length).toBeGreaterThanOrEqual(0.9);
 });
 
 test('HiGHS run now says what the file says, and the judge allows its plans', async () => {
