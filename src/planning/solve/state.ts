@@ -23,6 +23,9 @@ export interface State {
   readonly chunks: Int32Array;
   readonly firstAt: Int32Array;
   readonly doneAt: Int32Array;
+  /** Activity and lesson of each cell: looked up, since a division costs more. */
+  readonly activityOf: Int32Array;
+  readonly lessonOf: Int32Array;
   /** Cells changed since `startStep`: a cell or −1 − review, and what stood there. */
   readonly journal: Int32Array;
   journalLength: number;
@@ -43,6 +46,10 @@ export function createState(model: Model): State {
     chunks: new Int32Array(activityCount),
     firstAt: new Int32Array(activityCount).fill(never),
     doneAt: new Int32Array(activityCount),
+    activityOf: Int32Array.from({ length: activityCount * lessonCount }, (_, cell) =>
+      Math.trunc(cell / lessonCount),
+    ),
+    lessonOf: Int32Array.from({ length: activityCount * lessonCount }, (_, cell) => cell % lessonCount),
     journal: new Int32Array(16 * (activityCount * lessonCount + reviewCount) + 64),
     journalLength: 0,
   };
@@ -63,9 +70,14 @@ export function undoStep(model: Model, state: State): void {
     if (cell < 0) writeReview(model, state, -1 - cell, before);
     else writeCell(model, state, cell, before);
   }
+  let refreshed = -1;
   for (let k = 0; k < state.journalLength; k += 2) {
     const cell = journal[k] ?? 0;
-    if (cell >= 0) refreshActivity(model, state, Math.trunc(cell / model.lessonCount));
+    const i = cell < 0 ? -1 : (state.activityOf[cell] ?? 0);
+    // the cells of an activity mostly stand together
+    if (i < 0 || i === refreshed) continue;
+    refreshed = i;
+    refreshActivity(model, state, i);
   }
   state.journalLength = 0;
 }
@@ -86,8 +98,7 @@ export function setReview(model: Model, state: State, r: number, l: number): voi
 /** Takes an activity out of all its lessons, and its revisit with it. */
 export function removeActivity(model: Model, state: State, i: number): void {
   if ((state.chunks[i] ?? 0) > 0) {
-    const end = (i + 1) * model.lessonCount;
-    for (let cell = i * model.lessonCount; cell < end; cell++) {
+    for (let cell = i * model.lessonCount; (state.chunks[i] ?? 0) > 0; cell++) {
       const m = state.minutes[cell] ?? 0;
       if (m === 0) continue;
       remember(state, cell, m);
@@ -106,11 +117,13 @@ export function refreshActivity(model: Model, state: State, i: number): void {
   let sum = 0;
   let firstAt = never;
   let doneAt = demand === 0 && lessonCount > 0 ? 0 : never;
-  if ((state.chunks[i] ?? 0) > 0) {
+  let left = state.chunks[i] ?? 0;
+  if (left > 0) {
     const row = i * lessonCount;
-    for (let l = 0; l < lessonCount; l++) {
+    for (let l = 0; left > 0; l++) {
       const m = state.minutes[row + l] ?? 0;
       if (m === 0) continue;
+      left--;
       if (firstAt === never) firstAt = l;
       sum += m;
       if (sum >= demand && doneAt === never) doneAt = l;
@@ -143,11 +156,11 @@ function remember(state: State, cell: number, before: number): void {
 }
 
 function writeCell(model: Model, state: State, cell: number, m: number): void {
-  const { lessonCount, strandCount } = model;
+  const { strandCount } = model;
   const before = state.minutes[cell] ?? 0;
   if (before === m) return;
-  const i = Math.trunc(cell / lessonCount);
-  const l = cell - i * lessonCount;
+  const i = state.activityOf[cell] ?? 0;
+  const l = state.lessonOf[cell] ?? 0;
   state.minutes[cell] = m;
   state.total[l] = (state.total[l] ?? 0) + m - before;
   state.squares[l] = (state.squares[l] ?? 0) + m * m - before * before;

@@ -59,7 +59,7 @@ export function trySwap(
   } else {
     b = Math.floor(random.next() * list.length);
     const cell = list.cells[b] ?? 0;
-    j = Math.trunc(cell / lessonCount);
+    j = list.activityOf[b] ?? 0;
     to = cell - j * lessonCount;
     mj = state.minutes[cell] ?? 0;
     if (j === i || (state.minutes[j * lessonCount + from] ?? 0) > 0) return false;
@@ -138,7 +138,7 @@ export function trySwapLessons(
     (state.blocks[b] ?? 0) <= (model.maxBlocks[b] ?? 0);
   for (let k = state.journalLength - 2; allowed && k >= 0; k -= 2) {
     const cell = state.journal[k] ?? 0;
-    if (cell >= 0) allowed = isInOrder(model, state, Math.trunc(cell / lessonCount));
+    if (cell >= 0) allowed = isInOrder(model, state, state.activityOf[cell] ?? 0);
   }
   if (!allowed) {
     undoStep(model, state);
@@ -149,7 +149,7 @@ export function trySwapLessons(
     let before = -1;
     for (let k = 0; k < journalLength; k += 2) {
       const cell = state.journal[k] ?? 0;
-      const i = Math.trunc(cell / lessonCount);
+      const i = state.activityOf[cell] ?? 0;
       if (cell < 0 || i === before) continue;
       before = i;
       late += settle(model, state, i);
