@@ -10,10 +10,10 @@ export interface Random {
  * machine. `seed` is any 32-bit integer.
  */
 export function createSeededRandom(seed: number): Random {
-  let state = seed >>> 0;
+  let state = seed | 0; // kept as a small integer: an unsigned one would be allocated at every draw
   return {
     next() {
-      state = (state + 0x6d2b79f5) >>> 0;
+      state = (state + 0x6d2b79f5) | 0;
       let mixed = Math.imul(state ^ (state >>> 15), state | 1);
       mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
       return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
