@@ -28,6 +28,15 @@ export {
   type KindDegree,
   listChordQualities,
 } from './chord/quality.ts';
+export {
+  durationToValue,
+  type NoteType,
+  type NoteValue,
+  noteTypes,
+  type TupletRatio,
+  typeDuration,
+  valueDuration,
+} from './duration/note-value.ts';
 export { type Fraction, formatFraction, fraction } from './fraction/fraction.ts';
 export { comfortableKeys } from './instrument/comfortable-keys.ts';
 export {
@@ -75,6 +84,14 @@ export {
   written,
 } from './pitch/pitch.ts';
 export {
+  barLength,
+  createMetre,
+  formatMetre,
+  type Metre,
+  type MetreUnit,
+  parseMetre,
+} from './rhythm/metre.ts';
+export {
   easiestTonic,
   findScale,
   listScales,
@@ -83,3 +100,47 @@ export {
   scaleFifths,
   spellScale,
 } from './scale/scale.ts';
+export {
+  barRest,
+  chordSymbol,
+  createScore,
+  dynamic,
+  eventValue,
+  hit,
+  note,
+  noteHead,
+  notes,
+  part,
+  partBar,
+  rest,
+  scoreBar,
+  slash,
+  swingMark,
+  tempoMark,
+  tuplet,
+  withSystems,
+  words,
+} from './score/create-score.ts';
+export type {
+  Articulation,
+  ChordSymbol,
+  Direction,
+  Dynamic,
+  HitEvent,
+  NoteEvent,
+  NoteHead,
+  Part,
+  PartBar,
+  RestEvent,
+  Score,
+  ScoreBar,
+  ScoreClef,
+  ScoreEvent,
+  SlashEvent,
+  SlurPlace,
+  Staff,
+  SwingMark,
+  TempoMark,
+  TupletPlace,
+  Voice,
+} from './score/score.ts';

@@ -1,4 +1,4 @@
-// Exact musical time: a duration or a place in a bar is a fraction of a crotchet, never a float.
+// Exact musical time: a duration or a place in a bar is a fraction of a semibreve (whole note), never a float.
 
 import { assert } from '#core';
 
