@@ -144,3 +144,19 @@ export type {
   TupletPlace,
   Voice,
 } from './score/score.ts';
+export { materialJsonSchema } from './spec/material-json-schema.ts';
+export {
+  type ArpeggioSpec,
+  type ChartSpec,
+  fieldsByKind,
+  type LineSpec,
+  type MaterialKind,
+  type MaterialSpec,
+  materialKinds,
+  type PhraseSpec,
+  parseMaterialSpec,
+  type ReadingSpec,
+  type RhythmSpec,
+  type ScaleSpec,
+} from './spec/material-spec.ts';
+export type { JsonValue, SpecFault, SpecFaultKind } from './spec/spec-fault.ts';
