@@ -51,6 +51,8 @@ export interface PageProps {
   readonly heading?: ReactNode;
   /** A sentence under the title. */
   readonly lead?: ReactNode;
+  /** Facts between the title and its buttons; on a narrow page under it. */
+  readonly beside?: ReactNode;
   /** Buttons at the right of the title; on a narrow page under it. */
   readonly actions?: ReactNode;
   /** The whole width of the window, for a score or a wide table. */
@@ -60,7 +62,16 @@ export interface PageProps {
   readonly children: ReactNode;
 }
 
-export function Page({ title, heading, lead, actions, wide = false, bare = false, children }: PageProps) {
+export function Page({
+  title,
+  heading,
+  lead,
+  beside,
+  actions,
+  wide = false,
+  bare = false,
+  children,
+}: PageProps) {
   const studio = useStudio().data;
   const main = useRef<HTMLElement>(null);
   useEffect(() => {
@@ -98,6 +109,7 @@ export function Page({ title, heading, lead, actions, wide = false, bare = false
               {heading ?? <h1>{title}</h1>}
               {lead && <p className="lead">{lead}</p>}
             </div>
+            {beside}
             {actions && <div className="title-actions no-print">{actions}</div>}
           </div>
         )}

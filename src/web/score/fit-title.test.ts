@@ -15,12 +15,26 @@ describe('fitTitle', () => {
     ['Herring song: second verse', 14, 1, ['Herring song…'], false],
     ['Improvisation', 8, 1, ['Improv.'], false],
     ['The walking game', 9, 1, ['walking…'], false],
-    ['The walking game', 6, 1, ['walk.'], false],
-    ['The walking game', 4, 1, ['wal.'], false],
+    ['Ribbon and pebbles', 12, 1, ['Ribbon…'], false],
+    ['The long road home', 11, 1, ['The long…'], false],
+    ['Ear', 3, 1, ['Ear'], true],
   ] as const)('%s in %d characters on %d lines', (title, characters, lines, expected, whole) => {
     const fitted = fitWords(title, characters, lines);
     expect(fitted?.lines).toEqual(expected);
     expect(fitted?.whole).toBe(whole);
+  });
+
+  it.each([
+    ['The engine in the long note', 5],
+    ['The walking game', 6],
+    ['Near and far', 10],
+    ['Let it breathe', 6],
+  ] as const)('%s in %d characters leaves no stump', (title, characters) => {
+    expect(fitWords(title, characters, 1)).toBeNull();
+  });
+
+  it('leaves fewer letters where a name must stand', () => {
+    expect(fitTitle('Technique', 6, 1, 1, measure, 3)?.lines).toEqual(['Techn.']);
   });
 
   it('gives up rather than run over', () => {

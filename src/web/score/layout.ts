@@ -101,7 +101,7 @@ export interface ScoreDeadline {
 }
 
 export const metrics = {
-  strandRow: 56,
+  strandRow: 52,
   sharedRow: 24,
   header: 24,
   /** A tier above the header for the titles of events and the word *now*. */
@@ -218,7 +218,7 @@ function layoutRows(course: CourseView, top: number): ScoreRow[] {
     ink: strand.ink,
     top: top + index * metrics.strandRow,
     bottom: top + (index + 1) * metrics.strandRow,
-    y: top + index * metrics.strandRow + 2 * metrics.labelLine + 11,
+    y: top + index * metrics.strandRow + 2 * metrics.labelLine + 9,
   }));
   const from = top + course.strands.length * metrics.strandRow;
   rows.push({

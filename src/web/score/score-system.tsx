@@ -109,7 +109,7 @@ function StaffLines({
   return (
     <g className="staff">
       {system.rows.map((row) => {
-        const name = row.strand ? fitTitle(row.name, system.left - 22, 2, size * 0.86, measure) : null;
+        const name = row.strand ? fitTitle(row.name, system.left - 22, 2, size * 0.86, measure, 3) : null;
         return (
           <g key={row.strand ?? 'shared'}>
             <line

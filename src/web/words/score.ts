@@ -139,7 +139,6 @@ export const score = {
   moves: {
     title: 'What moved',
     looked: 'Looked at',
-    help: 'Moved blocks carry a tie until you have looked.',
     none: 'Nothing has moved since you last looked.',
   },
 

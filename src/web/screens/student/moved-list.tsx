@@ -1,30 +1,37 @@
+import { useState } from 'react';
 import type { CourseView } from '#contract';
 import { Button } from '../../components/button.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { words } from '../../words/index.ts';
-import { LongList } from './long-list.tsx';
+import { tellingMoves } from './telling-moves.ts';
 
 const say = words.score.moves;
+/** Sentences shown at once: the score beneath them is what the page is for. */
+const most = 2;
 
-/** What the last replanning moved and why, until the teacher has looked. */
+/** What the last replanning moved and why, most telling first, until the teacher has looked. */
 export function MovedList({ course }: { readonly course: CourseView }) {
   const send = useCommand();
+  const [all, setAll] = useState(false);
   if (course.moves.length === 0) return null;
-  const moves = [...course.moves].sort((a, b) => (soonest(a) < soonest(b) ? -1 : 1));
+  const moves = tellingMoves(course.moves);
+  const rest = moves.length - most;
   return (
     <section className="moved-list no-print" aria-labelledby="moved-title">
       <h2 id="moved-title">{say.title}</h2>
-      <LongList items={moves} most={4} className="moved-sentences">
-        {(move) => <li key={`${move.key} ${move.from} ${move.to}`}>{move.sentence}</li>}
-      </LongList>
+      <ul className="moved-sentences">
+        {(all ? moves : moves.slice(0, most)).map((move) => (
+          <li key={`${move.key} ${move.from} ${move.to}`}>{move.sentence}</li>
+        ))}
+      </ul>
       <p className="moved-deed">
+        {rest > 0 && (
+          <Button kind="plain" aria-expanded={all} onPress={() => setAll(!all)}>
+            {all ? words.student.fewer : words.student.more(rest)}
+          </Button>
+        )}
         <Button onPress={() => void send({ type: 'course.looked', course: course.id })}>{say.looked}</Button>
-        <span className="faint">{say.help}</span>
       </p>
     </section>
   );
 }
-
-/** The first day that a move touches. */
-const soonest = ({ from, to }: CourseView['moves'][number]): string =>
-  from !== null && to !== null ? (from < to ? from : to) : (from ?? to ?? '');

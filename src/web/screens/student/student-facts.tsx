@@ -19,7 +19,7 @@ export function StudentFacts({ course }: { readonly course: CourseView }) {
           <dd>
             <span className="student-figure">{say.pace.percent(Math.round(pace.percent))}</span>
             <PaceChart percent={pace.percent} low={pace.low} high={pace.high} />
-            <span>
+            <span className="student-pace-words">
               {sentence} {say.pace.between(Math.round(pace.low), Math.round(pace.high))},{' '}
               {say.pace.from(pace.observations)}
             </span>

@@ -33,17 +33,25 @@ const say = words.student;
 export function StudentScreen() {
   const { id } = useParams<{ id: string }>();
   const student = useStudent(id);
-  const [search] = useSearchParams();
+  const [search, setSearch] = useSearchParams();
   const courses = student.data?.courses ?? [];
   const chosen = courses.find((one) => one.id === search.get('course')) ?? courses[0] ?? null;
   const course = useCourse(chosen?.id ?? null);
-  const [open, setOpen] = useState<'give' | 'whatIf' | 'change' | null>(null);
+  const [open, setOpen] = useState<'give' | 'whatIf' | 'change' | null>(search.has('give') ? 'give' : null);
+  const stopGiving = () => {
+    setOpen(null);
+    if (!search.has('give')) return;
+    // Loading the page again is not asking for it again.
+    search.delete('give');
+    setSearch(search, { replace: true });
+  };
   const ready = course.data !== undefined && course.data.ended === null;
   return (
     <Page
       title={student.data?.name ?? say.title}
       lead={student.data && <Lead student={student.data} course={course.data ?? null} />}
       wide
+      beside={course.data && <StudentFacts course={course.data} />}
       actions={
         <>
           {student.data && (
@@ -93,7 +101,7 @@ export function StudentScreen() {
         open={open === 'change'}
         onClose={() => setOpen(null)}
       />
-      {open === 'give' && course.data && <GiveUnit course={course.data} onClose={() => setOpen(null)} />}
+      {open === 'give' && course.data && <GiveUnit course={course.data} onClose={stopGiving} />}
     </Page>
   );
 }
@@ -114,7 +122,6 @@ function Course({
   const format = useFormat();
   return (
     <div className="student">
-      <StudentFacts course={course} />
       {course.learner.group !== null && <Members course={course} />}
       {course.ended && <p className="fault">{say.ended(format.day(course.ended, 'long'))}</p>}
       {trying ? (
