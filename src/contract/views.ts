@@ -93,6 +93,8 @@ export interface DayLesson {
   readonly overrun: number;
   /** Sentences that want a decision: "Not closed yet", "Plan moved: look at what changed". */
   readonly decisions: readonly string[];
+  /** It is to be taught and may hold work, but the course has no new work for it: another unit is wanted. */
+  readonly wantsUnit: boolean;
   readonly lastNote: string;
 }
 

@@ -96,6 +96,7 @@ function toDayLesson(loaded: LoadedLesson, now: Now): DayLesson {
     })),
     overrun: lesson.overrun,
     decisions: listDecisions(loaded, now),
+    wantsUnit: wantsUnit(loaded),
     lastNote: previous?.note ?? '',
   };
 }
@@ -113,7 +114,7 @@ function listDecisions({ lesson, course, lessons, segments }: LoadedLesson, now:
     for (const earlier of lessons)
       if (earlier.status === 'planned' && earlier.date < now.today && isBefore(earlier, lesson))
         decisions.push(`The lesson of ${formatDay(earlier.date)} is not closed yet.`);
-    if (!lesson.barred && segments.length > 0 && segments.every((s) => s.kind !== 'work'))
+    if (wantsUnit({ lesson, segments }))
       decisions.push('No new work is planned: give the course another unit, or use the open time.');
     if (lesson.overrun > course.settings.overrun + 0.01)
       decisions.push(
@@ -124,6 +125,16 @@ function listDecisions({ lesson, course, lessons, segments }: LoadedLesson, now:
   if (isMoved && lesson.status === 'planned' && lesson.date >= now.today)
     decisions.push('Its plan moved: look at what changed.');
   return decisions;
+}
+
+/** Whether a lesson still to be taught, and not kept free, has nothing new to work on. */
+function wantsUnit({ lesson, segments }: Pick<LoadedLesson, 'lesson' | 'segments'>): boolean {
+  return (
+    lesson.status === 'planned' &&
+    !lesson.barred &&
+    segments.length > 0 &&
+    segments.every((segment) => segment.kind !== 'work')
+  );
 }
 
 /** What the lesson's activities ask to bring, print or set up. */

@@ -152,6 +152,7 @@ describe('the day', () => {
     const bare = await openStudio();
     const view = await bare.store.read((r) => viewDay(r, day('2026-09-07'), bare.outside()));
     expect(view.lessons[0]?.decisions.join(' ')).toContain('No new work is planned');
+    expect(view.lessons[0]?.wantsUnit).toBe(true);
   });
 });
 

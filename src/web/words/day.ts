@@ -42,6 +42,7 @@ export const day = {
   lastTime: 'Last time',
 
   teach: 'Teach',
+  giveTo: (name: string) => `to ${name}`,
   open: 'Open',
   close: 'Close',
   change: 'Change',

@@ -5,7 +5,7 @@ import type { PlainDate } from '#core';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
-import { courseAddress } from './course-address.ts';
+import { courseAddress, giveAddress } from './course-address.ts';
 import type { DayRow } from './day-programme.ts';
 import { LessonMenu } from './lesson-menu.tsx';
 import { SegmentLine, SegmentMark } from './segment-line.tsx';
@@ -21,6 +21,7 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
   const { learner, segments } = lesson;
   const off = place === 'off';
   const toClose = place === 'over' && lesson.status === 'planned';
+  const wantsUnit = lesson.wantsUnit && !toClose;
   const who = [
     learner.age === null ? null : words.day.age(learner.age),
     learner.instrumentName,
@@ -92,10 +93,16 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
         )}
       </div>
       <div className="day-do no-print">
+        {wantsUnit && (
+          <ButtonLink to={giveAddress(lesson)} kind={teach ? 'primary' : 'quiet'} large>
+            {words.student.units.give}
+            <span className="only-heard"> {words.day.giveTo(learner.name)}</span>
+          </ButtonLink>
+        )}
         {!off && (
           <ButtonLink
             to={`/lesson/${lesson.id}${toClose ? '/close' : ''}`}
-            kind={teach ? 'primary' : 'quiet'}
+            kind={teach && !wantsUnit ? 'primary' : 'quiet'}
             large
           >
             {teach ? words.day.teach : toClose ? words.day.close : words.day.open}

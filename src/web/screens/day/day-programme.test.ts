@@ -31,6 +31,7 @@ const lesson = (
   segments: [],
   overrun: 0.1,
   decisions: [],
+  wantsUnit: false,
   lastNote: '',
 });
 const at = (time: string, date: PlainDate = day) => ({ date, time: time as PlainTime });
