@@ -96,8 +96,7 @@ function causeInItself(change: Change, segment: PlannedSegment, comparison: Comp
   if (!context.taught.some((lesson) => lesson.work.length > 0) || leftOut(after) > 0) return null;
   // A plan read back from the studio's records may not know what the pace was believed to be.
   const drift = before.pace.sd > 0 ? after.pace.mean - before.pace.mean : left - wanted;
-  if (left > wanted && drift > 0) return { kind: 'slowerThanPlanned' };
-  if (left < wanted && drift < 0) return { kind: 'fasterThanPlanned' };
+  if ((left > wanted && drift > 0) || (left < wanted && drift < 0)) return { kind: 'paceLearnt' };
   return null;
 }
 

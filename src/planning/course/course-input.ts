@@ -2,6 +2,7 @@
 // lessons still to come, and what was done and observed so far. `studio` assembles it from the store.
 
 import type { PlainDate } from '#core';
+import type { PacePrior } from '../pace/student-pace.ts';
 import type { Level, Skill, SkillId, Stage } from '../skill/skill.ts';
 import type { ActivityKey, UnitDocument } from '../unit/unit.ts';
 
@@ -77,15 +78,6 @@ export interface SetAside {
   readonly activity: ActivityKey;
   readonly since: PlainDate;
   readonly backFrom: PlainDate | null;
-}
-
-/** What the studio has learnt of pace over all its students: prior mean and spread of log(actual / usual). */
-export interface PacePrior {
-  readonly mean: number;
-  /** Standard deviation τ₀ between students. */
-  readonly between: number;
-  /** Standard deviation σ of one observation around its student's pace. */
-  readonly within: number;
 }
 
 export interface CourseSettings {

@@ -133,6 +133,7 @@ export interface Move {
     | { readonly kind: 'notReached' }
     | { readonly kind: 'fasterThanPlanned' }
     | { readonly kind: 'slowerThanPlanned' }
+    | { readonly kind: 'paceLearnt' }
     | { readonly kind: 'knownAlready' }
     | { readonly kind: 'due' }
     /** It rests on an activity that moved later itself. */

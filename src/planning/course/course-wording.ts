@@ -96,6 +96,8 @@ function causeOf(move: Move, day: (date: PlainDate) => string): string {
       return 'it went faster than planned';
     case 'slowerThanPlanned':
       return 'it went slower than planned';
+    case 'paceLearnt':
+      return 'its minutes follow this student’s pace, which is reckoned anew';
     case 'knownAlready':
       return 'its skills are there already';
     case 'due':

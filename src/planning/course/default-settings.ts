@@ -1,6 +1,7 @@
 // Where a new course starts; a teacher can change each. Common practice, no source.
 
-import type { CourseSettings, PacePrior } from './course-input.ts';
+import type { PacePrior } from '../pace/student-pace.ts';
+import type { CourseSettings } from './course-input.ts';
 
 export const defaultCourseSettings: CourseSettings = {
   overrun: 0.2,

@@ -2,7 +2,8 @@
 // [F…] of SPEC.md.
 
 import type { PlainDate } from '#core';
-import { learnPace, type PaceObservation, paceIn, type StudentPace } from '../pace/student-pace.ts';
+import { reckonPace } from '../pace/reckoned-pace.ts';
+import { learnPace, type PaceObservation, type StudentPace } from '../pace/student-pace.ts';
 import { normalQuantile } from '../problem/overrun.ts';
 import type { PlanningProblem, ProblemActivity } from '../problem/problem.ts';
 import type { Area, SkillId } from '../skill/skill.ts';
@@ -58,7 +59,10 @@ export interface Formulation {
   /** What no plan could hold. */
   readonly leftOut: readonly LeftOut[];
   readonly cycles: readonly OrderCycle[];
+  /** What is believed of the student's pace. */
   readonly pace: StudentPace;
+  /** The pace that sets minutes: follows the belief in small steps. */
+  readonly reckonedPace: (area: Area) => number;
   readonly ongoing: readonly SkillId[];
 }
 
@@ -76,7 +80,8 @@ export function formulateProblem(input: CourseInput): Formulation {
   const order = orderActivities(activities, standing);
   const memory = readSkillMemory(input, activitiesById, standing);
   const logById = readLog(input);
-  const pace = learnPace(paceObservations(input, activitiesById), input.pacePrior);
+  const timed = paceObservations(input, activitiesById);
+  const reckonedPace = reckonPace(timed, input.pacePrior);
   const ongoing = ongoingSkills(input, standing.isOngoing);
 
   const alpha = Math.min(0.5, Math.max(0.01, input.settings.overrun));
@@ -91,7 +96,7 @@ export function formulateProblem(input: CourseInput): Formulation {
   const pinnedUntil = new Map<string, number>();
   for (const a of order.sequence) {
     const log = logById.get(a.id) ?? [];
-    const remaining = remainingWork(a, log, steadyPace(pace, a.area), standing, memory, input.today);
+    const remaining = remainingWork(a, log, reckonedPace(a.area), standing, memory, input.today);
     if (remaining.demand === 0) continue;
     let pinned = 0;
     frames.forEach((frame, at) => {
@@ -164,7 +169,9 @@ export function formulateProblem(input: CourseInput): Formulation {
     const demand = open === undefined ? 0 : open.remaining.demand - open.pinned;
     const chunks = fitChunks(demand, a.activity.minutes.shortest, longest, room);
     const strand = strandById.get(a.strand);
-    const preds = new Set([...(order.predsById.get(a.id) ?? []), ...(lineup.get(a.id) ?? [])]);
+    const begun = (open?.times ?? 0) > 0;
+    const line = begun ? [] : (lineup.get(a.id) ?? []);
+    const preds = new Set([...(order.predsById.get(a.id) ?? []), ...line]);
     return {
       id: a.id,
       strand: a.strand,
@@ -248,13 +255,11 @@ export function formulateProblem(input: CourseInput): Formulation {
     notReady,
     leftOut,
     cycles: order.cycles,
-    pace,
+    pace: learnPace(timed, input.pacePrior),
+    reckonedPace,
     ongoing,
   };
 }
-
-/** Pace in steps of 5 %: one slow lesson must not change every activity of the course by a minute. */
-const steadyPace = (pace: StudentPace, area: Area) => Math.round(paceIn(pace, area) * 20) / 20;
 
 function readLog(input: CourseInput): ReadonlyMap<string, readonly Work[]> {
   const logById = new Map<string, Work[]>();

@@ -115,7 +115,8 @@ test('[M5] slower elsewhere: the pace of untouched work is seen differently', ()
   const work = [logged('u1', 'clap', 35, 'finished', 14), logged('u1', 'echoes', 0, 'partly', 0)];
   const moves = movesTo(afterFirst(work));
   const later = moves.filter((m) => m.key.startsWith('work:u1:answers') || m.key.startsWith('work:u1:forms'));
-  expect(later.map((m) => m.because.kind)).toContain('slowerThanPlanned');
+  expect(later.map((m) => m.because.kind)).toContain('paceLearnt');
+  expect(later.map((m) => m.because.kind)).not.toContain('slowerThanPlanned');
 });
 
 test('[M6] skills turned out to be there: the work falls away', () => {

@@ -4,6 +4,7 @@ import { present } from '#core';
 import { overrunChance } from '../problem/overrun.ts';
 import type { Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
 import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrange-lesson.ts';
+import { carryOn, workToCarryOn } from './carry-on.ts';
 import { activityId } from './course-activity.ts';
 import type { CourseInput } from './course-input.ts';
 import type { CoursePlan, LeftOut, LessonPlan } from './course-plan.ts';
@@ -31,8 +32,8 @@ export function planCourse(
   options: PlanCourseOptions = {},
 ): CoursePlan {
   const formulation = formulateProblem(input);
-  const { problem } = formulation;
-  const fingerprint = fingerprintOf(JSON.stringify(problem));
+  const problem = carryOn(formulation.problem, workToCarryOn(input, formulation.problem, previous));
+  const fingerprint = fingerprintOf(JSON.stringify(formulation.problem));
   const answer =
     previous !== null && previous.fingerprint === fingerprint
       ? coursePlanToPlan(previous, problem)

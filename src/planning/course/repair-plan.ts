@@ -35,6 +35,7 @@ export function repairPlan(
       waiting.push({ slot: problem.lessons.length, id: a.id, minutes: a.demand });
   const reviewSlots = new Map(wishes.filter((w) => reviewIds.has(w.id)).map((w) => [w.id, w.slot]));
   const openReviews = new Set(problem.reviews);
+  const lastById = new Map(problem.activities.map((a) => [a.id, a.last]));
 
   return problem.lessons.map((_, at): PlannedLesson => {
     repair.open(at);
@@ -46,14 +47,12 @@ export function repairPlan(
           openReviews.delete(review);
         }
     };
-    revisit((id) => (reviewSlots.get(id) ?? problem.lessons.length) <= at);
-
-    const place = (pulling: boolean) => {
+    const place = (isWanted: (wish: Wish) => boolean, pulling = false) => {
       let placedAny = true;
       while (placedAny) {
         placedAny = false;
         for (const wish of waiting) {
-          if (!pulling && wish.slot > at) continue;
+          if (!isWanted(wish)) continue;
           const later = waiting.reduce(
             (sum, other) => (other !== wish && other.id === wish.id ? sum + other.minutes : sum),
             0,
@@ -71,11 +70,14 @@ export function repairPlan(
         }
       }
     };
-    place(false);
+    // What this is the last lesson for is late anywhere else.
+    place((wish) => lastById.get(wish.id) === at);
+    revisit((id) => (reviewSlots.get(id) ?? problem.lessons.length) <= at);
+    place((wish) => wish.slot <= at);
     // A revisit that the last plan did not know takes room that is left, and drives nothing out.
     revisit((id) => !reviewSlots.has(id));
     const former = formerMinutes[at] ?? null;
-    if (former === null || repair.workMinutes() <= former - worthFilling) place(true);
+    if (former === null || repair.workMinutes() <= former - worthFilling) place(() => true, true);
     return { lesson: at, chunks: repair.close(), reviews };
   });
 }

@@ -53,7 +53,7 @@ export function reasonsForGo(
       of: whole,
     });
   const { pace } = formulation;
-  const percent = Math.round(Math.exp(pace.byArea.get(activity.area)?.mean ?? pace.mean) * 100);
+  const percent = Math.round(formulation.reckonedPace(activity.area) * 100);
   if (pace.observations > 0 && remaining.known === null && Math.abs(percent - 100) >= leastPacePercent)
     reasons.push({ kind: 'pace', percent, observations: pace.observations });
   if (activity.isVariant) reasons.push({ kind: 'variant', title: activity.activity.title });

@@ -69,11 +69,17 @@ export function logRatioOf(work: PaceObservation): (LogRatio & { readonly capped
   };
 }
 
-/** What a student's log says of their pace. `prior` is the studio's: mean, spread between students, and within one. */
-export function learnPace(
-  log: readonly PaceObservation[],
-  prior: { readonly mean: number; readonly between: number; readonly within: number },
-): StudentPace {
+/** What the studio has learnt of pace over all its students: prior mean and spread of log(actual / usual). */
+export interface PacePrior {
+  readonly mean: number;
+  /** Standard deviation τ₀ between students. */
+  readonly between: number;
+  /** Standard deviation σ of one observation around its student's pace. */
+  readonly within: number;
+}
+
+/** What a student's log says of their pace. */
+export function learnPace(log: readonly PaceObservation[], prior: PacePrior): StudentPace {
   const all: LogRatio[] = [];
   const ratiosByArea = new Map<Area, LogRatio[]>();
   let capped = 0;

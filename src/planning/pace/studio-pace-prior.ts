@@ -2,9 +2,8 @@
 // of moments (one-way analysis of variance with unequal group sizes; Searle, Casella & McCulloch, Variance Components,
 // 1992, ch. 3.6).
 
-import type { PacePrior } from '../course/course-input.ts';
 import { defaultPacePrior } from '../course/default-settings.ts';
-import { logRatioOf, type PaceObservation } from './student-pace.ts';
+import { logRatioOf, type PaceObservation, type PacePrior } from './student-pace.ts';
 
 /** Fewer than these and the defaults stay. Our own choice. */
 const fewestStudents = 5;

@@ -1,0 +1,30 @@
+// The pace that a plan reckons with. What a log says of a pace can swing on its first few entries; a plan that followed
+// every swing would change each lesson of a term because one short activity went quickly. So it follows in small steps.
+
+import type { Area } from '../skill/skill.ts';
+import { learnPace, logRatioOf, type PaceObservation, type PacePrior, paceIn } from './student-pace.ts';
+
+/** Steps of pace in one unit: 5 % each. Our own choice. */
+const stepsInOne = 20;
+
+/**
+ * Actual minutes for each usual minute, by skill area: the belief in steps of 5 %, and never more than one step further
+ * for each piece of work logged. `log` stands in the order in which the work was done.
+ *
+ * A student who takes half as long again is reckoned at 1.05 after one piece of work, at about 1.4 after eight.
+ */
+export function reckonPace(log: readonly PaceObservation[], prior: PacePrior): (area: Area) => number {
+  const timed = log.filter((work) => logRatioOf(work) !== null);
+  const beliefs = timed.map((_, at) => learnPace(timed.slice(0, at + 1), prior));
+  const start = Math.max(1, Math.round(Math.exp(prior.mean) * stepsInOne));
+  const paceByArea = new Map<Area, number>();
+  return (area) => {
+    const known = paceByArea.get(area);
+    if (known !== undefined) return known;
+    let steps = start;
+    for (const belief of beliefs)
+      steps += Math.sign(Math.max(1, Math.round(paceIn(belief, area) * stepsInOne)) - steps);
+    paceByArea.set(area, steps / stepsInOne);
+    return steps / stepsInOne;
+  };
+}
