@@ -83,6 +83,7 @@ export {
   type WrittenPitch,
   written,
 } from './pitch/pitch.ts';
+export { type Beam, beamEvents } from './rhythm/beams.ts';
 export {
   barLength,
   createMetre,
@@ -91,6 +92,9 @@ export {
   type MetreUnit,
   parseMetre,
 } from './rhythm/metre.ts';
+export { beatUnits } from './rhythm/metre-tree.ts';
+export { splitSilence, splitSpan, writeEvent } from './rhythm/split-span.ts';
+export { metreDivisions, metricWeights, syncopation, syncopationByNote } from './rhythm/syncopation.ts';
 export {
   easiestTonic,
   findScale,
