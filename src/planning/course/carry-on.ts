@@ -1,12 +1,12 @@
 // What was begun in the last lesson and not finished goes on in the next one: a teacher says "we will finish this next
 // time" and means it. The objective alone would not see to it: a few minutes more or less early cost it nearly nothing.
 
-import { squareLimits } from '../problem/overrun.ts';
-import type { PlanningProblem, ProblemActivity } from '../problem/problem.ts';
+import type { PlannedLesson, PlanningProblem } from '../problem/problem.ts';
 import { activityId } from './course-activity.ts';
 import type { CourseInput } from './course-input.ts';
 import type { CoursePlan } from './course-plan.ts';
 import { coursePlanToPlan } from './plan-answer.ts';
+import type { Wish } from './repair-plan.ts';
 
 /**
  * Work of the last lesson that was not finished, in the order it was taught. Where the last plan has all that is left
@@ -32,40 +32,21 @@ export function workToCarryOn(
   });
 }
 
-/**
- * The problem with begun work (ids in `begun`, in teaching order) bound to its first lesson, as much of it as one go each
- * and that lesson can hold. What has to wait for something else, for its day or for the end of a rest stays as it was.
- */
-export function carryOn(problem: PlanningProblem, begun: readonly string[]): PlanningProblem {
-  const [next] = problem.lessons;
-  if (next === undefined || begun.length === 0) return problem;
-  const room = next.length - next.fixed;
-  const limits = squareLimits(room, problem.z, problem.sigma, problem.tau);
-  const bound = new Set<string>();
-  const strands = new Set<string>();
-  let total = next.recap;
-  let squares = next.recap ** 2;
-  for (const id of begun) {
-    const a = problem.activities.find((one) => one.id === id);
-    if (a === undefined || a.kind === 'ext' || a.first > 0 || a.demand > a.maxChunk || a.preds.length > 0)
-      continue;
-    if (bound.size >= next.maxBlocks || new Set([...strands, a.strand]).size > next.maxStrands) continue;
-    if (isResting(problem, a) || squares + a.demand ** 2 > (limits[total + a.demand] ?? -1)) continue;
-    bound.add(id);
-    strands.add(a.strand);
-    total += a.demand;
-    squares += a.demand ** 2;
-  }
-  return {
-    ...problem,
-    activities: problem.activities.map((a) => (bound.has(a.id) ? { ...a, last: 0 } : a)),
-  };
-}
+/** The wishes of a plan with those for begun work before all others, as early as they can come true. */
+export const wishToCarryOn = (
+  problem: PlanningProblem,
+  begun: readonly string[],
+  wishes: readonly Wish[],
+): readonly Wish[] => [
+  ...begun.flatMap((id) => {
+    const minutes = problem.activities.find((a) => a.id === id)?.demand ?? 0;
+    return minutes > 0 ? [{ slot: -1, id, minutes }] : [];
+  }),
+  ...wishes,
+];
 
-/** After a full run of lessons an activity rests: may it not stand in the first lesson of the problem? */
-function isResting({ maxRun, parkGap }: PlanningProblem, { recent = [] }: ProblemActivity): boolean {
-  for (let gap = 0; gap < parkGap; gap++)
-    if (recent.length >= gap + maxRun && recent.slice(gap, gap + maxRun).every((was) => was === 1))
-      return true;
-  return false;
-}
+/** How much of the begun work has a go in the first lesson. */
+export const carriedOn = (begun: readonly string[], lessons: readonly PlannedLesson[]): number => {
+  const first = lessons.find((lesson) => lesson.lesson === 0)?.chunks ?? [];
+  return begun.filter((id) => first.some((chunk) => chunk.activity === id)).length;
+};

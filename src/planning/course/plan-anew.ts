@@ -4,6 +4,7 @@
 import { evaluatePlan } from '../problem/evaluate-plan.ts';
 import type { Objective, Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
 import { type SolveOptions, solve } from '../solve/solve.ts';
+import { carriedOn, wishToCarryOn } from './carry-on.ts';
 import type { CoursePlan } from './course-plan.ts';
 import { joinLessons, restOfProblem } from './keep-beginning.ts';
 import { coursePlanToPlan, coursePlanToWishes, formerMinutes } from './plan-answer.ts';
@@ -23,23 +24,64 @@ const patience = { U: 60, P: 30, E: 1.08 };
 /** Twice that for lessons that no change has touched: a teacher may have prepared them. */
 const patienceForBeginning = { U: 120, P: 60, E: 1.16 };
 
-/** Answers the problem, near the previous plan where there is one. */
+/**
+ * Answers the problem, near the previous plan where there is one. Work in `begun` (ids, in teaching order) has a go in the
+ * first lesson wherever the rules of the problem allow it.
+ */
 export function planAnew(
   problem: PlanningProblem,
   previous: CoursePlan | null,
+  begun: readonly string[],
   options: PlanCourseOptions,
 ): Plan {
-  if (previous === null) return solveFilled(problem, options);
-  const fresh = solveFilled(problem, { ...options, previous: coursePlanToPlan(previous, problem) });
-  const mended = repairPlan(problem, coursePlanToWishes(previous, problem), formerMinutes(previous, problem));
+  const best = solveFilled(
+    problem,
+    previous === null ? options : { ...options, previous: coursePlanToPlan(previous, problem) },
+  );
+  const fresh = carryOn(problem, best, begun, options);
+  if (previous === null) return fresh;
+  const wishes = wishToCarryOn(problem, begun, coursePlanToWishes(previous, problem));
+  const mended = repairPlan(problem, wishes, formerMinutes(previous, problem));
   const kept = asPlan(problem, mended);
+  if (carriedOn(begun, mended) < carriedOn(begun, fresh.lessons)) return fresh;
   if (kept !== null && isNear(kept.objective, fresh.objective, patience)) return kept;
 
   const from = firstDifference(problem, previous, mended);
   if (from === 0) return fresh;
-  const rest = solveFilled(restOfProblem(problem, mended, from), options);
-  const joined = asPlan(problem, joinLessons(mended, rest.lessons, from));
+  const joined = planRest(problem, mended, from, options);
   return joined !== null && isNear(joined.objective, fresh.objective, patienceForBeginning) ? joined : fresh;
+}
+
+/** The plan with a go at all begun work in the first lesson, the other lessons planned again; or as it was. */
+function carryOn(
+  problem: PlanningProblem,
+  plan: Plan,
+  begun: readonly string[],
+  options: PlanCourseOptions,
+): Plan {
+  if (carriedOn(begun, plan.lessons) === begun.length) return plan;
+  const wishes = plan.lessons.flatMap(({ lesson: slot, chunks, reviews }) => [
+    ...reviews.map((id) => ({ slot, id, minutes: 0 })),
+    ...chunks.map(({ activity, minutes }) => ({ slot, id: activity, minutes })),
+  ]);
+  const mended = repairPlan(
+    problem,
+    wishToCarryOn(problem, begun, wishes),
+    problem.lessons.map(() => 0),
+  );
+  if (carriedOn(begun, mended) <= carriedOn(begun, plan.lessons)) return plan;
+  return planRest(problem, mended, 1, options) ?? plan;
+}
+
+/** The lessons before `from` as they are and the rest planned anew, or null when the whole breaks a rule. */
+function planRest(
+  problem: PlanningProblem,
+  lessons: readonly PlannedLesson[],
+  from: number,
+  options: PlanCourseOptions,
+): Plan | null {
+  const rest = solveFilled(restOfProblem(problem, lessons, from), options);
+  return asPlan(problem, joinLessons(lessons, rest.lessons, from));
 }
 
 function solveFilled(problem: PlanningProblem, options: SolveOptions): Plan {

@@ -4,7 +4,7 @@ import { present } from '#core';
 import { overrunChance } from '../problem/overrun.ts';
 import type { Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
 import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrange-lesson.ts';
-import { carryOn, workToCarryOn } from './carry-on.ts';
+import { workToCarryOn } from './carry-on.ts';
 import { activityId } from './course-activity.ts';
 import type { CourseInput } from './course-input.ts';
 import type { CoursePlan, LeftOut, LessonPlan } from './course-plan.ts';
@@ -32,12 +32,12 @@ export function planCourse(
   options: PlanCourseOptions = {},
 ): CoursePlan {
   const formulation = formulateProblem(input);
-  const problem = carryOn(formulation.problem, workToCarryOn(input, formulation.problem, previous));
-  const fingerprint = fingerprintOf(JSON.stringify(formulation.problem));
+  const { problem } = formulation;
+  const fingerprint = fingerprintOf(JSON.stringify(problem));
   const answer =
     previous !== null && previous.fingerprint === fingerprint
       ? coursePlanToPlan(previous, problem)
-      : planAnew(problem, previous, options);
+      : planAnew(problem, previous, workToCarryOn(input, problem, previous), options);
 
   const solved = inProblemOrder(problem, answer);
   const goesById = listGoes(formulation, solved);

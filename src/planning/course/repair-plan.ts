@@ -35,7 +35,6 @@ export function repairPlan(
       waiting.push({ slot: problem.lessons.length, id: a.id, minutes: a.demand });
   const reviewSlots = new Map(wishes.filter((w) => reviewIds.has(w.id)).map((w) => [w.id, w.slot]));
   const openReviews = new Set(problem.reviews);
-  const lastById = new Map(problem.activities.map((a) => [a.id, a.last]));
 
   return problem.lessons.map((_, at): PlannedLesson => {
     repair.open(at);
@@ -47,12 +46,14 @@ export function repairPlan(
           openReviews.delete(review);
         }
     };
-    const place = (isWanted: (wish: Wish) => boolean, pulling = false) => {
+    revisit((id) => (reviewSlots.get(id) ?? problem.lessons.length) <= at);
+
+    const place = (pulling: boolean) => {
       let placedAny = true;
       while (placedAny) {
         placedAny = false;
         for (const wish of waiting) {
-          if (!isWanted(wish)) continue;
+          if (!pulling && wish.slot > at) continue;
           const later = waiting.reduce(
             (sum, other) => (other !== wish && other.id === wish.id ? sum + other.minutes : sum),
             0,
@@ -70,14 +71,11 @@ export function repairPlan(
         }
       }
     };
-    // What this is the last lesson for is late anywhere else.
-    place((wish) => lastById.get(wish.id) === at);
-    revisit((id) => (reviewSlots.get(id) ?? problem.lessons.length) <= at);
-    place((wish) => wish.slot <= at);
+    place(false);
     // A revisit that the last plan did not know takes room that is left, and drives nothing out.
     revisit((id) => !reviewSlots.has(id));
     const former = formerMinutes[at] ?? null;
-    if (former === null || repair.workMinutes() <= former - worthFilling) place(() => true, true);
+    if (former === null || repair.workMinutes() <= former - worthFilling) place(true);
     return { lesson: at, chunks: repair.close(), reviews };
   });
 }
