@@ -12,6 +12,7 @@ import {
   useState,
 } from 'react';
 import type { CourseView } from '#contract';
+import { sentenceCase } from '../app/sentence-case.ts';
 import { useFormat } from '../hooks/use-format.ts';
 import { useStudio } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
@@ -281,7 +282,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
       </p>
       {drag && (
         <p className="score-ghost" style={{ left: drag.x, top: drag.y }} aria-hidden="true">
-          {drag.item.segment.title}
+          {sentenceCase(drag.item.segment.title)}
         </p>
       )}
       {actions.layer}

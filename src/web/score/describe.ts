@@ -2,6 +2,7 @@
 
 import type { BarView, LessonBarView, SegmentView, StrandView } from '#contract';
 import type { PlainDate, PlainTime } from '#core';
+import { sentenceCase } from '../app/sentence-case.ts';
 import { words } from '../words/index.ts';
 import { type BarTimes, isGiven } from './timeline.ts';
 
@@ -57,7 +58,7 @@ export function describeSegment(
   else if (segment.completes) facts.push(say.completes);
   if (segment.pinned) facts.push(say.pinned);
   if (segment.moved) facts.push(say.moved);
-  return { title: segment.title, facts, reasons: segment.reasons };
+  return { title: sentenceCase(segment.title), facts, reasons: segment.reasons };
 }
 
 /** One line of it for a name: title and facts, then the reasons. */

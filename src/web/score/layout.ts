@@ -4,6 +4,7 @@
 
 import type { BarView, CourseView, LessonBarView, SegmentView } from '#contract';
 import { type Id, type PlainDate, present } from '#core';
+import { sentenceCase } from '../app/sentence-case.ts';
 import { type BarWidth, breakSystems, type SystemBreak } from './break-systems.ts';
 import { type FittedTitle, fitTitle, type Measure } from './fit-title.ts';
 import {
@@ -277,7 +278,7 @@ function labelBlocks(
     const size = isShared ? metrics.sharedSize : metrics.labelSize;
     const lines = isShared ? 1 : 2;
     const end = next ? next.x - 5 : right - metrics.padRight;
-    const title = block.segment.title;
+    const title = sentenceCase(block.segment.title);
     const from = takenUntil.get(block.row) ?? left + 4;
     const ahead = fitTitle(title, end - block.x, lines, size, page.measure);
     const edge = block.x + block.width;

@@ -1,4 +1,5 @@
 import type { CourseView, LessonBarView } from '#contract';
+import { sentenceCase } from '../app/sentence-case.ts';
 import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
 import { joinSentences, type Writing } from './describe.ts';
@@ -99,7 +100,7 @@ function Segments({
     return (
       <tr key={segment.id}>
         <td>{Math.round(start)}</td>
-        <td>{segment.title}</td>
+        <td>{sentenceCase(segment.title)}</td>
         <td>{strand?.name ?? ''}</td>
         <td>{Math.round(minutes)}</td>
         <td>{joinSentences([remarksOf(segment).join(' · '), ...segment.reasons])}</td>

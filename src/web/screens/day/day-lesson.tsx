@@ -2,6 +2,7 @@
 
 import { Link } from 'wouter';
 import type { PlainDate } from '#core';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
@@ -64,7 +65,8 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
                           <SegmentMark segment={segment} />
                         </span>
                       )}
-                      <span className="day-segment-minutes">{segment.minutes}</span> {segment.title}
+                      <span className="day-segment-minutes">{segment.minutes}</span>{' '}
+                      {sentenceCase(segment.title)}
                       {segment.kind === 'revisit' && (
                         <span className="only-heard">, {words.day.revisit}</span>
                       )}

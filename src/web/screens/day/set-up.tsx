@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { DayView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { words } from '../../words/index.ts';
 import './set-up.css';
 
@@ -60,7 +61,7 @@ export function SetUp({ day, begun }: SetUpProps) {
                   onChange={(event) => tick(item, event.target.checked)}
                 />
                 <span>
-                  <span className="day-set-up-what">{item}</span>{' '}
+                  <span className="day-set-up-what">{sentenceCase(item)}</span>{' '}
                   <span className="day-set-up-for">
                     {words.day.setUpFor(
                       lessons

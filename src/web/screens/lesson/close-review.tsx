@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { LessonView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
@@ -150,7 +151,7 @@ function GoesOn({ lesson, settled }: { readonly lesson: LessonView; readonly set
   const titles = (outcome: Proposal['outcome']) =>
     lesson.segments
       .filter((s, at) => settled[at]?.outcome === outcome && (isLearning(s) || s.kind === 'revisit'))
-      .map((s) => s.title)
+      .map((s) => sentenceCase(s.title))
       .join(' · ');
   const lines = [
     { text: titles('partly'), say: say.carriesOver },
@@ -184,7 +185,7 @@ function LevelsRecorded({ lesson }: { readonly lesson: LessonView }) {
             <li key={skill.skill}>
               <LevelNote level={skill.here?.level ?? null} size={32} decorative />
               <span>
-                {skill.title}{' '}
+                {sentenceCase(skill.title)}{' '}
                 <span className="soft">
                   {skill.here && words.levels[skill.here.level].name.toLowerCase()}
                 </span>

@@ -2,6 +2,7 @@
 
 import { Radio, RadioGroup } from 'react-aria-components';
 import type { LessonSegmentView, OutcomeView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
@@ -24,7 +25,7 @@ export function CloseRow({ segment, settled, onChange }: CloseRowProps) {
   return (
     <li className="close-row" data-frame={framing}>
       <div className="close-what">
-        <p className="close-title">{segment.title}</p>
+        <p className="close-title">{sentenceCase(segment.title)}</p>
         {!framing && because !== '' && <p className="close-because">{because}</p>}
       </div>
       <fieldset className="close-minutes">

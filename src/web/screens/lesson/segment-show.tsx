@@ -1,6 +1,7 @@
 // One segment large: what it is, how to teach it, what to have ready, and why it stands here.
 
 import type { LessonSegmentView, LessonView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
@@ -44,7 +45,7 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
           <Unfold what="lastTime" name={words.lesson.lastTime} now={unfolded} onUnfold={onUnfold} />
         </div>
       </div>
-      <h2 className="show-title">{segment.title}</h2>
+      <h2 className="show-title">{sentenceCase(segment.title)}</h2>
       {unfolded === 'why' && (
         <ul className="show-unfolded" id="unfolded-why">
           {segment.reasons.map((reason) => (
@@ -62,7 +63,7 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
           {segment.bring.length > 0 && (
             <div>
               <dt>{words.lesson.bring}</dt>
-              <dd>{segment.bring.join(' · ')}</dd>
+              <dd>{segment.bring.map(sentenceCase).join(' · ')}</dd>
             </div>
           )}
           {segment.materials.length > 0 && (

@@ -1,6 +1,7 @@
 // The lesson's segments in time order: where one is, how far each has come, and a way to look at any of them.
 
 import type { InkIndex, LessonSegmentView, LessonView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { words } from '../../words/index.ts';
 import { SegmentMark } from '../day/segment-line.tsx';
@@ -47,7 +48,7 @@ export function SegmentStrip({ lesson, shown, running, seconds, onShow }: Segmen
                     {segment.minutes}
                     <span className="only-heard"> {words.lesson.minutes}, </span>
                   </span>
-                  <span className="strip-title">{segment.title}</span>
+                  <span className="strip-title">{sentenceCase(segment.title)}</span>
                   {segment.outcome && (
                     <span className="strip-outcome" data-outcome={segment.outcome} aria-hidden="true" />
                   )}

@@ -2,6 +2,7 @@
 
 import type { LessonSegmentView, LessonSkillView } from '#contract';
 import type { Level } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { LevelPicker } from '../../components/level-picker.tsx';
 import { words } from '../../words/index.ts';
 
@@ -20,7 +21,7 @@ export function SkillLevels({ segment, onLevel }: SkillLevelsProps) {
         {segment.skills.map((skill) => (
           <li key={skill.skill} className="skill" data-skill={skill.skill}>
             <div className="skill-head">
-              <p className="skill-title">{skill.title}</p>
+              <p className="skill-title">{sentenceCase(skill.title)}</p>
               <p className="skill-standing">
                 {words.lesson.wanted(levelName(skill.wanted))}
                 {' · '}

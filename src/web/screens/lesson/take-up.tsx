@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { Radio, RadioGroup } from 'react-aria-components';
 import type { LessonView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
@@ -58,7 +59,7 @@ export function TakeUp({ lesson, onClose, onTaken }: TakeUpProps) {
           >
             {lesson.onHand.map((thing) => (
               <Radio key={keyOf(thing)} value={keyOf(thing)} className="take-up-choice">
-                <span className="take-up-title">{thing.title}</span>
+                <span className="take-up-title">{sentenceCase(thing.title)}</span>
                 <span className="soft">
                   {words.lesson.takeUpKind[thing.kind]} · {format.minutes(thing.minutes)}
                 </span>

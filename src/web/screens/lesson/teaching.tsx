@@ -4,6 +4,7 @@ import { useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { LessonSkillView, LessonView, OutcomeView } from '#contract';
 import type { Level } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { SaveState } from '../../components/save-state.tsx';
 import { newId } from '../../new-id.ts';
@@ -72,7 +73,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
     if (!segment) return;
     const seconds = clock.seconds(segment.id);
     say(segment.id, { outcome, share, ...(seconds > 0 ? { seconds } : {}) });
-    setSaid(words.lesson.said(segment.title, words.lesson.outcome[outcome]));
+    setSaid(words.lesson.said(sentenceCase(segment.title), words.lesson.outcome[outcome]));
   };
   const judge = (outcome: OutcomeView) => {
     log(outcome, null);
@@ -90,7 +91,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
       level: value,
       note: '',
     });
-    setSaid(words.lesson.said(skill.title, words.levels[value].name.toLowerCase()));
+    setSaid(words.lesson.said(sentenceCase(skill.title), words.levels[value].name.toLowerCase()));
   };
   const clockKey = () => {
     if (!segment) return;
@@ -208,7 +209,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
           {lesson.ongoing.length > 0 && (
             <p className="lesson-ongoing">
               <span className="lesson-ongoing-label">{words.lesson.ongoing}</span>{' '}
-              {lesson.ongoing.map((skill) => skill.title).join(' · ')}
+              {lesson.ongoing.map((skill) => sentenceCase(skill.title)).join(' · ')}
             </p>
           )}
           <SaveState />

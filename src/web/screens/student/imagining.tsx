@@ -21,7 +21,10 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
   const [keeping, setKeeping] = useState(false);
   const title = useRef<HTMLHeadingElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new answer is what the reader is led to
-  useEffect(() => title.current?.focus(), [view]);
+  useEffect(() => {
+    title.current?.focus({ preventScroll: true });
+    title.current?.scrollIntoView({ block: 'start' });
+  }, [view]);
   const { before, after } = view.ends;
   const ends =
     after === null || before === after
@@ -31,17 +34,10 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
         : say.ends(format.day(after, 'day'), format.day(before, 'day'));
   return (
     <div className="imagining">
-      <h3 ref={title} tabIndex={-1}>
-        {say.changes}
-      </h3>
-      {view.changes.length === 0 && ends === null ? (
-        <p>{say.noChanges}</p>
-      ) : (
-        <LongList items={ends ? [ends, ...view.changes] : view.changes} most={8} className="imagined-changes">
-          {(sentence) => <li key={sentence}>{sentence}</li>}
-        </LongList>
-      )}
-      <p className="what-if-deeds">
+      <div className="imagined-head">
+        <h3 ref={title} tabIndex={-1}>
+          {say.changes}
+        </h3>
         <Button
           kind="primary"
           isDisabled={keeping}
@@ -54,7 +50,14 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
           {keep}
         </Button>
         <Button onPress={onLeave}>{say.leave}</Button>
-      </p>
+      </div>
+      {view.changes.length === 0 && ends === null ? (
+        <p>{say.noChanges}</p>
+      ) : (
+        <LongList items={ends ? [ends, ...view.changes] : view.changes} most={5} className="imagined-changes">
+          {(sentence) => <li key={sentence}>{sentence}</li>}
+        </LongList>
+      )}
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from 'react';
 import type { CourseView, SkillStandingView } from '#contract';
 import type { Level } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
@@ -41,10 +42,10 @@ export function ObserveForm({ course, skill, onClose }: Props) {
     if (reply) onClose();
   };
   return (
-    <Dialog title={say.observeTitle(skill.title)} open onClose={onClose}>
+    <Dialog title={say.observeTitle(sentenceCase(skill.title))} open onClose={onClose}>
       <form className="form" onSubmit={(event) => void submit(event)}>
         <p className="soft">{say.observeHelp}</p>
-        <LevelPicker label={skill.title} level={level} onLevel={setLevel} />
+        <LevelPicker label={sentenceCase(skill.title)} level={level} onLevel={setLevel} />
         {course.learner.group !== null && (
           <SelectField
             label={say.who}

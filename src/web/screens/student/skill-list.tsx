@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { CourseView, SkillStandingView } from '#contract';
 import { addDays } from '#core';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
@@ -82,7 +83,7 @@ function SkillRow({
   return (
     <li className="skill-row">
       <div className="skill-words">
-        <span className="skill-title">{skill.title}</span>
+        <span className="skill-title">{sentenceCase(skill.title)}</span>
         <span className={skill.due !== null && skill.due <= today ? 'skill-facts due' : 'skill-facts'}>
           {facts.join(' · ')}
         </span>

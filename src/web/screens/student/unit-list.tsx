@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import type { CourseUnitView, CourseView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { inkOf } from '../../components/ink.ts';
 import { LevelNote } from '../../components/level-note.tsx';
@@ -122,7 +123,7 @@ function Checks({ unit }: { readonly unit: CourseUnitView }) {
           <li key={check.skill + check.lookFor}>
             <LevelNote level={check.level} size={22} />
             <span>
-              {say.check(check.title, words.levels[check.wanted].name.toLowerCase())}
+              {say.check(sentenceCase(check.title), words.levels[check.wanted].name.toLowerCase())}
               <span className="faint"> {check.lookFor}</span>
             </span>
           </li>

@@ -3,6 +3,7 @@
 
 import { present } from '#core';
 import type { Skill, SkillId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 
 export interface SkillNode {
   readonly id: SkillId;
@@ -56,7 +57,7 @@ export function drawSkills(skills: readonly Skill[], chosen: SkillId): SkillDraw
     ([id, place]): SkillNode => ({
       id,
       ...place,
-      lines: breakLines(present(byId.get(id), 'a placed skill').title),
+      lines: breakLines(sentenceCase(present(byId.get(id), 'a placed skill').title)),
     }),
   );
   const columnOf = (id: SkillId) => placed.get(id)?.column;

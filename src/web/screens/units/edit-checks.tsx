@@ -2,6 +2,7 @@
 
 import { Radio, RadioGroup } from 'react-aria-components';
 import type { Check, Skill, SkillId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
@@ -88,7 +89,7 @@ function EditCheck({ editing, check, name, offered, onChange, onRemove }: EditCh
         onValue={(skill) => onChange({ skill: skill === '' ? null : skill })}
         options={[
           { value: '', label: says.chooseSkill },
-          ...choices.map((id) => ({ value: id, label: titleOf(id) })),
+          ...choices.map((id) => ({ value: id, label: sentenceCase(titleOf(id)) })),
         ]}
         fault={editing.faultOf(`${check.handle}.skill`)}
       />

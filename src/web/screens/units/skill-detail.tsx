@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import type { SkillMapView } from '#contract';
 import type { Skill, SkillId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { words } from '../../words/index.ts';
@@ -26,7 +27,7 @@ export function SkillDetail({ skill, skills, onChoose }: SkillDetailProps) {
   const supports = skills.filter((one) => one.restsOn.includes(skill.id));
   return (
     <section aria-labelledby="skill-title">
-      <h2 id="skill-title">{skill.title}</h2>
+      <h2 id="skill-title">{sentenceCase(skill.title)}</h2>
       <p className="faint">
         {areaNames[skill.area]}, {words.stageNames[skill.stage].toLowerCase()}
         {skill.ongoing && `, ${says.ongoing}`}
@@ -74,7 +75,7 @@ function SkillLinks({ title, skills }: { readonly title: string; readonly skills
         <ul>
           {skills.map((skill) => (
             <li key={skill.id}>
-              <Link href={`/skills?skill=${encodeURIComponent(skill.id)}`}>{skill.title}</Link>
+              <Link href={`/skills?skill=${encodeURIComponent(skill.id)}`}>{sentenceCase(skill.title)}</Link>
             </li>
           ))}
         </ul>

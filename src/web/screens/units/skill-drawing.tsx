@@ -2,6 +2,7 @@
 
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import type { Skill, SkillId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { words } from '../../words/index.ts';
 import { type Direction, drawSkills, type SkillNode, walk } from './draw-skills.ts';
 
@@ -119,7 +120,7 @@ export function SkillDrawing({ skills, chosen, onChoose }: SkillDrawingProps) {
                 onFocus={() => setAt(node.id)}
                 onKeyDown={(event) => onKeyDown(event, node.id)}
               >
-                <title>{titleOf(node.id)}</title>
+                <title>{sentenceCase(titleOf(node.id))}</title>
                 <rect width={width} height={height} />
                 <line x1="0" x2={width} y1={height} y2={height} />
                 <text y={height - 10 - (node.lines.length - 1) * lead}>

@@ -3,6 +3,7 @@
 
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Skill, SkillId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
 import { findSkills } from './find-skills.ts';
@@ -118,7 +119,7 @@ export function SkillFinder({ inputId, describedBy, invalid, skills, onChoose, o
               className="skill-option"
               onClick={() => choose(at)}
             >
-              {skill.title}{' '}
+              {sentenceCase(skill.title)}{' '}
               <span className="faint">
                 {areaNames[skill.area]}, {words.stageNames[skill.stage].toLowerCase()}
               </span>

@@ -2,6 +2,7 @@
 
 import { useId } from 'react';
 import type { Skill, SkillId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { words } from '../../words/index.ts';
 import { SkillFinder } from './skill-finder.tsx';
@@ -40,7 +41,7 @@ export function SkillPicker(props: SkillPickerProps) {
           {chosen.map((skill, at) => (
             <li key={skill}>
               <span>
-                {titleOf(skill)}
+                {sentenceCase(titleOf(skill))}
                 {ordered && at === 0 && chosen.length > 1 && <span className="faint"> {says.mainSkill}</span>}
               </span>
               <Button

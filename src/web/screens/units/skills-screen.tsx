@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { Link, useSearchParams } from 'wouter';
 import type { SkillMapView } from '#contract';
 import { areas, type SkillId, stages } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { Empty } from '../../components/empty.tsx';
 import { TextField } from '../../components/field.tsx';
@@ -101,7 +102,7 @@ function SkillMap({ skills, wanted, onChoose }: SkillMapProps) {
                             href={`/skills?skill=${encodeURIComponent(skill.id)}`}
                             aria-current={skill.id === wanted ? 'true' : undefined}
                           >
-                            {skill.title}
+                            {sentenceCase(skill.title)}
                           </Link>
                           {skill.ongoing && <span className="faint"> {says.ongoing}</span>}
                         </li>

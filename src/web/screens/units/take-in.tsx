@@ -5,6 +5,7 @@ import type { PreviewUnits, UnitImportPreview } from '#contract';
 import type { UnitId } from '#planning';
 import { postJson } from '../../app/api.ts';
 import { showFault } from '../../app/send.ts';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { ChooseFile } from '../../components/choose-file.tsx';
 import { Dialog } from '../../components/dialog.tsx';
@@ -101,7 +102,7 @@ function TakeInForm({ onDone }: { readonly onDone: (unit: UnitId | null) => void
               <ul className="take-in-list">
                 {preview.skills.map((skill) => (
                   <li key={skill.id}>
-                    {skill.title} <span className="faint">{areaNames[skill.area]}</span>
+                    {sentenceCase(skill.title)} <span className="faint">{areaNames[skill.area]}</span>
                   </li>
                 ))}
               </ul>

@@ -2,6 +2,7 @@
 
 import { Link } from 'wouter';
 import type { Activity, ActivityVariant, SkillId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
@@ -41,7 +42,9 @@ export function UnitActivity({ activity, number, titleOf }: UnitActivityProps) {
               {activity.develops.map((skill, at) => (
                 <span key={skill}>
                   {at > 0 && '; '}
-                  <Link href={`/skills?skill=${encodeURIComponent(skill)}`}>{titleOf(skill)}</Link>
+                  <Link href={`/skills?skill=${encodeURIComponent(skill)}`}>
+                    {sentenceCase(titleOf(skill))}
+                  </Link>
                 </span>
               ))}
             </dd>

@@ -5,6 +5,7 @@ import { Link } from 'wouter';
 import type { UnitView } from '#contract';
 import type { Id } from '#core';
 import type { Skill, SkillId, UnitId } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useStudents } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
@@ -45,7 +46,7 @@ export function UnitMargin({ view, skillsById }: UnitMarginProps) {
               const skill = skillsById.get(id);
               return (
                 <li key={id}>
-                  <Link href={skillAt(id)}>{titleOf(id)}</Link>
+                  <Link href={skillAt(id)}>{sentenceCase(titleOf(id))}</Link>
                   {skill?.ongoing && <span className="faint"> {says.ongoing}</span>}
                   {skill && skill.restsOn.length > 0 && (
                     <span className="unit-rests">
@@ -63,7 +64,7 @@ export function UnitMargin({ view, skillsById }: UnitMarginProps) {
           <ul>
             {needed.map((id) => (
               <li key={id}>
-                <Link href={skillAt(id)}>{titleOf(id)}</Link>
+                <Link href={skillAt(id)}>{sentenceCase(titleOf(id))}</Link>
               </li>
             ))}
           </ul>

@@ -4,6 +4,7 @@ import { useMemo } from 'react';
 import { useLocation } from 'wouter';
 import type { UnitView } from '#contract';
 import { compareUnits, formatUnitDifference, type Skill, type SkillId, type UnitDocument } from '#planning';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { Empty } from '../../components/empty.tsx';
@@ -147,7 +148,7 @@ function UnitText({ view }: { readonly view: UnitView }) {
                   <li key={check.key}>
                     <LevelNote level={check.level} size={30} decorative />
                     <div>
-                      <h3>{titleOf(check.skill)}</h3>
+                      <h3>{sentenceCase(titleOf(check.skill))}</h3>
                       <p className="faint">{says.check(words.levels[check.level].name.toLowerCase())}</p>
                       <MarkdownText text={check.lookFor} />
                     </div>
