@@ -300,7 +300,8 @@ export const units = {
     count: (count: number) => counted(count, 'skill', 'skills'),
     noneFound: (text: string) => `No skill has the words “${text}”.`,
     ongoing: 'in every lesson',
-    chooseOne: 'Choose a skill to see what it rests on and what rests on it.',
+    chooseOne:
+      'Choose a skill to see what it rests on and what rests on it. More of the map rests on this one than on any other:',
     drawing: (title: string) =>
       `What ${title} rests on, to the left; what rests on it, to the right. Arrow keys walk, Enter chooses.`,
     drawingTitle: 'Around this skill',

@@ -14,6 +14,7 @@ import { useSkills } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
 import { findSkills } from './find-skills.ts';
+import { mostRestedOn } from './most-rested-on.ts';
 import { SkillDetail } from './skill-detail.tsx';
 import { SkillDialog } from './skill-dialog.tsx';
 import './skills.css';
@@ -67,6 +68,7 @@ interface SkillMapProps {
 function SkillMap({ skills, wanted, onChoose }: SkillMapProps) {
   const [text, setText] = useState('');
   const chosen = skills.find((skill) => skill.id === wanted) ?? null;
+  const shown = useMemo(() => chosen ?? mostRestedOn(skills), [chosen, skills]);
   const found = useMemo(() => new Set(findSkills(skills, text)), [skills, text]);
   return (
     <div className="skills-columns">
@@ -115,12 +117,9 @@ function SkillMap({ skills, wanted, onChoose }: SkillMapProps) {
           );
         })}
       </div>
-      <div className="skills-detail">
-        {chosen ? (
-          <SkillDetail skill={chosen} skills={skills} onChoose={onChoose} />
-        ) : (
-          <p className="soft no-print">{says.chooseOne}</p>
-        )}
+      <div className="skills-detail" data-chosen={chosen !== null}>
+        {!chosen && <p className="soft skills-begin">{says.chooseOne}</p>}
+        {shown && <SkillDetail skill={shown} skills={skills} onChoose={onChoose} />}
       </div>
     </div>
   );
