@@ -1,0 +1,29 @@
+// Text inside a drawing: escaped, with flats, sharps and note values set in the music font, which text fonts lack.
+
+/** The family name of `musicTextFont`; whoever shows or prints a drawing makes it known under this name. */
+export const musicTextFamily = 'Levare Music Text';
+
+// The small accidentals that Verovio sets in chord symbols: SMuFL's figured bass accidentals.
+const smuflByCharacter: Readonly<Record<string, string>> = {
+  '♭': '\uEA64',
+  '♮': '\uEA65',
+  '♯': '\uEA66',
+  '𝄪': '\uEA67',
+  '𝄫': '\uEA63',
+};
+
+export function escapeText(text: string): string {
+  return text.replace(/[&<>"]/g, (c) =>
+    c === '&' ? '&amp;' : c === '<' ? '&lt;' : c === '>' ? '&gt;' : '&quot;',
+  );
+}
+
+/** Text with its musical characters in the music font; `size` is the font size of the text around. */
+export function musicText(text: string, size: number): string {
+  return escapeText(text).replace(/[♭♮♯𝄪𝄫]|[\uE000-\uF8FF]+/gu, (found) => {
+    const accidental = smuflByCharacter[found];
+    return accidental === undefined
+      ? `<tspan font-family="'${musicTextFamily}'" font-weight="400" font-size="${Math.round(size * 1.35)}">${found}</tspan>`
+      : `<tspan font-family="'${musicTextFamily}'" font-weight="400" font-size="${Math.round(size * 1.78)}">${accidental}</tspan>`;
+  });
+}
