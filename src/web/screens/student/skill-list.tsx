@@ -8,10 +8,13 @@ import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
+import { LongList } from './long-list.tsx';
 import { ObserveForm } from './observe-form.tsx';
 import { monthsOf, notesOf, spanOf, type TimelineSpan } from './skill-timeline.ts';
 
 const say = words.student.skills;
+/** Shown at once, so that the list does not run on alone beside the units; what is due comes first. */
+const mostSkills = 10;
 
 /** Skills and levels over time: each on a small staff, the predicted recall beside it. */
 export function SkillList({ course }: { readonly course: CourseView }) {
@@ -42,7 +45,9 @@ export function SkillList({ course }: { readonly course: CourseView }) {
       ) : (
         <>
           <p className="faint">{say.axis}</p>
-          <ol className="skill-list">{observed.map(row)}</ol>
+          <LongList items={observed} most={mostSkills} className="skill-list">
+            {row}
+          </LongList>
         </>
       )}
       {unobserved.length > 0 && (

@@ -135,11 +135,11 @@ function Course({
       <div className="student-below no-print">
         <div>
           <UnitList course={course} onGive={onGive} />
+          <ApartLists course={course} />
+          <FamilyNotes student={student} />
         </div>
         <div>
-          <ApartLists course={course} />
           <SkillList course={course} />
-          <FamilyNotes student={student} />
         </div>
       </div>
       <details className="student-plan no-print">
