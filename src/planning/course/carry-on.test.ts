@@ -78,3 +78,23 @@ test('[F21] a day that has not come, a lesson kept free and a long rest of work 
   const units = start.units.map((u) => ({ ...u, notBefore: start.lessons[3]?.date ?? null }));
   expect(goes(afterFirst(work, { units }), left?.activity ?? '')[0]?.at).toBe(2);
 });
+
+test('[F21] a go at what was begun leaves a rest that can still be shared out', () => {
+  // 19 minutes are left, at 6 to 9 a go: after a go of 9 the other 10 could not be shared out.
+  const long = exampleUnit('long', [act('line', 24, ['walk']), act('end', 12, ['tap'])]);
+  const course = exampleCourse({
+    ...start,
+    units: [onCourse('u1', long, 'one'), onCourse('u2', unit(4), 'two')],
+  });
+  const before = planCourse(course, null);
+  for (let done = 1; done < 10; done++) {
+    const work = [logged('u1', 'line', done, 'partly')];
+    const taught = [{ id: course.lessons[0]?.id ?? '', date: firstDay, minutes: 30, work, revisited: [] }];
+    const after = planCourse(
+      { ...course, today: addDays(firstDay, 1), lessons: course.lessons.slice(1), taught },
+      before,
+    );
+    expect(after.leftOut, `${done} minutes done`).toEqual([]);
+    expect(after.lessons[0]?.segments.map((s) => s.activity)).toContain('line');
+  }
+});

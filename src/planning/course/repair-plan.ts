@@ -99,6 +99,10 @@ function spend(waiting: readonly Wish[], placed: Wish, given: number, left: numb
   return given > 0 ? rest : [...waiting];
 }
 
+/** Can minutes left be shared out over goes that are neither too short nor too long? */
+const canBeShared = (rest: number, { minChunk, maxChunk }: ProblemActivity) =>
+  Math.ceil(rest / maxChunk) * minChunk <= rest;
+
 interface Repair {
   left(id: string): number;
   open(lesson: number): void;
@@ -176,7 +180,7 @@ function createRepair(problem: PlanningProblem): Repair {
       if (a === undefined || left === 0 || !mayStand(a)) return 0;
       for (let minutes = Math.min(wanted, left, a.maxChunk); minutes >= a.minChunk; minutes--) {
         const rest = left - minutes;
-        if ((rest > 0 && rest < a.minChunk) || !fits(together, minutes)) continue;
+        if (!canBeShared(rest, a) || !fits(together, minutes)) continue;
         chunks.push({ activity: id, minutes });
         leftById.set(id, rest);
         taughtIn.get(id)?.add(at);
