@@ -37,6 +37,25 @@ export {
   typeDuration,
   valueDuration,
 } from './duration/note-value.ts';
+export {
+  fingeringOf,
+  fingerLine,
+  isInOnePosition,
+  sharedPosition,
+} from './fingering/finger-line.ts';
+export {
+  type Fingering,
+  type FingeringMarks,
+  type FingeringOptions,
+  fingeringMarks,
+  type HoleFingering,
+  type KeyboardFingering,
+  type NoteFingering,
+  type SlideFingering,
+  type StringFinger,
+  type StringFingering,
+  type ValveFingering,
+} from './fingering/fingering.ts';
 export { type Fraction, formatFraction, fraction } from './fraction/fraction.ts';
 export { comfortableKeys } from './instrument/comfortable-keys.ts';
 export {
@@ -65,6 +84,7 @@ export {
   signatureAlters,
   transposeKey,
 } from './key/key.ts';
+export { scoreToMusicXml } from './musicxml/score-to-musicxml.ts';
 export { type Interval, intervalBetween, invertDirection, transposePitch } from './pitch/interval.ts';
 export {
   fifthsToName,
