@@ -145,6 +145,7 @@ export {
   withSystems,
   words,
 } from './score/create-score.ts';
+export { findScoreFaults, type ScoreFault } from './score/find-score-faults.ts';
 export type {
   Articulation,
   ChordSymbol,

@@ -40,7 +40,7 @@ export interface ScoreBar {
   readonly section: string | null;
   readonly repeatStart: boolean;
   readonly repeatEnd: boolean;
-  /** Number of the ending that starts here; it holds until a repeat's end, the next ending, a new section or the last bar. */
+  /** Number of the ending that starts here; `endingSpans` says how far it reaches. */
   readonly ending: number | null;
   /** The line at the bar's end where no repeat stands: `final` for the end of a piece, `double` for the end of a section. */
   readonly barline: 'single' | 'double' | 'final';
