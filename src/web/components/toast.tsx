@@ -1,6 +1,6 @@
 // Messages at the foot of the page: what was done, with Undo. Spoken politely; they leave by themselves, faults stay.
 
-import { useEffect, useSyncExternalStore } from 'react';
+import { useEffect, useLayoutEffect, useRef, useSyncExternalStore } from 'react';
 import { dropToast, onToasts, readToasts, type Toast } from '../app/toasts.ts';
 import { words } from '../words/index.ts';
 import { Button } from './button.tsx';
@@ -43,11 +43,25 @@ function ToastLine({ toast }: { readonly toast: Toast }) {
   );
 }
 
-/** The place where messages appear; the page frame holds one. */
+/** The place where messages appear; the page frame holds one. `--toasts` is their height, so that nothing stays under them. */
 export function Toasts() {
   const toasts = useSyncExternalStore(onToasts, readToasts);
+  const place = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const element = place.current;
+    if (!element) return;
+    const root = document.documentElement;
+    const observer = new ResizeObserver(() =>
+      root.style.setProperty('--toasts', `${Math.ceil(element.getBoundingClientRect().height)}px`),
+    );
+    observer.observe(element);
+    return () => {
+      observer.disconnect();
+      root.style.removeProperty('--toasts');
+    };
+  }, []);
   return (
-    <section className="toasts no-print" aria-label={words.frame.messages} aria-live="polite">
+    <section ref={place} className="toasts no-print" aria-label={words.frame.messages} aria-live="polite">
       <ol>
         {toasts.map((toast) => (
           <ToastLine key={toast.key} toast={toast} />

@@ -29,6 +29,7 @@ export const lesson = {
   nothingPlanned: 'Nothing is planned in this lesson: take something up, or give the course a unit.',
   minutes: 'minutes',
   judge: 'Levels and notes',
+  faces: { show: 'How to', judge: 'Levels and notes' },
   kind: {
     settlingIn: 'settling in',
     recap: 'recap',

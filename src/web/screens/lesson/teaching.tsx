@@ -1,6 +1,7 @@
 // Teaching mode: one segment large, its clock, levels at a touch, notes that are never lost.
 
 import { useEffect, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { useLocation } from 'wouter';
 import type { LessonSkillView, LessonView, OutcomeView } from '#contract';
 import type { Level } from '#planning';
@@ -41,6 +42,8 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   const [asksShare, setAsksShare] = useState<SegmentId | null>(null);
   const [unfolded, setUnfolded] = useState<Unfolded | null>(null);
   const [said, setSaid] = useState('');
+  /** What a telephone shows: it has no room for both. */
+  const [face, setFace] = useState<'show' | 'judge'>('show');
   const [sheet, setSheet] = useState<'keys' | 'takeUp' | null>(null);
   const [single, setSingle] = useSingleKeys();
 
@@ -51,12 +54,14 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   useEffect(() => {
     document.querySelector('.lesson-show')?.scrollTo({ top: 0 });
     document.querySelector('.lesson-judge')?.scrollTo({ top: 0 });
-    void chosen;
-  }, [chosen]);
+    window.scrollTo({ top: 0 });
+    void [chosen, face];
+  }, [chosen, face]);
 
   const show = (id: SegmentId) => {
     setChosen(id);
     setAsksShare(null);
+    setFace('show');
   };
   const turn = (by: 1 | -1) => {
     if (!segment) return;
@@ -98,6 +103,10 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
     if (clock.running === segment.id) clock.pause();
     else clock.start(segment.id);
   };
+  const write = (field: 'segment-note' | 'lesson-note') => {
+    flushSync(() => setFace('judge'));
+    document.getElementById(field)?.focus();
+  };
   const act = (action: LessonAction) => {
     switch (action.kind) {
       case 'next':
@@ -119,9 +128,9 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
       case 'keys':
         return setSheet('keys');
       case 'note':
-        return document.getElementById('segment-note')?.focus();
+        return write('segment-note');
       case 'lessonNote':
-        return document.getElementById('lesson-note')?.focus();
+        return write('lesson-note');
       case 'level': {
         const held = document.activeElement?.closest('[data-skill]')?.getAttribute('data-skill');
         const skill = segment?.skills.find((s) => s.skill === held) ?? segment?.skills[0];
@@ -134,7 +143,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   const atStart = segment?.kind === 'settlingIn';
   const at = lesson.segments.findIndex((s) => s.id === segment?.id);
   return (
-    <div className="lesson">
+    <div className="lesson" data-face={face}>
       <LessonHead lesson={lesson} onKeys={() => setSheet('keys')} />
       <SegmentStrip
         lesson={lesson}
@@ -176,6 +185,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
             {words.lesson.takeUp}
           </Button>
         )}
+        <Throughout lesson={lesson} />
       </section>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard */}
       <section className="lesson-judge" aria-label={words.lesson.judge} tabIndex={0}>
@@ -206,12 +216,20 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
       </section>
       <div className="lesson-foot">
         <div className="lesson-always">
-          {lesson.ongoing.length > 0 && (
-            <p className="lesson-ongoing">
-              <span className="lesson-ongoing-label">{words.lesson.ongoing}</span>{' '}
-              {lesson.ongoing.map((skill) => sentenceCase(skill.title)).join(' · ')}
-            </p>
-          )}
+          <Throughout lesson={lesson} />
+          <div className="lesson-faces">
+            {(['show', 'judge'] as const).map((one) => (
+              <Button
+                key={one}
+                kind="plain"
+                className="lesson-face"
+                aria-pressed={face === one}
+                onPress={() => setFace(one)}
+              >
+                {words.lesson.faces[one]}
+              </Button>
+            ))}
+          </div>
           <SaveState />
         </div>
         {segment && (
@@ -248,5 +266,16 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
       />
       {sheet === 'takeUp' && <TakeUp lesson={lesson} onClose={() => setSheet(null)} onTaken={show} />}
     </div>
+  );
+}
+
+/** Skills of every lesson. At the foot; on a telephone after the how-to. */
+function Throughout({ lesson }: { readonly lesson: LessonView }) {
+  if (lesson.ongoing.length === 0) return null;
+  return (
+    <p className="lesson-ongoing">
+      <span className="lesson-ongoing-label">{words.lesson.ongoing}</span>{' '}
+      {lesson.ongoing.map((skill) => sentenceCase(skill.title)).join(' · ')}
+    </p>
   );
 }
