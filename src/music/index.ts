@@ -21,6 +21,7 @@ export {
   voicingTones,
 } from './chord/chord.ts';
 export { suggestScales } from './chord/chord-scale.ts';
+export { nearestWord } from './chord/nearest.ts';
 export {
   type ChordQuality,
   type ChordQualityId,
@@ -143,6 +144,7 @@ export {
   tempoMark,
   tuplet,
   withSystems,
+  withTablature,
   words,
 } from './score/create-score.ts';
 export { findScoreFaults, type ScoreFault } from './score/find-score-faults.ts';

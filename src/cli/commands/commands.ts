@@ -1,5 +1,6 @@
 // The list of commands; `help` is made from it.
 
+import { chart } from './chart.ts';
 import { exportStudio } from './export.ts';
 import { importStudio } from './import.ts';
 import { plan } from './plan.ts';
@@ -17,6 +18,7 @@ const help: CommandRun = async () => {
   plan PROBLEM.json                        print the plan of a planning problem as JSON
   units check FILE…                        say what is wrong with unit files (.yaml, .json)
   units markdown FILE                      print a unit as Markdown
+  chart "| Dm7 G7 | C |" --for ID          write a chart of sounding chords as the instrument reads it
   export FILE [--data FOLDER]              write the whole studio into one file
   import FILE [--data FOLDER]              read such a file into an empty studio
   restore [BACKUP] [--data FOLDER]         list the backups, or put one back
@@ -28,6 +30,7 @@ export const commands: Readonly<Record<string, CommandRun>> = {
   start,
   plan,
   units,
+  chart,
   export: exportStudio,
   import: importStudio,
   restore,
