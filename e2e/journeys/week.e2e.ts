@@ -311,9 +311,8 @@ tell('closing it moves the course as it should, and says why', async () => {
   for (const move of after.moves) expect(sentences.join('\n')).toContain(move.sentence);
   await close.toCourse();
   await studentPage().moved.waitFor();
-  expect(await studentPage().moved.innerText()).toContain(
-    present(after.moves[0], 'a move').sentence.slice(0, 20),
-  );
+  const told = await studentPage().moved.innerText();
+  expect(after.moves.filter((move) => told.includes(move.sentence)).length).toBeGreaterThan(0);
   await page.getByText(words.student.pace.from(1)).waitFor();
   await studentPage().showTable();
   const table = await studentPage().readTable();
