@@ -3,13 +3,13 @@ import { Link } from 'wouter';
 import type { CourseUnitView, CourseView } from '#contract';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
+import { ButtonLink } from '../../components/button-link.tsx';
 import { inkOf } from '../../components/ink.ts';
 import { LevelNote } from '../../components/level-note.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
 import { unitsOnStrand } from './strand-order.ts';
-import { UnitCopy } from './unit-copy.tsx';
 import { UnitPlace } from './unit-place.tsx';
 
 const say = words.student.units;
@@ -17,7 +17,6 @@ const say = words.student.units;
 /** The units of the course by strand, with what is done of each and how its checks stand. */
 export function UnitList({ course, onGive }: { readonly course: CourseView; readonly onGive: () => void }) {
   const [placing, setPlacing] = useState<CourseUnitView | null>(null);
-  const [copying, setCopying] = useState<CourseUnitView | null>(null);
   return (
     <section className="student-part" aria-labelledby="units-title">
       <header className="student-part-head">
@@ -55,18 +54,7 @@ export function UnitList({ course, onGive }: { readonly course: CourseView; read
           </div>
         );
       })}
-      {placing && (
-        <UnitPlace
-          course={course}
-          unit={placing}
-          onClose={() => setPlacing(null)}
-          onCopy={() => {
-            setCopying(placing);
-            setPlacing(null);
-          }}
-        />
-      )}
-      {copying && <UnitCopy unit={copying} seen={course.revision} onClose={() => setCopying(null)} />}
+      {placing && <UnitPlace course={course} unit={placing} onClose={() => setPlacing(null)} />}
     </section>
   );
 }
@@ -96,9 +84,15 @@ function UnitRow({
           </Link>
           <span className="faint">{remarks.join(' · ')}</span>
         </p>
-        <Button kind="plain" aria-label={say.change(unit.title)} onPress={onPlace}>
-          {say.order}
-        </Button>
+        <span className="unit-row-deeds">
+          <Button kind="plain" aria-label={say.change(unit.title)} onPress={onPlace}>
+            {say.order}
+          </Button>
+          <ButtonLink to={`/unit/${unit.unit}?copy=${unit.id}`} kind="plain">
+            {say.adapt}
+            <span className="only-heard"> {unit.title}</span>
+          </ButtonLink>
+        </span>
       </div>
       <p className="soft">{say.goal(unit.goal)}</p>
       <ShareLine unit={unit} ink={strandInk} />

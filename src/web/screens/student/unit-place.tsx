@@ -14,12 +14,10 @@ interface Props {
   readonly course: CourseView;
   readonly unit: CourseUnitView;
   readonly onClose: () => void;
-  /** To the student's copy of it. */
-  readonly onCopy: () => void;
 }
 
 /** Where a unit stands on the course: strand, order, days; or off it. */
-export function UnitPlace({ course, unit, onClose, onCopy }: Props) {
+export function UnitPlace({ course, unit, onClose }: Props) {
   const send = useCommand();
   const [strand, setStrand] = useState<string>(unit.strand);
   const [place, setPlace] = useState(positionChoice(course.units, unit));
@@ -78,7 +76,6 @@ export function UnitPlace({ course, unit, onClose, onCopy }: Props) {
           <Button kind="primary" type="submit">
             {say.save}
           </Button>
-          <Button onPress={onCopy}>{say.compare}</Button>
           <Button
             kind="plain"
             onPress={() =>
