@@ -174,6 +174,47 @@ test('a refusal is told and does not hold up what follows', async () => {
   ]);
 });
 
+const broken: ApiFault = { kind: 'Broken', message: 'Something in Levare went wrong.' };
+
+test('a server that breaks over a change is asked again with the same id, and nothing is dropped', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  bench.refuse = broken;
+  outbox.post(write('', 'a'));
+  await bench.pass(800);
+  for (const wait of [500, 1000, 2000]) {
+    expect(outbox.status()).toMatchObject({ state: 'waiting', pending: 1 });
+    expect(bench.store.kept.size).toBe(1);
+    // Asking for it does not use up a try before its time.
+    await outbox.flush();
+    await bench.pass(wait);
+  }
+  expect(bench.tried).toEqual(Array(4).fill('change:1'));
+  bench.refuse = null;
+  await bench.pass(4000);
+  expect([...bench.applied.values()]).toEqual([write('', 'a')]);
+  expect(outbox.status()).toMatchObject({ state: 'saved', pending: 0 });
+});
+
+test('after five tries it is refused with its text, and what follows goes on with tries of its own', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  const told: unknown[] = [];
+  outbox.onSettled(({ command, reply: r }) => told.push([command, r.ok ? 'taken' : r.error.kind]));
+  bench.refuse = broken;
+  outbox.post(write('', 'a'));
+  await bench.pass(800);
+  outbox.post(close);
+  for (const wait of [500, 1000, 2000, 4000]) await bench.pass(wait);
+  expect(told).toEqual([[write('', 'a'), 'Broken']]);
+  expect(bench.tried.filter((id) => id === 'change:1')).toHaveLength(5);
+  expect(outbox.status()).toMatchObject({ state: 'waiting', pending: 1 });
+  bench.refuse = null;
+  await bench.pass(15_000);
+  expect([...bench.applied.values()]).toEqual([close]);
+  expect(told).toHaveLength(2);
+});
+
 test('after an undo a base is what the studio has, not what this window last wrote', async () => {
   const bench = createBench();
   const outbox = bench.page();

@@ -62,11 +62,18 @@ export interface OutboxParts {
   readonly longestMilliseconds: number;
 }
 
+/** Tries of one entry over which the server breaks; then it is refused, and its text is shown. */
+const mostBroken = 5;
+
 /** Makes an outbox over a store, a way to send and a clock. */
 export function createOutbox(parts: OutboxParts): Outbox {
   let queue: OutboxQueue = [];
   let written: ReadonlyMap<string, WrittenText> = new Map();
   let failures = 0;
+  /** Times in a row that the server broke over the entry at the head. */
+  let broken = 0;
+  /** After that it is left alone for a while, whoever asks. */
+  let resting = false;
   let sending = false;
   let durable = true;
   let callOff: (() => void) | null = null;
@@ -97,17 +104,27 @@ export function createOutbox(parts: OutboxParts): Outbox {
     // Kept as attempted before it leaves, so that a page that dies now does not join more to it.
     await keep(parts.store.put(begun));
     const reply = await parts.send(begun.id, begun.command);
-    if (!reply.ok && (reply.error.offline || reply.error.kind === 'NotSignedIn')) {
+    if (!reply.ok && isWorthAnotherTry(reply.error)) {
       failures++;
       publish();
       return false;
     }
     failures = 0;
+    broken = 0;
     queue = settle(queue, begun.id);
     await keep(parts.store.remove(begun.id));
     for (const listener of settledListeners) listener({ command: begun.command, reply });
     publish();
     return true;
+  }
+
+  /** Not reached, or not known here yet: for ever. Broken over it: a few times, since it may be over what was asked. */
+  function isWorthAnotherTry(fault: ApiFault): boolean {
+    if (fault.offline || fault.kind === 'NotSignedIn') return true;
+    if (fault.kind !== 'Broken') return false;
+    broken++;
+    resting = broken < mostBroken;
+    return resting;
   }
 
   function forgetTimers(): void {
@@ -118,6 +135,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
   }
 
   async function drain(): Promise<void> {
+    if (resting) return;
     forgetTimers();
     if (sending) return;
     sending = true;
@@ -135,7 +153,10 @@ export function createOutbox(parts: OutboxParts): Outbox {
 
   function schedule(milliseconds: number): void {
     callOff?.();
-    callOff = parts.after(milliseconds, () => void drain());
+    callOff = parts.after(milliseconds, () => {
+      resting = false;
+      void drain();
+    });
   }
 
   return {
