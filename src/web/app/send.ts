@@ -10,6 +10,7 @@ import { keys } from './query-keys.ts';
 import { theOutbox } from './the-outbox.ts';
 import { showToast } from './toasts.ts';
 import { changesWith, joinChanges } from './undo-groups.ts';
+import { withSeen } from './with-seen.ts';
 
 /** Shows what went wrong, with the way on where there is one. */
 export function showFault(fault: ApiFault): void {
@@ -48,17 +49,19 @@ export async function send(command: Command): Promise<CommandReply | null> {
 }
 
 /**
- * Sends several commands as one step: all are taken or none stays, one message tells of them, one Undo takes them back.
+ * Sends several commands as one step, each having seen what those before it did: all are taken or none stays, one
+ * message tells of them, one Undo takes them back. `label` names the step; one command alone says what it did itself.
  * Null when one was refused; the fault has been shown and what went before it taken back.
  */
 export async function sendTogether(
   commands: readonly Command[],
-  label: (replies: readonly CommandReply[]) => string,
+  label: string | ((replies: readonly CommandReply[]) => string),
 ): Promise<readonly CommandReply[] | null> {
   if (theOutbox.status().pending > 0) await theOutbox.flush();
+  const revisions = new Map<string, number>();
   const done: CommandReply[] = [];
   for (const command of commands) {
-    const reply = await sendCommand(newId('change'), command);
+    const reply = await sendCommand(newId('change'), withSeen(command, revisions));
     if (!reply.ok) {
       showFault(reply.error);
       for (const { change } of done.toReversed())
@@ -66,13 +69,15 @@ export async function sendTogether(
       await queryClient.invalidateQueries();
       return null;
     }
+    for (const { course, revision } of reply.value.courses) revisions.set(course, revision);
     done.push(reply.value);
   }
   theOutbox.forgetWritten();
   joinChanges(done.map((reply) => reply.change));
   const last = done.at(-1);
-  if (last)
-    showDone({ ...last, label: label(done), notices: [...new Set(done.flatMap((reply) => reply.notices))] });
+  const name = typeof label === 'function' ? label(done) : done.length === 1 ? last?.label : label;
+  const notices = [...new Set(done.flatMap((reply) => reply.notices))];
+  if (last) showDone({ ...last, label: name ?? last.label, notices });
   await queryClient.invalidateQueries();
   return done;
 }

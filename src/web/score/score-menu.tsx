@@ -1,4 +1,4 @@
-import { Menu, MenuItem, Popover } from 'react-aria-components';
+import { MenuSheet } from '../components/menu.tsx';
 import { words } from '../words/index.ts';
 import { isMovable, isSettable } from './describe.ts';
 import type { ScoreItem } from './score-items.ts';
@@ -33,30 +33,16 @@ interface Props {
 export function ScoreMenu({ item, today, anchor, onDeed, onClose }: Props) {
   const deeds = deedsFor(item, today);
   return (
-    <Popover
+    <MenuSheet
+      label={say.menu.of(item.description.title)}
+      choices={deeds.map(({ deed, label }) => ({ label, act: () => onDeed(deed) }))}
       triggerRef={{ current: anchor }}
       isOpen
       onOpenChange={(open) => {
         if (!open) onClose();
       }}
       placement="bottom start"
-      className="score-menu"
-    >
-      <Menu
-        aria-label={say.menu.of(item.description.title)}
-        autoFocus="first"
-        onAction={(key) => {
-          const deed = deeds.find((one) => one.deed === key);
-          if (deed) onDeed(deed.deed);
-        }}
-      >
-        {deeds.map(({ deed, label }) => (
-          <MenuItem key={deed} id={deed} className="score-menu-item">
-            {label}
-          </MenuItem>
-        ))}
-      </Menu>
-    </Popover>
+    />
   );
 }
 

@@ -1,11 +1,11 @@
 import type { Command, CourseView } from '#contract';
+import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { LongList } from './long-list.tsx';
-import { sendStep } from './send-step.ts';
 import { unitsOnStrand } from './strand-order.ts';
 
 const say = words.student;
@@ -48,7 +48,9 @@ function NotReady({ course }: { readonly course: CourseView }) {
               {way.length === 0 ? (
                 <p className="soft">{say.notReady.noWay}</p>
               ) : (
-                <Button onPress={() => void sendStep(wayToCommands(course, unit, way), say.notReady.added)}>
+                <Button
+                  onPress={() => void sendTogether(wayToCommands(course, unit, way), say.notReady.added)}
+                >
                   {say.notReady.add(way.map((step) => step.title).join(', '))}
                 </Button>
               )}

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { Command, CourseView, UnitRow } from '#contract';
+import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
@@ -11,7 +12,6 @@ import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
 import { Imagining } from './imagining.tsx';
-import { sendStep } from './send-step.ts';
 import { positionOptions, positionToNumber } from './strand-order.ts';
 import { useWhatIf } from './use-what-if.ts';
 
@@ -110,7 +110,7 @@ export function GiveUnit({ course, onClose }: { readonly course: CourseView; rea
             view={imagined.view}
             keep={say.give}
             onKeep={async () => {
-              if (await sendStep(imagined.commands, say.title)) onClose();
+              if (await sendTogether(imagined.commands, say.title)) onClose();
             }}
             onLeave={onClose}
           />

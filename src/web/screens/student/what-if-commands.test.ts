@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CourseView } from '#contract';
 import type { Id, PlainDate, PlainTime } from '#core';
 import { courseOf, lessonOf } from '../../score/course.fixture.ts';
-import { lessonsWithin, type Trial, trialToCommands, withSeen } from './what-if-commands.ts';
+import { lessonsWithin, type Trial, trialToCommands } from './what-if-commands.ts';
 
 const day = (text: string) => text as PlainDate;
 const nothing: Trial = { away: null, minutes: null, unit: null, deadlines: new Map() };
@@ -71,20 +71,5 @@ describe('trialToCommands', () => {
       '2026-03-01',
       null,
     ]);
-  });
-});
-
-describe('withSeen', () => {
-  it('brings a command up to what the step itself has done, and leaves others alone', () => {
-    const [put] = trialToCommands(course, { ...nothing, minutes: 60 }, '');
-    const [cancel] = trialToCommands(
-      course,
-      { ...nothing, away: { from: day('2026-01-12'), to: day('2026-01-12') } },
-      '',
-    );
-    if (!put || !cancel) throw new Error('both trials give commands');
-    expect(withSeen(put, new Map([[course.id, 11]]))).toMatchObject({ seen: 11 });
-    expect(withSeen(put, new Map([['course:other', 11]]))).toMatchObject({ seen: 9 });
-    expect(withSeen(cancel, new Map([[course.id, 11]]))).toEqual(cancel);
   });
 });

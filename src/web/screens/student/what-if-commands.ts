@@ -47,15 +47,5 @@ export function trialToCommands(course: CourseView, trial: Trial, awayReason: st
   return commands;
 }
 
-/**
- * The same command, having seen what came before it in the same step: later commands of a step would otherwise be
- * refused for what the earlier ones did.
- */
-export function withSeen(command: Command, revisions: ReadonlyMap<string, number>): Command {
-  if (!('seen' in command) || !('course' in command)) return command;
-  const seen = revisions.get(command.course);
-  return seen === undefined ? command : { ...command, seen };
-}
-
 /** A day as typed, or null while it is none. */
 export const dayOrNull = (text: string): PlainDate | null => (isDate(text) ? text : null);

@@ -4,6 +4,7 @@
 import { type FormEvent, useMemo, useState } from 'react';
 import type { CourseView } from '#contract';
 import type { Id, PlainDate } from '#core';
+import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { useUnits } from '../../hooks/use-view.ts';
@@ -11,7 +12,6 @@ import { newId } from '../../new-id.ts';
 import { CourseScore } from '../../score/course-score.tsx';
 import { words } from '../../words/index.ts';
 import { Imagining } from './imagining.tsx';
-import { sendStep } from './send-step.ts';
 import { useWhatIf } from './use-what-if.ts';
 import { dayOrNull, lessonsWithin, type Trial, trialToCommands } from './what-if-commands.ts';
 
@@ -154,7 +154,7 @@ export function WhatIfPanel({
         <Imagining
           view={imagined.view}
           onKeep={async () => {
-            if (await sendStep(imagined.commands, say.kept)) onClose();
+            if (await sendTogether(imagined.commands, say.kept)) onClose();
           }}
           onLeave={onClose}
         />

@@ -1,8 +1,8 @@
 // The activities of a unit, or its extensions: added, ordered, opened for writing.
 
 import { useState } from 'react';
-import { Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { Button } from '../../components/button.tsx';
+import { MenuButton } from '../../components/menu.tsx';
 import { words } from '../../words/index.ts';
 import { readWhole } from './draft-to-document.ts';
 import { EditActivity } from './edit-activity.tsx';
@@ -137,23 +137,11 @@ export function EditActivities({ editing, list }: EditActivitiesProps) {
                 >
                   {isOpen ? says.fold : says.open}
                 </Button>
-                <MenuTrigger>
+                <MenuButton label={says.menuOf(name)} choices={actions}>
                   <Button kind="plain" aria-label={says.menuOf(name)}>
                     {says.menu}
                   </Button>
-                  <Popover className="editor-menu" placement="bottom end">
-                    <Menu
-                      aria-label={says.menuOf(name)}
-                      disabledKeys={actions.filter((action) => action.off).map((action) => action.label)}
-                    >
-                      {actions.map(({ label, act }) => (
-                        <MenuItem key={label} id={label} className="editor-menu-item" onAction={act}>
-                          {label}
-                        </MenuItem>
-                      ))}
-                    </Menu>
-                  </Popover>
-                </MenuTrigger>
+                </MenuButton>
               </div>
               {isOpen && <EditActivity editing={editing} list={list} activity={one} name={name} />}
               {one.title.trim() !== '' && (
