@@ -76,11 +76,12 @@ export function writeAttributes(
   before: Situation | null,
 ): string {
   const isOne = part.staves.length === 1;
-  const key =
+  const hasPitch = part.staves.some((staff) => staff !== 'one-line');
+  const keyChanges =
     before === null ||
     keyFifths(before.bar.key) !== keyFifths(now.bar.key) ||
     before.bar.key.mode !== now.bar.key.mode;
-  const time =
+  const timeChanges =
     before === null ||
     formatMetre(before.frame.metre) !== formatMetre(now.frame.metre) ||
     before.frame.metre.symbol !== now.frame.metre.symbol;
@@ -89,7 +90,7 @@ export function writeAttributes(
   );
   const inside = [
     before === null ? textElement('divisions', divisions) : '',
-    key
+    hasPitch && keyChanges
       ? element(
           'key',
           {},
@@ -97,7 +98,7 @@ export function writeAttributes(
           textElement('mode', now.bar.key.mode),
         )
       : '',
-    time ? writeTime(now.frame.metre) : '',
+    timeChanges ? writeTime(now.frame.metre) : '',
     before === null && !isOne ? textElement('staves', part.staves.length) : '',
     ...clefs,
     ...(before === null

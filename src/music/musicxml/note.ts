@@ -2,6 +2,7 @@
 
 import { present } from '#core';
 import type { TupletRatio } from '../duration/note-value.ts';
+import { transposePitch } from '../pitch/interval.ts';
 import type { Pitch, WrittenPitch } from '../pitch/pitch.ts';
 import type { Beam } from '../rhythm/beams.ts';
 import { eventValue } from '../score/create-score.ts';
@@ -25,9 +26,11 @@ export interface NotePlace {
   readonly middle: Pitch;
   /** Tuplets show a bracket where no beam joins them. */
   readonly isBracketed: boolean;
+  /** Drawn without stem, flag and beam; otherwise stems are the engraver's. */
+  readonly isStemless: boolean;
   /** Where a percussion sound is declared. */
   readonly drumId: (drum: number) => string;
-  /** Steps by which a one-line staff moves what belongs on the middle line. */
+  /** Whether the staff has one line, and what belongs on the middle line sits there. */
   readonly isOneLine: boolean;
 }
 
@@ -150,7 +153,6 @@ interface Written {
   readonly ties: string;
   readonly instrument?: string;
   readonly accidental?: string;
-  readonly stem?: string;
   readonly shape?: string;
   readonly notations: string;
   readonly lyric?: string;
@@ -159,6 +161,7 @@ interface Written {
 /** The children of `<note>` in the schema's order. */
 function assemble(event: ScoreEvent, place: NotePlace, isFirst: boolean, parts: Written): string {
   const isHidden = event.kind === 'rest' && event.isHidden;
+  const isStemless = place.isStemless || (event.kind === 'slash' && !event.hasStem);
   return element(
     'note',
     { 'print-object': isHidden ? 'no' : null },
@@ -170,7 +173,7 @@ function assemble(event: ScoreEvent, place: NotePlace, isFirst: boolean, parts: 
     writeType(event),
     parts.accidental ?? '',
     event.tuplet === null ? '' : writeTimeModification(event.tuplet),
-    parts.stem ?? '',
+    isStemless ? textElement('stem', 'none') : '',
     parts.shape ?? '',
     place.staff === null ? '' : textElement('staff', place.staff),
     ...(isFirst ? place.beams.map((beam, i) => textElement('beam', beam, { number: i + 1 })) : []),
@@ -192,16 +195,8 @@ function writeGrace(pitch: WrittenPitch, index: number, place: NotePlace): strin
   );
 }
 
-/** Middle line to bottom line: a single line is counted as the lowest of five (MusicXML 4.0, display-step and line). */
-function onOneLine(pitch: Pitch): Pitch {
-  const letters = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
-  const step = 7 * pitch.octave + letters.indexOf(pitch.letter) - 4;
-  return {
-    letter: present(letters[((step % 7) + 7) % 7], 'a letter for every step'),
-    alter: 0,
-    octave: Math.floor(step / 7),
-  };
-}
+/** From the middle line to the bottom one: a single line is counted as the lowest of five (MusicXML 4.0, clef and line). */
+const toOneLine = { diatonic: -4, chromatic: -7 };
 
 /** An event as MusicXML, grace notes first; a chord is one `<note>` for each head. */
 export function writeEventNotes(event: ScoreEvent, place: NotePlace): string {
@@ -216,14 +211,13 @@ export function writeEventNotes(event: ScoreEvent, place: NotePlace): string {
       return assemble(event, place, true, {
         head: writePitch(place.middle),
         ties: ties('tie', held, event.isTied),
-        stem: event.hasStem ? '' : textElement('stem', 'none'),
         shape: headShapes.slash,
         notations: ties('tied', held, event.isTied) + shared,
       });
     }
     case 'hit': {
       const held = place.isHeld(null);
-      const at = place.isOneLine ? onOneLine(event.place) : event.place;
+      const at = place.isOneLine ? transposePitch(event.place, toOneLine) : event.place;
       const head = element(
         'unpitched',
         {},

@@ -194,7 +194,7 @@ export function scoreBar(
     barline: 'single',
     tempo: null,
     swing: null,
-    startsSystem: number === 1,
+    startsSystem: false,
     ...marks,
   };
 }
@@ -238,12 +238,35 @@ export function createScore(
 export function withSystems(score: Score, count: number): Score {
   let filled = 0;
   const bars = score.bars.map((bar, i) => {
-    const starts = i === 0 || bar.startsSystem || filled >= count || (bar.section !== null && filled > 0);
-    if (starts) filled = 0;
+    const isDue = filled >= count || (bar.section !== null && filled > 0);
+    const startsSystem = i === 0 || bar.startsSystem || isDue;
+    if (startsSystem) filled = 0;
     if (bar.number !== 0) filled++;
-    return { ...bar, startsSystem: starts };
+    return { ...bar, startsSystem };
   });
   return { ...score, bars };
+}
+
+/**
+ * The part with a tablature staff under its first one: the same notes by string and fret. Notes without both are left
+ * out by engravers, so every head should carry them.
+ */
+export function withTablature(part: Part): Part {
+  const staff = part.staves.length + 1;
+  const bars = part.bars.map((bar) => {
+    const copies = bar.voices
+      .filter((voice) => voice.staff === 1)
+      .map((voice) => ({ ...voice, id: voice.id + 50, staff, events: voice.events.map(bareEvent) }));
+    return { ...bar, clefs: [...bar.clefs, 'tab' as const], voices: [...bar.voices, ...copies] };
+  });
+  return { ...part, staves: [...part.staves, 'tablature'], bars };
+}
+
+/** The event with strings and frets only: all other marks stand on the staff above. */
+function bareEvent(event: ScoreEvent): ScoreEvent {
+  if (event.kind !== 'note') return event;
+  const heads = event.heads.map((head) => ({ ...head, fingering: null, pluck: null }));
+  return { ...event, heads, articulations: [], slur: null, lyric: null, grace: [] };
 }
 
 /** The written value of an event that is no whole-bar rest. */

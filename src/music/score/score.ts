@@ -48,7 +48,7 @@ export interface ScoreBar {
   readonly tempo: TempoMark | null;
   /** A feel that starts with the bar. */
   readonly swing: SwingMark | null;
-  /** Whether the bar opens a new system; the first bar always does. */
+  /** Whether the bar opens a new system; the first bar does in any case. */
   readonly startsSystem: boolean;
 }
 
