@@ -2,6 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { addDays, createId, type Id, type PlainTime, weekdayOf } from '#core';
+import type { UnitId } from '#planning';
 import { readCourseOf, readStudio, sendCommand } from './api.ts';
 
 const random = { next: Math.random };
@@ -64,7 +65,7 @@ export async function foundSmallStudio(page: Page): Promise<SmallStudio> {
       ends: null,
     },
   });
-  const units = ['unit:five-good-notes', 'unit:the-beat-in-your-feet'] as const;
+  const units = ['five-good-notes', 'the-beat-in-your-feet'].map((name) => `unit:${name}` as UnitId);
   for (const [at, unit] of units.entries()) {
     const { revision } = await readCourseOf(page, name);
     const { id } = strands[at] ?? strand('', 0);
@@ -73,7 +74,6 @@ export async function foundSmallStudio(page: Page): Promise<SmallStudio> {
       seen: revision,
       course,
       courseUnit: createId('course-unit', random),
-      // @ts-expect-error a literal id of the starter library is not branded
       unit,
       strand: id,
     });

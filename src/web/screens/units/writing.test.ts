@@ -121,8 +121,12 @@ describe('a kept draft', () => {
 
   it('is not mixed up with a unit whose id begins the same', () => {
     const browser = shelf();
-    // @ts-expect-error a made-up place, not a branded id
-    keepDraft(browser, { place: `${unit.id}-2`, version: 1, at: '2026-11-25T10:00:00Z', draft });
+    keepDraft(browser, {
+      place: `${unit.id}-2` as typeof unit.id,
+      version: 1,
+      at: '2026-11-25T10:00:00Z',
+      draft,
+    });
     expect(findDraft(browser, unit.id)).toBeNull();
   });
 
