@@ -1,0 +1,81 @@
+// From the samples of a take to the notes in it: pitch at every moment, onsets, notes.
+
+import { findInstrument, fullRange, pitchToMidi, writtenToSounding } from '#music';
+import type { ExpectedRange } from '../pitch-track/candidates.ts';
+import { choosePath } from '../pitch-track/choose-path.ts';
+import { commonRate, hop, observeTake } from '../pitch-track/observe-take.ts';
+import { createSampleReader } from '../signal/sample-reader.ts';
+import { quantile } from '../signal/spans.ts';
+import { describeNote } from './describe-note.ts';
+import { findTuning } from './find-tuning.ts';
+import type { HeardNote } from './heard-note.ts';
+import { mendSegments } from './mend-segments.ts';
+import { gatherMoments } from './moments.ts';
+import type { Problem } from './problem.ts';
+import { segmentMoments } from './segment.ts';
+
+/** What is known of a take beforehand; all of it may be unknown. */
+export interface HearingContext {
+  /** An instrument's id from #music: its range is expected, but what is clear outside it is heard too. */
+  readonly instrument?: string | null;
+}
+
+/** What was heard in a take. */
+export interface Hearing {
+  readonly notes: readonly HeardNote[];
+  /** The pitch every `hop` seconds from the file's start, as fractional MIDI number, null where none is heard. */
+  readonly f0: { readonly hop: number; readonly midi: readonly (number | null)[] };
+  readonly problems: readonly Problem[];
+}
+
+const pathCosts = { threshold: 0.5, perOctave: 0.3, mostJump: 0.4, voicing: 0.15 };
+const segmentWeights = { begin: 4, onsetBegin: 3.5, repeat: 2, onsetRepeat: 4, gap: 0.3, width: 0.8 };
+/** Handbook ranges end where most players do; some go on. */
+const aboveRange = 4;
+/** Shortest take that is listened to, seconds. */
+const shortestTake = 0.1;
+const lowestRate = 4000;
+const highestRate = 400_000;
+/** Loud moments below this level, dB relative to full scale, are silence. */
+const audibleLevel = -75;
+/** Shortest note, seconds. */
+const shortestNote = 0.035;
+
+/**
+ * Hears the notes of a take. `samples` are mono, -1 … 1, at `sampleRate` hertz (8 000 – 96 000). Never throws: what
+ * cannot be heard is told in `problems`, and then there are no notes rather than invented ones.
+ */
+export function hearNotes(samples: Float32Array, sampleRate: number, context: HearingContext = {}): Hearing {
+  if (!(sampleRate >= lowestRate && sampleRate <= highestRate))
+    return nothing({ kind: 'RateUnusable', sampleRate });
+  const seconds = samples.length / sampleRate;
+  if (seconds < shortestTake) return nothing({ kind: 'TooShort', seconds });
+  const reader = createSampleReader(samples, sampleRate, commonRate);
+  const observation = observeTake(reader, expectRange(context.instrument ?? null));
+  const loud = quantile(observation.level, 0.95);
+  if (loud < audibleLevel) return nothing({ kind: 'TooQuiet', db: loud });
+  const moments = gatherMoments(observation, choosePath(observation, pathCosts));
+  const segments = mendSegments(segmentMoments(moments, findTuning(moments), segmentWeights), moments);
+  const notes = segments
+    .map((segment, i) => describeNote(segment, segment.from - (segments[i - 1]?.to ?? -9) < 3, moments))
+    .filter((note) => note.offset - note.onset > shortestNote);
+  return {
+    notes,
+    f0: { hop, midi: Array.from(moments.midi, (pitch) => (pitch === 0 ? null : pitch)) },
+    problems: [],
+  };
+}
+
+function nothing(problem: Problem): Hearing {
+  return { notes: [], f0: { hop, midi: [] }, problems: [problem] };
+}
+
+function expectRange(id: string | null): ExpectedRange | null {
+  const instrument = id === null ? null : findInstrument(id);
+  if (instrument === null) return null;
+  const { low, high } = fullRange(instrument);
+  return {
+    low: pitchToMidi(writtenToSounding(instrument, low)),
+    high: pitchToMidi(writtenToSounding(instrument, high)) + aboveRange,
+  };
+}

@@ -1,0 +1,109 @@
+// The whole take as a row of moments: candidates of pitch, level and the rise of its spectrum. Read in stretches, so
+// that an hour needs no more working memory than a minute; what is kept is about 70 bytes per 10 ms.
+
+import { createSpectralFlux } from '../onset/spectral-flux.ts';
+import { halveRate } from '../signal/half-rate.ts';
+import { createNoiseFloor } from '../signal/noise-floor.ts';
+import type { SampleReader } from '../signal/sample-reader.ts';
+import { candidateCount, createCandidateFinder, type ExpectedRange, type Octaves } from './candidates.ts';
+import type { CandidateTrack } from './choose-path.ts';
+import { createPeriodicity, frameBins } from './periodicity.ts';
+
+/** Samples per second at which everything is heard. */
+export const commonRate = 16_000;
+/** Seconds from one moment to the next. */
+export const hop = 0.01;
+/** Rises per moment. */
+export const risesPerMoment = 2;
+
+/** What was observed at every moment of a take. */
+export interface Observation extends CandidateTrack {
+  /** Number of moments; moment t lies at t · hop seconds. */
+  readonly count: number;
+  /** Level without the steady noise, dB relative to full scale (a full-scale sine is -3). */
+  readonly level: Float32Array;
+  /** Spectral rise in dB per band, `risesPerMoment` values per moment, 5 ms apart. */
+  readonly rise: Float32Array;
+  /** Level of the steady noise, dB relative to full scale, in the stretch of each moment. */
+  readonly noise: Float32Array;
+}
+
+const stretchSeconds = 40;
+const marginSeconds = 0.25;
+const frameLength = 512;
+
+/** Observes the take that `reader` reads at `commonRate`. `levelCount` 3 reaches down to 27 Hz, 2 to 55 Hz. */
+export function observeTake(
+  reader: SampleReader,
+  range: ExpectedRange | null = null,
+  levelCount = 3,
+): Observation {
+  const count = Math.floor(reader.length / (commonRate * hop)) + 1;
+  const observation = {
+    count,
+    midi: new Float32Array(count * candidateCount),
+    strength: new Float32Array(count * candidateCount),
+    level: new Float32Array(count),
+    rise: new Float32Array(count * risesPerMoment),
+    noise: new Float32Array(count),
+  };
+  const finder = createCandidateFinder(levelCount, range);
+  const perStretch = Math.round(stretchSeconds / hop);
+  const flux = createSpectralFlux(commonRate);
+  for (let first = 0; first < count; first += perStretch) {
+    const last = Math.min(count, first + perStretch);
+    const start = Math.round((first * hop - marginSeconds) * commonRate);
+    const samples = new Float32Array(Math.round(((last - first) * hop + 2 * marginSeconds) * commonRate));
+    reader.read(start, samples);
+    const octaves = toOctaves(samples, levelCount);
+    const floors = measureFloors(octaves);
+    const noise = floorLevel(floors[0] ?? null);
+    flux.setFloor(floors[0] ?? null, 1e-5);
+    for (let t = first; t < last; t++) {
+      const seconds = t * hop - start / commonRate;
+      const found = finder.find(octaves, seconds, floors);
+      observation.midi.set(found.midi, t * candidateCount);
+      observation.strength.set(found.strength, t * candidateCount);
+      observation.level[t] = 10 * Math.log10(found.power + 1e-12);
+      observation.noise[t] = noise;
+      for (let r = 0; r < risesPerMoment; r++) {
+        const centre = Math.round((seconds + (r * hop) / risesPerMoment) * commonRate);
+        observation.rise[t * risesPerMoment + r] = flux.next(samples, centre);
+      }
+    }
+  }
+  return observation;
+}
+
+function toOctaves(samples: Float32Array, levelCount: number): Octaves {
+  const rates = [commonRate];
+  const all = [samples];
+  for (let l = 1; l < levelCount; l++) {
+    const above = all[l - 1];
+    if (above === undefined) break;
+    all.push(halveRate(above));
+    rates.push(commonRate / 2 ** l);
+  }
+  return { rates, samples: all };
+}
+
+/** The steady noise at every rate of this stretch, from a frame every 80 ms. */
+function measureFloors(octaves: Octaves): readonly Float64Array[] {
+  const periodicity = createPeriodicity();
+  return octaves.samples.map((samples, l) => {
+    const floor = createNoiseFloor(frameBins);
+    const step = Math.round(0.08 * (octaves.rates[l] ?? commonRate));
+    for (let centre = frameLength; centre < samples.length - frameLength; centre += step) {
+      periodicity.analyse(samples, centre, null, 0);
+      floor.add(periodicity.power);
+    }
+    return floor.estimate();
+  });
+}
+
+function floorLevel(floor: Float64Array | null): number {
+  if (floor === null) return -120;
+  const total = floor.reduce((sum, value) => sum + 2 * value, 0);
+  const windowPower = (3 / 8) * frameLength;
+  return 10 * Math.log10(total / (2 * frameLength * windowPower) + 1e-12);
+}
