@@ -80,6 +80,7 @@ async function draw(
     adjustPageHeight: measures.isFitted,
     unit,
     breaks: 'line',
+    spacingSystem: 7,
     header: isHeaded ? 'encoded' : 'none',
     footer: 'none',
     smuflTextFont: 'none',

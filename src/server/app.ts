@@ -45,7 +45,7 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
     secureHeaders({
       contentSecurityPolicy: {
         defaultSrc: ["'none'"],
-        scriptSrc: ["'self'"],
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"], // the engraver is WebAssembly; no script is made from text
         styleSrc: ["'self'"],
         fontSrc: ["'self'"],
         imgSrc: ["'self'", 'data:', 'blob:'],

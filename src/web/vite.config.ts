@@ -7,6 +7,7 @@ export default defineConfig({
   root: import.meta.dirname,
   plugins: [react()],
   resolve: { conditions: ['levare-source', 'browser', 'import', 'default'] },
+  worker: { format: 'es' },
   build: {
     outDir: '../../dist/app',
     emptyOutDir: true,
@@ -15,7 +16,7 @@ export default defineConfig({
     rolldownOptions: {
       treeshake: {
         // The pure modules do nothing by being loaded, so a screen takes only what it uses of them.
-        moduleSideEffects: [{ test: /src\/(core|music|planning|contract)\//, sideEffects: false }],
+        moduleSideEffects: [{ test: /src\/(core|music|planning|listening|engraving|contract)\//, sideEffects: false }],
       },
     },
   },

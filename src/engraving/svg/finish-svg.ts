@@ -57,7 +57,7 @@ export function finishSvg(drawing: string, finish: Finish): Finished {
   const described = `aria-labelledby="${name}-title${finish.description ? ` ${name}-desc` : ''}"`;
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${finish.widthMm}mm" height="${round(heightMm)}mm" ` +
-    `role="img" ${described} class="sheet" fill="currentColor" font-family="${sans}">` +
+    `role="img" ${described} class="notation" fill="currentColor" font-family="${sans}">` +
     `<title id="${name}-title">${escapeText(finish.title)}</title>` +
     (finish.description ? `<desc id="${name}-desc">${escapeText(finish.description)}</desc>` : '') +
     `<defs>${defs}</defs>${drawn}</svg>`;
