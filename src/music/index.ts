@@ -1,5 +1,28 @@
 // music: pitch, key, scale, chord, chart, instrument, rhythm; a typed score and what it is written as.
 
+export { arrange } from './backing/arrange.ts';
+export type {
+  ArrangedBar,
+  ArrangedNote,
+  ArrangedPart,
+  Arrangement,
+  BarRole,
+  PartName,
+  SoundingChord,
+} from './backing/arrangement.ts';
+export { arrangementToMidi } from './backing/arrangement-to-midi.ts';
+export { type BackingSpec, type ClickKind, createBackingSpec, humanLimits } from './backing/backing-spec.ts';
+export { allClasses, bassClass } from './backing/chord-sound.ts';
+export {
+  barTicks,
+  type Feel,
+  type FeelId,
+  feelById,
+  feelIds,
+  offBeatTick,
+  swingRatioAt,
+} from './backing/feel.ts';
+export { movement } from './backing/voice-leading.ts';
 export {
   type Chart,
   type ChartBar,
@@ -29,6 +52,11 @@ export {
   type KindDegree,
   listChordQualities,
 } from './chord/quality.ts';
+export { chordDiagram } from './diagram/chord-diagram.ts';
+export type { Drawing, Ink, Mark } from './diagram/drawing.ts';
+export { drawingToSvg } from './diagram/drawing-to-svg.ts';
+export { keyboardDiagram, type MarkedKey } from './diagram/keyboard-diagram.ts';
+export { noteDiagram } from './diagram/note-diagram.ts';
 export {
   durationToValue,
   type NoteType,
@@ -38,6 +66,7 @@ export {
   typeDuration,
   valueDuration,
 } from './duration/note-value.ts';
+export { type ChordVoicing, chordVoicings, type VoicingBarre } from './fingering/chord-voicing.ts';
 export {
   fingeringOf,
   fingerLine,
@@ -57,7 +86,7 @@ export {
   type StringFingering,
   type ValveFingering,
 } from './fingering/fingering.ts';
-export { type Fraction, formatFraction, fraction } from './fraction/fraction.ts';
+export { compare, type Fraction, formatFraction, fraction, minus, plus, times } from './fraction/fraction.ts';
 export { comfortableKeys } from './instrument/comfortable-keys.ts';
 export {
   type Clef,
@@ -85,6 +114,22 @@ export {
   signatureAlters,
   transposeKey,
 } from './key/key.ts';
+export {
+  keyEvent,
+  metreEvent,
+  midiFile,
+  type TrackEvent,
+  tempoEvent,
+  variableLength,
+} from './midi/midi-file.ts';
+export {
+  type Performance,
+  type PlayedNote,
+  performScore,
+  secondsAt,
+} from './midi/perform-score.ts';
+export type { PlayedBar } from './midi/play-order.ts';
+export { scoreToMidi, ticksPerCrotchet } from './midi/score-to-midi.ts';
 export { scoreToMusicXml } from './musicxml/score-to-musicxml.ts';
 export { type Interval, intervalBetween, invertDirection, transposePitch } from './pitch/interval.ts';
 export {
@@ -171,6 +216,7 @@ export type {
   TupletPlace,
   Voice,
 } from './score/score.ts';
+export { crotchetsPerMinute } from './score/tempo.ts';
 export { materialJsonSchema } from './spec/material-json-schema.ts';
 export {
   type ArpeggioSpec,

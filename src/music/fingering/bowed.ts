@@ -126,8 +126,9 @@ function takenByLetter(hand: number, step: number, stop: number): readonly Taken
 
 function placesUpTo(board: Board, instrument: Instrument, pitch: SoundingPitch, highest: number) {
   const places: StringPlace[] = [];
+  const strings = stringsBelow(instrument, pitch);
   for (let hand = 1; hand <= highest; hand++) {
-    for (const { string, stop, pitch: open } of stringsBelow(instrument, pitch)) {
+    for (const { string, stop, pitch: open } of strings) {
       const base = { kind: 'bowed', string, stop, hand, position: board.name(hand) } as const;
       if (stop === 0) {
         places.push({ ...base, finger: 0, stretch: false });

@@ -1,11 +1,10 @@
 // The two questions of this folder: how is this note taken, and how does this line lie under the hand?
 
-import { present } from '#core';
 import {
-  findInstrument,
   fullRange,
   type Instrument,
   type InstrumentId,
+  instrumentOf,
   isInRange,
   writtenToSounding,
 } from '../instrument/instrument.ts';
@@ -18,10 +17,6 @@ import { slideFingerings } from './slide.ts';
 import { isStopped, sharedStringPosition, stringFingering, stringLine } from './string-line.ts';
 import { valveFingerings } from './valves.ts';
 import { woodwindFingerings } from './woodwind.ts';
-
-function instrumentOf(id: InstrumentId): Instrument {
-  return present(findInstrument(id), 'the instrument of a known id');
-}
 
 function fingeringOn(
   instrument: Instrument,

@@ -51,8 +51,9 @@ function fingerAt(fret: number, position: number): { finger: StringFinger; stret
 /** All places up to the end of the neck, open strings in every position; `highest` counts positions. */
 function placesUpTo(neck: Neck, instrument: Instrument, pitch: SoundingPitch, highest: number) {
   const places: StringPlace[] = [];
+  const strings = stringsBelow(instrument, pitch);
   for (let position = 1; position <= highest; position++) {
-    for (const { string, stop } of stringsBelow(instrument, pitch)) {
+    for (const { string, stop } of strings) {
       if (stop > neck.frets) continue;
       const taken = stop === 0 ? ({ finger: 0, stretch: false } as const) : fingerAt(stop, position);
       if (taken === null) continue;

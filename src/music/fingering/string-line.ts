@@ -25,11 +25,16 @@ function withoutHand({ hand: _hand, ...fingering }: StringPlace): StringFingerin
   return fingering;
 }
 
-/** All places of one note, the cheapest first, each string and finger once in its lowest position. */
+/** First position, then half position, then upwards. */
+function homeFirst(place: StringPlace): number {
+  return place.position < 1 ? 1.25 : place.position;
+}
+
+/** All places of one note, first position first, open string before fingers,  each string and finger once in its lowest position. */
 export function stringFingering(instrument: Instrument, pitch: WrittenPitch, stage: Stage): Fingering | null {
   const seen = new Set<string>();
   const ranked = places(instrument, pitch, stage)
-    .toSorted((a, b) => placeCost(a, stage) - placeCost(b, stage))
+    .toSorted((a, b) => homeFirst(a) - homeFirst(b) || placeCost(a, 'beginner') - placeCost(b, 'beginner'))
     .filter((place) => {
       const key =
         place.finger === 0 ? `${place.string}` : `${place.string} ${place.finger} ${place.position}`;
@@ -40,6 +45,14 @@ export function stringFingering(instrument: Instrument, pitch: WrittenPitch, sta
   return usual === undefined ? null : { usual, alternates };
 }
 
+/** More places than this for one note and the dear ones are not worth comparing. */
+const mostPlaces = 24;
+
+function likely(all: readonly StringPlace[], stage: Stage): readonly StringPlace[] {
+  if (all.length <= mostPlaces) return all;
+  return all.toSorted((a, b) => placeCost(a, stage) - placeCost(b, stage)).slice(0, mostPlaces);
+}
+
 /** String, finger and position for each note so that the whole costs least; null where a note is not on the instrument. */
 export function stringLine(
   instrument: Instrument,
@@ -47,7 +60,7 @@ export function stringLine(
   stage: Stage,
 ): readonly (StringFingering | null)[] {
   return cheapestPath(
-    pitches.map((pitch) => places(instrument, pitch, stage)),
+    pitches.map((pitch) => likely(places(instrument, pitch, stage), stage)),
     (place) => placeCost(place, stage),
     moveCost,
   ).map((place) => (place === null ? null : withoutHand(place)));

@@ -39,10 +39,12 @@ export function stretches(stage: Stage): boolean {
 /** What one place costs by itself: low positions, open strings in them, strong fingers and a quiet hand are cheap. */
 export function placeCost(place: StringPlace, stage: Stage): number {
   const early = stage === 'beginner' || stage === 'elementary';
-  let cost = place.hand * (early ? 0.3 : 0.12);
+  // First position is home; half position is a step from it.
+  const away = place.position < 1 ? 1 : place.position - 1;
+  let cost = away * (early || place.kind === 'bowed' ? 0.35 : 0.12);
   // An open string rings on and cannot be shaped: welcome to beginners and in first position, less further up; a bow
   // player who has a fourth finger prefers it.
-  if (place.finger === 0 && !early) cost += 0.15 * (place.hand - 1) + (place.kind === 'bowed' ? 0.4 : 0);
+  if (place.finger === 0 && !early) cost += 0.15 * away + (place.kind === 'bowed' ? 0.4 : 0);
   if (place.finger === 4) cost += early ? 0.8 : 0.3;
   if (place.finger === 'thumb') cost += 0.6;
   if (place.stretch) cost += early ? 4 : 1.6;

@@ -37,6 +37,8 @@ const brassById: Readonly<Record<string, Brass>> = {
 /** Sounding C sharp 4, written G sharp 4: from here up the double horn's B flat side is usual (common practice). */
 const thumbFrom = 61;
 const outOfTune: ReadonlySet<number> = new Set([7, 9, 11, 13, 14, 15]);
+/** The double horn's B flat side: its flat thirds are avoided, its ninth is used (from memory of horn charts). */
+const outOfTuneOnThumb: ReadonlySet<number> = new Set([5, 7, 10]);
 const semitonesByValve: Readonly<Record<number, number>> = { 1: 2, 2: 1, 3: 3, 4: 5 };
 const combinations: readonly (readonly number[])[] = [[], [2], [1], [1, 2], [2, 3], [1, 3], [1, 2, 3]];
 const fourthCombinations: readonly (readonly number[])[] = [
@@ -77,14 +79,14 @@ function takenFrom(brass: Brass, midi: number, thumb: boolean): readonly ValveFi
 function rank(fingering: ValveFingering, thumbUsual: boolean): number {
   return (
     (fingering.thumb === thumbUsual ? 0 : 1000) +
-    (outOfTune.has(fingering.partial) ? 100 : 0) +
+    ((fingering.thumb ? outOfTuneOnThumb : outOfTune).has(fingering.partial) ? 100 : 0) +
     (fingering.valves.includes(4) ? 50 : 0) +
     drop(fingering.valves)
   );
 }
 
 /**
- * Every fingering of a sounding key number, the usual first; empty when the instrument has no valves or the note lies
+ * Every fingering of a sounding key number, the usual first, then those more in tune; empty when the instrument has no valves or the note lies
  * outside its tubes. From the intermediate stage on, a horn is a double horn. Trumpet sounding D4 (written E4) → 12
  */
 export function valveFingerings(
@@ -96,7 +98,13 @@ export function valveFingerings(
   if (brass === undefined) return [];
   const double = stage === 'intermediate' || stage === 'advanced';
   const thumbUsual = double && midi >= thumbFrom;
-  return [...takenFrom(brass, midi, false), ...takenFrom(brass, midi, true)].toSorted(
+  const [usual, ...others] = [...takenFrom(brass, midi, false), ...takenFrom(brass, midi, true)].toSorted(
     (a, b) => rank(a, thumbUsual) - rank(b, thumbUsual),
   );
+  if (usual === undefined) return [];
+  const sameSide = (way: ValveFingering) => (way.thumb === usual.thumb && !way.valves.includes(4) ? 0 : 1000);
+  return [
+    usual,
+    ...others.toSorted((a, b) => sameSide(a) + Math.abs(a.cents) - sameSide(b) - Math.abs(b.cents)),
+  ];
 }

@@ -34,6 +34,11 @@ export function findInstrument(id: string): Instrument | null {
   return instrumentsById.get(id) ?? null;
 }
 
+/** The instrument with this id, which the type already promises. */
+export function instrumentOf(id: InstrumentId): Instrument {
+  return present(instrumentsById.get(id), 'the instrument of a known id');
+}
+
 /** All instruments, in score order within each family. */
 export function listInstruments(): readonly Instrument[] {
   return instruments;
