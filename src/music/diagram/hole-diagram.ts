@@ -49,8 +49,6 @@ const layoutsById: Readonly<Partial<Record<InstrumentId, Layout>>> = {
   recorder_treble: recorder,
 };
 
-const width = 70;
-
 function holeMark([name, x, y]: HoleRow, fingering: HoleFingering): Mark {
   const r = name === 'T' ? 5 : 5.6;
   if (fingering.half.includes(name)) return { shape: 'half-circle', x, y, r, outline: 1.2 };
@@ -74,6 +72,7 @@ export function holeDiagram(id: InstrumentId, title: string, fingering: HoleFing
   const layout = layoutsById[id];
   if (layout === undefined) return null;
   const lowest = Math.max(...layout.holes.map(([, , y]) => y), ...layout.keys.map(([, , y]) => y));
+  const width = Math.max(...layout.holes.map(([, x]) => x + 10), ...layout.keys.map(([, x]) => x + 10));
   const hands = (layout.holes.find(([name]) => name === '3')?.[2] ?? 0) + 11;
   const pressed = [...fingering.pressed, ...fingering.half.map((name) => `half ${name}`)];
   return {
