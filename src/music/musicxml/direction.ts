@@ -1,8 +1,8 @@
 // Sections, tempo, feel, words, dynamics and pedal as `<direction>`.
 
 import { unreachable } from '#core';
-import { valueDuration } from '../duration/note-value.ts';
 import type { Direction, ScoreBar, SwingMark, TempoMark } from '../score/score.ts';
+import { crotchetsPerMinute } from '../score/tempo.ts';
 import { element, textElement } from './element.ts';
 
 function writeMetronome({ unit, perMinute }: TempoMark): string {
@@ -13,12 +13,6 @@ function writeMetronome({ unit, perMinute }: TempoMark): string {
     '<beat-unit-dot/>'.repeat(unit.dots),
     textElement('per-minute', perMinute),
   );
-}
-
-/** MusicXML's `tempo` counts crotchets whatever the printed unit. Dotted crotchet = 60 → 90 */
-function crotchetsPerMinute({ unit, perMinute }: TempoMark): number {
-  const { n, d } = valueDuration(unit);
-  return Math.round((perMinute * 4 * n * 1000) / d) / 1000;
 }
 
 function writeSwing({ long, short, unit }: SwingMark): string {
@@ -46,7 +40,10 @@ export function writeFrameDirections(bar: ScoreBar): string {
   const texts = [tempo?.text ?? null, swing?.text ?? null].filter((text) => text !== null);
   const sound = element(
     'sound',
-    { tempo: tempo === null ? null : crotchetsPerMinute(tempo) },
+    {
+      // MusicXML counts crotchets whatever the printed unit.
+      tempo: tempo === null ? null : Math.round(crotchetsPerMinute(tempo) * 1000) / 1000,
+    },
     swing === null ? '' : writeSwing(swing),
   );
   const types = [
