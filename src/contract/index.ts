@@ -36,6 +36,7 @@ export {
   type LessonSkillView,
   type LessonStatusView,
   type LessonView,
+  type MaterialView,
   type OutcomeView,
   type SegmentView,
   type SkillMapView,

@@ -140,6 +140,16 @@ export interface LessonView {
   readonly suggestedPractice: string;
 }
 
+/** A sheet to have ready. */
+export interface MaterialView {
+  readonly key: string;
+  readonly title: string;
+  /** The material spec it is made from, still to be parsed; null for one that is only named. */
+  readonly spec: unknown;
+  /** The same spec, student and seed give the same sheet. Null: the student's own. */
+  readonly seed: number | null;
+}
+
 export interface LessonSegmentView {
   readonly id: Id<'segment'>;
   readonly key: string;
@@ -154,7 +164,7 @@ export interface LessonSegmentView {
   /** Markdown. */
   readonly howTo: string;
   readonly bring: readonly string[];
-  readonly materials: readonly { readonly key: string; readonly title: string }[];
+  readonly materials: readonly MaterialView[];
   readonly skills: readonly LessonSkillView[];
   readonly completes: boolean;
   readonly pinned: boolean;

@@ -78,7 +78,14 @@ const variantSchema = z
   });
 
 const materialSchema = z
-  .strictObject({ key: keySchema, title: lineSchema(120), spec: z.unknown().optional() })
+  .strictObject({
+    key: keySchema,
+    title: lineSchema(120),
+    spec: z.unknown().optional().meta({ description: 'A material spec, from which the sheet is made' }),
+    seed: z
+      .exactOptional(z.int().min(0).max(2_147_483_647))
+      .meta({ description: 'Fixes what chance chooses; absent, each student gets their own' }),
+  })
   .meta({ id: 'material' });
 
 const activitySchema = z

@@ -30,11 +30,13 @@ export interface ActivityVariant {
   readonly bring?: readonly string[];
 }
 
-/** A worksheet, backing track or playback by reference; `spec` is a material spec once the materials work defines it. */
+/** A worksheet, backing track or playback: `spec` is a material spec, read by those who know music. */
 export interface MaterialReference {
   readonly key: string;
   readonly title: string;
   readonly spec?: unknown;
+  /** Fixes what chance chooses, so that everyone gets the same; absent, each student gets their own. */
+  readonly seed?: number;
 }
 
 export interface Activity {

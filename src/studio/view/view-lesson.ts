@@ -86,7 +86,12 @@ function toSegment(segment: SegmentRecord, shown: Shown): LessonSegmentView {
     activity: segment.activity,
     howTo: howTo(segment, shown, found?.activity.howTo ?? ''),
     bring: isRevisit ? [] : (found?.activity.bring ?? []),
-    materials: (found?.activity.materials ?? []).map(({ key, title }) => ({ key, title })),
+    materials: (found?.activity.materials ?? []).map(({ key, title, spec, seed }) => ({
+      key,
+      title,
+      spec: spec ?? null,
+      seed: seed ?? null,
+    })),
     skills: skills.map((skill) => toSkill(skill, shown)),
     completes: segment.completes,
     pinned: segment.pinned,

@@ -29,6 +29,7 @@ export interface MaterialDraft {
   readonly key: string | null;
   readonly title: string;
   readonly spec?: unknown;
+  readonly seed?: number;
 }
 export interface ActivityDraft {
   readonly handle: Handle;
