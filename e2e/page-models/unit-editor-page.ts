@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
 import type { Check, Stage } from '#planning';
+import { sentenceCase } from '../../src/web/app/sentence-case.ts';
 import { words } from '../../src/web/words/index.ts';
 import { touch } from './frame.ts';
 
@@ -65,7 +66,7 @@ export function createUnitEditorPage(page: Page) {
       const checks = part(say.checks);
       await checks.getByRole('button', { name: say.addCheck }).click();
       const check = checks.getByRole('group').last();
-      await check.getByLabel(say.skill, { exact: true }).selectOption({ label: skill });
+      await check.getByLabel(say.skill, { exact: true }).selectOption({ label: sentenceCase(skill) });
       await touch(check.getByRole('radio', { name: words.levels[level].name, exact: true }));
       await check.getByLabel(say.lookFor).fill(lookFor);
     },
