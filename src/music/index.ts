@@ -52,6 +52,8 @@ export {
   type KindDegree,
   listChordQualities,
 } from './chord/quality.ts';
+export { describeScore } from './describe/describe-score.ts';
+export type { NoteNaming } from './describe/score-words.data.ts';
 export { chordDiagram } from './diagram/chord-diagram.ts';
 export type { Drawing, Ink, Mark } from './diagram/drawing.ts';
 export { drawingToSvg } from './diagram/drawing-to-svg.ts';
@@ -87,6 +89,8 @@ export {
   type ValveFingering,
 } from './fingering/fingering.ts';
 export { compare, type Fraction, formatFraction, fraction, minus, plus, times } from './fraction/fraction.ts';
+export { createSheet } from './generate/create-sheet.ts';
+export type { ShapingNote, Sheet, SheetRefused } from './generate/sheet/sheet.ts';
 export { comfortableKeys } from './instrument/comfortable-keys.ts';
 export {
   type Clef,
@@ -217,6 +221,7 @@ export type {
   Voice,
 } from './score/score.ts';
 export { crotchetsPerMinute } from './score/tempo.ts';
+export { type SheetFor, type StudentShape, shapeFor } from './shape/student-shape.ts';
 export { materialJsonSchema } from './spec/material-json-schema.ts';
 export {
   type ArpeggioSpec,

@@ -44,9 +44,16 @@ function keyFit(key: Key, fifths: number, chords: readonly Chord[]): number {
   };
   let score = -Math.abs(fifths) / 100 - (key.mode === 'minor' ? 0.02 : 0);
   for (const chord of chords) score += chordTones(chord).filter(inside).length / chord.quality.tones.length;
+  // A turnaround ends on the dominant of where it goes back to: then the first chord is the last one heard.
+  const [first, last] = [chords[0], chords.at(-1)];
+  const turnsAround =
+    first !== undefined &&
+    last?.quality.degrees.includes('b7') === true &&
+    last.quality.degrees.includes('3') &&
+    (pitchClass(last.root) - pitchClass(first.root) + 12) % 12 === 7;
   const ends: readonly (readonly [Chord | undefined, number])[] = [
-    [chords.at(-1), 2],
-    [chords[0], 1],
+    [turnsAround ? first : last, 2],
+    [first, 1],
   ];
   for (const [chord, weight] of ends) {
     if (chord === undefined || pitchClass(chord.root) !== pitchClass(key.tonic)) continue;

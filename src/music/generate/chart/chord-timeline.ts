@@ -1,0 +1,65 @@
+// Which chord sounds when, in ticks, and the scale that goes with it in its key.
+
+import type { ChartBar } from '../../chart/chart.ts';
+import type { Chord } from '../../chord/chord.ts';
+import { suggestScales } from '../../chord/chord-scale.ts';
+import { type Key, keyFifths, signatureAlters } from '../../key/key.ts';
+import type { PitchName } from '../../pitch/pitch.ts';
+import type { Metre } from '../../rhythm/metre.ts';
+import { type ScaleId, spellScale } from '../../scale/scale.ts';
+import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
+
+export interface ChordSpan {
+  /** Ticks from the start of the first bar. */
+  readonly from: number;
+  readonly to: number;
+  readonly bar: number;
+  /** null is N.C. */
+  readonly chord: Chord | null;
+  /** Whether the symbol is written: not where the bar repeats the one before. */
+  readonly isWritten: boolean;
+}
+
+/** The spans of some bars, chords placed on beats: three in a bar of four take one, one and two. */
+export function chordTimeline(bars: readonly ChartBar[], metre: Metre): readonly ChordSpan[] {
+  const length = barTicks(metre);
+  const beats = beatGrid(metre).map(({ at }) => at);
+  return bars.flatMap((bar, b) => {
+    const exact = bar.chords.map(({ at }) => (at.n * length) / at.d);
+    const onBeats = exact.map((ticks) => beats.findLast((beat) => beat <= ticks) ?? 0);
+    const areOnBeats = new Set(onBeats).size === onBeats.length;
+    const starts = areOnBeats ? onBeats : exact;
+    const areWhole = starts.every(Number.isInteger);
+    return bar.chords.map(({ chord }, i): ChordSpan => {
+      const at = areWhole ? (starts[i] ?? 0) : Math.round(starts[i] ?? 0);
+      const next = starts[i + 1];
+      const end = next === undefined ? length : Math.round(next);
+      return { from: b * length + at, to: b * length + end, bar: b, chord, isWritten: !bar.isSame };
+    });
+  });
+}
+
+/** The span that sounds at some ticks. */
+export function spanAt(spans: readonly ChordSpan[], ticks: number): ChordSpan | undefined {
+  return spans.findLast(({ from }) => from <= ticks);
+}
+
+/** The scale for a chord: of those suggested, the one with most notes of the key, the plainer one on a tie. */
+export function scaleForChord(
+  chord: Chord,
+  key: Key,
+): { readonly id: ScaleId; readonly names: readonly PitchName[] } {
+  const alters = signatureAlters(keyFifths(key));
+  const outside = (name: PitchName) => (alters[name.letter] === name.alter ? 0 : 1);
+  const options = suggestScales(chord.quality.id)
+    .map((id) => ({ id, names: spellScale(chord.root, id) }))
+    .filter(({ names }) => names.length === 7);
+  const foreign = (names: readonly PitchName[]) => names.reduce((sum, name) => sum + outside(name), 0);
+  const best = options.reduce<(typeof options)[number] | null>(
+    (a, b) => (a === null || foreign(b.names) < foreign(a.names) ? b : a),
+    null,
+  );
+  // Diminished sevenths have eight notes, augmented sevenths six: their chord tones and key notes are scale enough.
+  const [first = 'major'] = suggestScales(chord.quality.id);
+  return best ?? { id: first, names: spellScale(chord.root, first) };
+}

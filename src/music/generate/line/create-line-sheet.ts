@@ -1,0 +1,286 @@
+// Melodic studies over a chart.
+
+import { createSeededRandom, err, ok, present, type Random, type Result } from '#core';
+import { type ChartBar, unfoldRepeats } from '../../chart/chart.ts';
+import { isInRange, type WrittenRange } from '../../instrument/instrument.ts';
+import { type WrittenPitch, written } from '../../pitch/pitch.ts';
+import { type Metre, parseMetre } from '../../rhythm/metre.ts';
+import { note, swingMark, words } from '../../score/create-score.ts';
+import type { Articulation, Direction } from '../../score/score.ts';
+import { type SheetFor, type StudentShape, shapeFor, staffRange } from '../../shape/student-shape.ts';
+import type { LineSpec } from '../../spec/material-spec.ts';
+import { symbolsOf } from '../chart/chord-symbols.ts';
+import { type ChordSpan, chordTimeline } from '../chart/chord-timeline.ts';
+import { slashBar } from '../chart/slash-bar.ts';
+import { hasSevenths, type StudentChart, studentCharts } from '../chart/student-chart.ts';
+import type { Slot } from '../rhythm/beat-figure.ts';
+import { barTicks } from '../rhythm/beat-grid.ts';
+import { fingeringsFor } from '../run/run-fingering.ts';
+import { assembleLines, barsAcrossFor, type LineBar } from '../sheet/assemble-lines.ts';
+import { chooseClef, ledgerLines } from '../sheet/choose-clef.ts';
+import { noteName } from '../sheet/note-name.ts';
+import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
+import { tempoIn } from '../sheet/tempo.ts';
+import { printName } from '../sheet/title.ts';
+import { type TimedEvent, writeLine } from '../sheet/write-line.ts';
+import { composeLine, type LineContent, type LineOptions, silenceWithoutChord } from './compose-line.ts';
+import { type LineValue, lineRhythm, motifRhythm } from './line-rhythm.ts';
+
+const titles: Readonly<Record<LineSpec['content'], string>> = {
+  guide_tones: 'Guide tones',
+  chord_tones: 'Chord tones',
+  approach_notes: 'Approach notes',
+  enclosures: 'Enclosures',
+  call_and_response: 'Call and response',
+  motif: 'A motif through the chords',
+};
+
+/** Most bars a line sheet is written out over. */
+const mostBars = 96;
+
+/** The bars as they are played, choruses one after the other, sections kept on their first bar. */
+function playedBars(chart: StudentChart, choruses: number): readonly ChartBar[] {
+  const once = unfoldRepeats(chart.chart.bars);
+  const all = Array.from({ length: choruses }, () => once).flat();
+  return all.slice(0, Math.max(once.length, Math.min(all.length, mostBars)));
+}
+
+interface LineRhythm {
+  readonly slots: readonly Slot[];
+  /** For each sounding slot, an earlier one whose movement it takes up; empty for none at all. */
+  readonly models: readonly (number | null)[];
+}
+
+/** The value a line runs in: what the spec says, or what the stage is used to. */
+function runningValue(spec: LineSpec, shape: StudentShape): LineValue {
+  if (spec.value !== 'fit') return spec.value;
+  return shape.rhythmGrade >= 5 || spec.content === 'enclosures' ? 'quaver' : 'crotchet';
+}
+
+/** One note for each chord. */
+function chordRhythm(spans: readonly ChordSpan[]): readonly Slot[] {
+  return spans.map(({ from, to }) => ({ at: from, length: to - from, isRest: false, tuplet: null }));
+}
+
+/** Bars of one motif, the last one a long note; calls of two bars take up the first call, and leave two bars free. */
+function motifBars(random: Random, metre: Metre, bars: number, isCall: boolean): LineRhythm {
+  const length = barTicks(metre);
+  const last: Slot = { at: 0, length, isRest: false, tuplet: null };
+  const motif = motifRhythm(random, metre);
+  const turn = isCall ? [motif, motifRhythm(random, metre)] : [motif];
+  const perTurn = turn.flat().filter((slot) => !slot.isRest).length;
+  const slots: Slot[] = [];
+  const models: (number | null)[] = [];
+  for (let bar = 0; bar < bars; bar++) {
+    const isFinal = bar === bars - 1 && !isCall;
+    const isAnswer = isCall && bar % 4 >= 2;
+    const now = isFinal
+      ? [last]
+      : isAnswer
+        ? [{ ...last, isRest: true }]
+        : present(turn[bar % turn.length], 'a bar');
+    slots.push(...now.map((slot) => ({ ...slot, at: slot.at + bar * length })));
+    for (const slot of now) {
+      if (slot.isRest) continue;
+      models.push(isFinal || models.length < perTurn ? null : models.length % perTurn);
+    }
+  }
+  return { slots, models };
+}
+
+/** The rhythm of the whole line. */
+function rhythmFor(random: Random, spec: LineSpec, shape: StudentShape, place: RhythmPlace): LineRhythm {
+  const { metre, bars, spans } = place;
+  if (spec.content === 'guide_tones' && spec.value === 'fit')
+    return { slots: chordRhythm(spans), models: [] };
+  if (spec.content === 'motif' || spec.content === 'call_and_response')
+    return motifBars(random, metre, bars, spec.content === 'call_and_response');
+  const phrase = Math.max(2, shape.barsOnABreath);
+  return { slots: lineRhythm(random, metre, bars, runningValue(spec, shape), phrase), models: [] };
+}
+
+interface RhythmPlace {
+  readonly metre: Metre;
+  readonly bars: number;
+  readonly spans: readonly ChordSpan[];
+}
+
+/** A window of the range that lies under the hand: no more ledger lines than the stage reads, at most two octaves. */
+function lineRange(student: SheetFor, shape: StudentShape): WrittenRange {
+  const range = staffRange(student.instrument, student.stage);
+  const clef = chooseClef(shape.readsClefs, [range.low, range.high]);
+  const most = shape.ledgerLines + 1;
+  const step = (pitch: WrittenPitch, octaves: number) =>
+    written({ ...pitch, octave: pitch.octave + octaves });
+  let { low, high } = range;
+  while (
+    ledgerLines(clef, low) > most &&
+    isInRange(range, step(low, 1)) &&
+    step(low, 2).octave <= high.octave
+  )
+    low = step(low, 1);
+  while (ledgerLines(clef, high) > most && step(high, -2).octave >= low.octave) high = step(high, -1);
+  const isWide = isInRange({ low, high }, step(low, 2));
+  return { low, high: isWide && student.instrument.family !== 'keyboard' ? step(low, 2) : high };
+}
+
+interface Attempt {
+  readonly student: SheetFor;
+  readonly shape: StudentShape;
+  readonly chart: StudentChart;
+  readonly metre: Metre;
+  readonly bars: number;
+  readonly spans: readonly ChordSpan[];
+}
+
+const contents: Readonly<Record<LineSpec['content'], LineContent>> = {
+  guide_tones: 'guide_tones',
+  chord_tones: 'chord_tones',
+  approach_notes: 'approach_notes',
+  enclosures: 'enclosures',
+  call_and_response: 'melodic',
+  motif: 'melodic',
+};
+
+/** The line itself. Leaps grow past the stage's largest only where the chords leave no other way. */
+function compose(random: Random, spec: LineSpec, attempt: Attempt) {
+  const { student, shape, chart, metre, bars, spans } = attempt;
+  const { slots: rhythm, models } = rhythmFor(random, spec, shape, { metre, bars, spans });
+  const slots = silenceWithoutChord(rhythm, spans);
+  const isEasy = student.stage === 'beginner' || student.stage === 'elementary';
+  const arpeggiates = spec.content === 'chord_tones' || spec.content === 'guide_tones';
+  const fitLeap = Math.max(shape.largestLeap, arpeggiates ? 5 : 4);
+  const options: LineOptions = {
+    key: chart.key,
+    metre,
+    spans,
+    range: lineRange(student, shape),
+    content: contents[spec.content],
+    leap: spec.leap === 'fit' ? fitLeap : spec.leap,
+    isChromatic: !isEasy || spec.content === 'enclosures',
+    fromRoots: spec.content === 'chord_tones' && student.stage === 'beginner',
+    models: slots === rhythm || models.length === 0 ? models : alignModels(rhythm, slots, models),
+  };
+  for (const leap of [options.leap, options.leap + 2, 8, 12]) {
+    const pitches = composeLine(random, slots, { ...options, leap: Math.max(leap, options.leap) });
+    if (pitches !== null) return { slots, pitches, isWider: leap > options.leap };
+  }
+  return null;
+}
+
+/** Models for the slots that still sound once those without a chord are silent; copies of a silenced one go free. */
+function alignModels(
+  rhythm: readonly Slot[],
+  slots: readonly Slot[],
+  models: readonly (number | null)[],
+): readonly (number | null)[] {
+  const areSame = rhythm.every((slot, i) => slot.isRest === slots[i]?.isRest);
+  return areSame ? models : [];
+}
+
+/** A line sheet for a student, or why there is none. */
+export function createLineSheet(spec: LineSpec, student: SheetFor): Result<Draft, SheetRefused> {
+  const shape = shapeFor(student);
+  const metre = present(parseMetre(spec.metre), 'a metre of the list');
+  const chart = present(studentCharts(spec, student)[0], 'an instrument has comfortable keys');
+  const played = playedBars(chart, spec.choruses);
+  const spans = chordTimeline(played, metre);
+  const random = createSeededRandom(student.seed);
+  const made = compose(random, spec, { student, shape, chart, metre, bars: played.length, spans });
+  if (made === null || made.slots.every((slot) => slot.isRest)) {
+    const message = spans.every(({ chord }) => chord === null)
+      ? 'The chart has no chords to write a line over.'
+      : `The range of the ${student.instrument.name} at this stage leaves no way through these chords.`;
+    return err({ kind: 'RangeTooSmall', message });
+  }
+  const notes: ShapingNote[] = [];
+  if (made.isWider)
+    notes.push({
+      kind: 'CompassCut',
+      text: 'Some leaps are larger than usual at this stage: the chords lie far apart in the range.',
+    });
+  const bars = writeBars(spec, student, { chart, metre, played, spans, ...made });
+  const clef = chooseClef(
+    shape.readsClefs,
+    made.pitches.filter((pitch) => pitch !== null),
+  );
+  const swings = spec.feel === 'swing' || (spec.feel === 'fit' && swingsByItself(spec, shape, metre, chart));
+  const line = { key: chart.key, metre, clefs: [clef], bars, label: null };
+  const score = assembleLines(
+    {
+      title: `${titles[spec.content]} in ${printName(chart.key.tonic)} ${chart.key.mode}`,
+      instrument: student.instrument,
+      tempo: tempoIn(metre, spec.tempo === 'fit' ? shape.tempo.line : spec.tempo),
+      swing: swings ? swingMark() : null,
+      barsAcross: barsAcrossFor([line]),
+      opensSystems: true,
+    },
+    [line],
+  );
+  return ok({ score, notes });
+}
+
+function swingsByItself(spec: LineSpec, shape: StudentShape, metre: Metre, chart: StudentChart): boolean {
+  return spec.metre === '4/4' && metre.beats === 4 && shape.rhythmGrade >= 5 && hasSevenths(chart.chart);
+}
+
+interface LineToWrite {
+  readonly chart: StudentChart;
+  readonly metre: Metre;
+  readonly played: readonly ChartBar[];
+  readonly spans: readonly ChordSpan[];
+  readonly slots: readonly Slot[];
+  readonly pitches: readonly (WrittenPitch | null)[];
+}
+
+function writeBars(spec: LineSpec, student: SheetFor, line: LineToWrite): readonly LineBar[] {
+  const { chart, metre, played, spans, slots, pitches } = line;
+  const length = barTicks(metre);
+  const breathes = shapeFor(student).breathes;
+  const sounding = pitches.filter((pitch) => pitch !== null);
+  const marks = spec.fingerings ? fingeringsFor(student, sounding) : [];
+  const answers = spec.content === 'call_and_response';
+  let sounded = 0;
+  const timed = slots.flatMap((slot, i): readonly TimedEvent[] => {
+    const pitch = pitches[i] ?? null;
+    const bar = Math.floor(slot.at / length);
+    if (pitch === null && answers && Math.floor(bar / 2) % 2 === 1 && slot.length === length)
+      return slashBar(metre, slot.at);
+    if (pitch === null) return [{ slot, event: null }];
+    const next = slots[i + 1];
+    // A line without rests still has to be breathed in: after a long note.
+    const isBreath =
+      breathes &&
+      next !== undefined &&
+      !next.isRest &&
+      slot.length >= 96 &&
+      next.at === (bar + 1) * length &&
+      bar % 2 === 1;
+    const articulations: readonly Articulation[] = isBreath ? ['breath'] : [];
+    const event = note(
+      pitch,
+      { n: 1, d: 1 },
+      {
+        lyric: noteName(pitch, chart.key, spec.names),
+        articulations,
+        ...marks[sounded++],
+      },
+    );
+    return [{ slot, event }];
+  });
+  const written = writeLine(metre, played.length, timed);
+  return played.map((bar, b): LineBar => {
+    const directions: readonly Direction[] =
+      answers && b % 4 === 0
+        ? [words('call', { style: 'italic' })]
+        : answers && b % 4 === 2
+          ? [words('your answer', { style: 'italic' })]
+          : [];
+    return {
+      staves: [present(written[b], 'a bar')],
+      chords: symbolsOf(spans, b, length),
+      section: bar.section,
+      directions,
+    };
+  });
+}

@@ -1,0 +1,81 @@
+// The notes a line may use over a chord: its tones, its scale, and notes a semitone beside a chord tone that lead to it.
+
+import { type Chord, chordTones, guideTones } from '../../chord/chord.ts';
+import type { WrittenRange } from '../../instrument/instrument.ts';
+import { transposePitch } from '../../pitch/interval.ts';
+import {
+  fifthsToName,
+  formatPitch,
+  nameToFifths,
+  type PitchName,
+  pitchClass,
+  pitchToMidi,
+  staffStep,
+  type WrittenPitch,
+  written,
+} from '../../pitch/pitch.ts';
+import { ladder } from '../sheet/ladder.ts';
+
+export interface LineNote {
+  readonly pitch: WrittenPitch;
+  readonly midi: number;
+  readonly step: number;
+  /** `approach` notes lie outside the scale and lead by semitone to a chord tone. */
+  readonly role: 'chord' | 'scale' | 'approach';
+  readonly isGuide: boolean;
+  readonly isRoot: boolean;
+}
+
+/** The same sound under a usual name: no double accidentals, and no C flat, F flat, E sharp or B sharp. */
+export function usualPitch(pitch: WrittenPitch): WrittenPitch {
+  const fifths = nameToFifths(pitch);
+  if (fifths >= -6 && fifths <= 8) return pitch;
+  const name = fifthsToName(fifths > 8 ? fifths - 12 : fifths + 12);
+  const midi = pitchToMidi(pitch);
+  const near = [pitch.octave - 1, pitch.octave, pitch.octave + 1].map((octave) => ({ ...name, octave }));
+  return written(near.find((p) => pitchToMidi(p) === midi) ?? pitch);
+}
+
+/** All notes in a range over a chord, lowest first; of two with one sound, the better placed one. */
+export function lineNotes(
+  chord: Chord,
+  scale: readonly PitchName[],
+  range: WrittenRange,
+): readonly LineNote[] {
+  const tones = chordTones(chord);
+  const guides = new Set(guideTones(chord).map(pitchClass));
+  const toneClasses = new Set(tones.map(pitchClass));
+  const root = pitchClass(chord.root);
+  const notes = new Map<number, LineNote>();
+  const add = (pitch: WrittenPitch, role: LineNote['role']) => {
+    const midi = pitchToMidi(pitch);
+    if (notes.has(midi)) return;
+    const isChord = role === 'chord';
+    notes.set(midi, {
+      pitch,
+      midi,
+      step: staffStep(pitch),
+      role,
+      isGuide: isChord && guides.has(pitchClass(pitch)),
+      isRoot: isChord && pitchClass(pitch) === root,
+    });
+  };
+  for (const { pitch } of ladder(tones, range)) add(usualPitch(pitch), 'chord');
+  for (const { pitch } of ladder(scale, range))
+    if (!toneClasses.has(pitchClass(pitch))) add(usualPitch(pitch), 'scale');
+  const low = pitchToMidi(range.low);
+  const high = pitchToMidi(range.high);
+  for (const { pitch } of ladder(tones, range)) {
+    for (const away of [-1, 1]) {
+      const beside = written(transposePitch(pitch, { diatonic: away, chromatic: away }));
+      const midi = pitchToMidi(beside);
+      if (midi >= low && midi <= high) add(usualPitch(beside), 'approach');
+    }
+  }
+  return [...notes.values()].sort((a, b) => a.midi - b.midi);
+}
+
+/** A key for what a chord allows, so that it is worked out once. */
+export function chordKeyText(chord: Chord): string {
+  return formatPitch({ ...chord.root, octave: 0 }) + chord.quality.id;
+}

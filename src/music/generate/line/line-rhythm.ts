@@ -1,0 +1,112 @@
+// The rhythm of a line over chords: running values, now and then a longer one, and every few bars a long note and a rest
+// to breathe in. Bar patterns are those of studies for winds (common practice, no source).
+
+import { present, type Random } from '#core';
+import type { Metre } from '../../rhythm/metre.ts';
+import type { Slot } from '../rhythm/beat-figure.ts';
+import { type Beat, barTicks, beatGrid } from '../rhythm/beat-grid.ts';
+import { chooseOne } from '../rhythm/choose.ts';
+
+export type LineValue = 'minim' | 'crotchet' | 'quaver';
+
+/** A beat's values; minims are dealt with by the bar. */
+function beatValues(beat: Beat, value: LineValue): readonly number[] {
+  if (value === 'quaver') return Array.from({ length: beat.length / 24 }, () => 24);
+  return beat.kind === 'compound' ? [48, 24] : [48];
+}
+
+function slotsFrom(lengths: readonly number[], at: number, isRest = false): readonly Slot[] {
+  let start = at;
+  return lengths.map((length) => {
+    const slot = { at: start, length, isRest, tuplet: null };
+    start += length;
+    return slot;
+  });
+}
+
+/** A bar of running values; with `isVaried` one beat is held. */
+function runningBar(
+  random: Random,
+  grid: readonly Beat[],
+  value: LineValue,
+  isVaried: boolean,
+): readonly Slot[] {
+  if (value === 'minim') {
+    const mains = grid.filter((beat) => beat.isMain).map(({ at }) => at);
+    const last = present(grid.at(-1), 'a bar has beats');
+    const ends = [...mains.slice(1), last.at + last.length];
+    return slotsFrom(
+      mains.map((at, i) => (ends[i] ?? at) - at),
+      0,
+    );
+  }
+  const held = isVaried ? Math.floor(random.next() * grid.length) : -1;
+  return grid.flatMap((beat, i) => slotsFrom(i === held ? [beat.length] : beatValues(beat, value), beat.at));
+}
+
+/** A bar that ends a phrase: running to its last main division, a long note there, and a rest after it. */
+function endingBar(
+  random: Random,
+  grid: readonly Beat[],
+  value: LineValue,
+  isFinal: boolean,
+): readonly Slot[] {
+  const last = present(grid.at(-1), 'a bar has beats');
+  const end = last.at + last.length;
+  const mains = grid.flatMap((beat, i) => (beat.isMain && i > 0 ? [i] : []));
+  const split = isFinal ? 0 : (mains.at(-1) ?? 0);
+  const at = present(grid[split], 'a beat').at;
+  const before = grid
+    .slice(0, split)
+    .flatMap((beat) => slotsFrom(value === 'minim' ? [beat.length] : beatValues(beat, value), beat.at));
+  const merged = value === 'minim' && split > 0 ? slotsFrom([at], 0) : before;
+  const breathes = end - at > last.length && (!isFinal || random.next() < 0.5);
+  const held = slotsFrom([breathes ? last.at - at : end - at], at);
+  return [...merged, ...held, ...(breathes ? slotsFrom([last.length], last.at, true) : [])];
+}
+
+/** A line of some bars; `phrase` is how many go on one breath. */
+export function lineRhythm(
+  random: Random,
+  metre: Metre,
+  bars: number,
+  value: LineValue,
+  phrase: number,
+): readonly Slot[] {
+  const grid = beatGrid(metre);
+  const length = barTicks(metre);
+  return Array.from({ length: bars }, (_, bar) => {
+    const isFinal = bar === bars - 1;
+    const isEnd = isFinal || (bar + 1) % phrase === 0;
+    const slots = isEnd
+      ? endingBar(random, grid, value, isFinal)
+      : runningBar(random, grid, value, value !== 'minim' && random.next() < 0.3);
+    return slots.map((slot) => ({ ...slot, at: slot.at + bar * length }));
+  }).flat();
+}
+
+/** One-bar rhythms a motif can have in four: they leave room to hear it (common practice, no source). */
+const motifsInFour: readonly (readonly [lengths: readonly number[], rest: number])[] = [
+  [[24, 24, 48, 48], 48],
+  [[48, 24, 24, 48], 48],
+  [[72, 24, 48], 48],
+  [[24, 24, 24, 24, 48], 48],
+  [[48, 48, 96], 0],
+];
+
+/** A motif's bar, with a rest at its end where the metre has four beats. */
+export function motifRhythm(random: Random, metre: Metre): readonly Slot[] {
+  const grid = beatGrid(metre);
+  if (barTicks(metre) === 192 && grid.length === 4) {
+    const [lengths, rest] = chooseOne(random, motifsInFour);
+    const sounds = slotsFrom(lengths, 0);
+    return rest === 0 ? sounds : [...sounds, ...slotsFrom([rest], 192 - rest, true)];
+  }
+  const held = grid.length - 1;
+  return grid.flatMap((beat, i) =>
+    slotsFrom(
+      i === held ? [beat.length] : beatValues(beat, random.next() < 0.5 ? 'quaver' : 'crotchet'),
+      beat.at,
+    ),
+  );
+}

@@ -1,0 +1,94 @@
+// Puts lines of bars one after the other: numbered, each closed by a double bar, the last by a final one.
+
+import type { Instrument } from '../../instrument/instrument.ts';
+import type { Key } from '../../key/key.ts';
+import type { Metre } from '../../rhythm/metre.ts';
+import { createScore, part, scoreBar, withSystems, words } from '../../score/create-score.ts';
+import type {
+  ChordSymbol,
+  Direction,
+  PartBar,
+  Score,
+  ScoreBar,
+  ScoreClef,
+  ScoreEvent,
+  Staff,
+  SwingMark,
+  TempoMark,
+} from '../../score/score.ts';
+
+export interface LineBar {
+  /** One list of events for each staff, top down. */
+  readonly staves: readonly (readonly ScoreEvent[])[];
+  readonly chords?: readonly ChordSymbol[];
+  readonly directions?: readonly Direction[];
+  readonly section?: string | null;
+}
+
+export interface SheetLine {
+  readonly key: Key;
+  readonly metre: Metre;
+  readonly clefs: readonly ScoreClef[];
+  readonly bars: readonly LineBar[];
+  /** Over its first bar; null for none. */
+  readonly label: string | null;
+}
+
+export interface SheetFrame {
+  readonly title: string;
+  readonly subtitle?: string | null;
+  readonly instrument: Instrument;
+  readonly tempo: TempoMark | null;
+  readonly swing: SwingMark | null;
+  readonly barsAcross: number;
+  /** Whether every line opens a system; short ones share. */
+  readonly opensSystems: boolean;
+}
+
+/** The score of some lines, all with the same number of staves. */
+export function assembleLines(frame: SheetFrame, lines: readonly SheetLine[]): Score {
+  const bars: ScoreBar[] = [];
+  const partBars: PartBar[] = [];
+  for (const line of lines) {
+    for (const [i, bar] of line.bars.entries()) {
+      const isFirst = bars.length === 0;
+      const isEnd = i === line.bars.length - 1;
+      bars.push(
+        scoreBar(bars.length + 1, line.metre, {
+          section: bar.section ?? null,
+          startsSystem: isFirst || (i === 0 && frame.opensSystems),
+          tempo: isFirst ? frame.tempo : null,
+          swing: isFirst ? frame.swing : null,
+          barline: !isEnd ? 'single' : line === lines.at(-1) ? 'final' : 'double',
+        }),
+      );
+      const label: readonly Direction[] =
+        i === 0 && line.label !== null ? [words(line.label, { style: 'bold' })] : [];
+      partBars.push({
+        key: line.key,
+        clefs: line.clefs,
+        voices: bar.staves.map((events, s) => ({ id: s + 1, staff: s + 1, events })),
+        chords: bar.chords ?? [],
+        directions: [...label, ...(bar.directions ?? [])],
+      });
+    }
+  }
+  const staves: readonly Staff[] = (lines[0]?.clefs ?? ['treble']).map(() => 'five-line');
+  const score = createScore({
+    title: frame.title,
+    subtitle: frame.subtitle ?? null,
+    bars,
+    parts: [part(frame.instrument, partBars, { staves })],
+  });
+  return withSystems(score, frame.barsAcross);
+}
+
+/** Bars on a system: four, or two where bars are long or full. */
+export function barsAcrossFor(lines: readonly SheetLine[]): number {
+  const densest = Math.max(
+    ...lines.flatMap((line) =>
+      line.bars.map((bar) => Math.max(...bar.staves.map((events) => events.length))),
+    ),
+  );
+  return densest > 11 ? 2 : 4;
+}
