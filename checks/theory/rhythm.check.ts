@@ -6,21 +6,33 @@ import { present } from '#core';
 import {
   barLength,
   beatUnits,
+  createScore,
+  describeScore,
   durationToValue,
   type Fraction,
+  findInstrument,
   formatFraction,
   fraction,
   metreDivisions,
   metricWeights,
+  note,
   noteTypes,
+  parseKey,
   parseMetre,
+  parsePitch,
+  part,
+  partBar,
+  scoreBar,
   syncopation,
   syncopationByNote,
   valueDuration,
+  written,
 } from '#music';
 
 interface Data {
   readonly note_values: readonly {
+    readonly british: string;
+    readonly american: string;
     readonly musicxml_type: string;
     readonly quarters: string;
     readonly dotted_quarters: string;
@@ -69,6 +81,19 @@ test.each(data.note_values)('a $musicxml_type lasts $quarters crotchets, and its
     { type, dots: 1 },
     { type, dots: 2 },
   ]);
+});
+
+test.each(data.note_values)('a $musicxml_type is called $british or $american', (row) => {
+  const length = valueDuration({ type: typeOf(row.musicxml_type), dots: 0 });
+  const flute = present(findInstrument('flute'), 'flute');
+  const c5 = written(present(parsePitch('C5'), 'C5'));
+  const bar = partBar({ key: present(parseKey('C'), 'C major') }, [note(c5, length)]);
+  const score = createScore({
+    bars: [scoreBar(1, present(parseMetre('4/4'), '4/4'), { length })],
+    parts: [part(flute, [bar])],
+  });
+  expect(describeScore(score, 'british').toLowerCase()).toContain(`bar 1: ${row.british} c 5`);
+  expect(describeScore(score, 'american').toLowerCase()).toContain(`measure 1: ${row.american} c 5`);
 });
 
 test.each(data.tuplets)(
