@@ -1,8 +1,9 @@
 // `npm run bench`: how good and how fast, in one run. `-- --fresh` lets HiGHS solve again what baseline.json remembers;
-// `-- --only planner` or `-- --only app` does one part.
+// `-- --only planner`, `-- --only app` or `-- --only listening` does one part; `--split held --alone` narrow the last.
 
 import { parseArgs } from 'node:util';
 import { runAppBench } from './app.ts';
+import { runListeningBench, takesFolder } from './listening/compare.ts';
 import { runPlannerBench } from './planner/compare.ts';
 import { runStudioBench } from './studio.ts';
 
@@ -12,12 +13,19 @@ const { values } = parseArgs({
     only: { type: 'string' },
     count: { type: 'string', default: '12' },
     from: { type: 'string', default: '1001' },
+    split: { type: 'string', default: 'all' },
+    dir: { type: 'string', default: takesFolder },
+    alone: { type: 'boolean', default: false },
   },
 });
 const options = { fresh: values.fresh, count: Number(values.count), from: Number(values.from) };
-const met = values.only === 'app' || (await runPlannerBench(options));
-if (values.only !== 'planner') {
+const does = (part: string) => values.only === undefined || values.only === part;
+const planned = !does('planner') || (await runPlannerBench(options));
+if (does('app')) {
   await runStudioBench();
   await runAppBench();
 }
-process.exitCode = met ? 0 : 1;
+const heard =
+  !does('listening') ||
+  (await runListeningBench({ split: values.split, dir: values.dir, alone: values.alone }));
+process.exitCode = planned && heard ? 0 : 1;

@@ -2,13 +2,14 @@
 // [--split dev|held|all] [--sound computed|Fluid|MuseScore] [--id dev-clean-3] [--dir DIR] [--each] [--misses]`.
 
 import { parseArgs } from 'node:util';
+import { takesFolder } from './compare.ts';
 import { ourListener } from './our-listener.ts';
 import { readTakes } from './read-takes.ts';
 import { formatScore, scoreListener } from './score-table.ts';
 
 const { values } = parseArgs({
   options: {
-    dir: { type: 'string', default: '/tmp/d2/takes' },
+    dir: { type: 'string', default: takesFolder },
     group: { type: 'string' },
     split: { type: 'string', default: 'dev' },
     sound: { type: 'string' },
@@ -21,7 +22,6 @@ const takes = readTakes({ ...values, split: values.split === 'all' ? undefined :
 const listener = ourListener();
 if (takes.length === 0)
   console.log(`No takes in ${values.dir}: write them with bench/listening/take-set/make-takes.ts first.`);
-else if (listener === null) console.log('#listening has no hearNotes yet: there is nothing to score.');
 else {
   const score = await scoreListener(listener, takes, (take, f1, heard, missed) => {
     const { truth } = take;

@@ -1,0 +1,82 @@
+// Alignment: heard notes laid on a grid and written as rhythm.
+
+import { type Fraction, fraction } from '#music';
+import { beatFrame, type TakeContext } from '../context/take-context.ts';
+import type { HeardNote } from '../notes/heard-note.ts';
+import { fitGrid } from './fit-grid.ts';
+import { type Grid, secondsToBeat } from './grid.ts';
+import { findFirstBar, shiftGrid } from './place-bars.ts';
+import { usualSpread } from './quantise.ts';
+import { ticksPerBeat } from './slots.ts';
+import { writtenLength } from './written-length.ts';
+
+/** A heard note as it would be written. */
+export interface RhythmNote {
+  /** Index among the heard notes. */
+  readonly note: number;
+  /** Twelfths of a beat from bar 1; negative in an upbeat. */
+  readonly tick: number;
+  /** Written length in twelfths of a beat; silence up to the next note is rests. */
+  readonly ticks: number;
+  /** The same in semibreves, from bar 1. */
+  readonly at: Fraction;
+  readonly length: Fraction;
+  /** Seconds late (positive) or early against the grid as played to, swing included. */
+  readonly late: number;
+  /** Whether another place in the bar would fit nearly as well. */
+  readonly isDoubtful: boolean;
+}
+
+export interface Alignment {
+  readonly grid: Grid;
+  readonly rhythm: readonly RhythmNote[];
+  /** Share of the notes that lie where the grid has a place, 0 to 1; below about 0.7 the rhythm is not to be relied on. */
+  readonly fit: number;
+}
+
+/**
+ * Lays heard notes (in order of time) on the grid of the context, or on one found from the playing. Null when there are too
+ * few notes to find one.
+ */
+export function alignTake(notes: readonly HeardNote[], context: TakeContext): Alignment | null {
+  const onsets = notes.map((note) => note.onset);
+  const { beatLength } = beatFrame(context.metre);
+  const found = fitGrid(onsets, context);
+  if (found === null) return null;
+  const { placed } = found.placement;
+  const shift = found.grid.isGiven
+    ? 0
+    : findFirstBar(
+        notes,
+        placed.map((p) => p.tick),
+        found.grid,
+        context,
+      );
+  const grid = shift === 0 ? found.grid : shiftGrid(found.grid, shift);
+  const ticks = placed.map((p) => p.tick - shift * ticksPerBeat);
+  const beat = 60 / grid.tempo;
+  const rhythm = notes.map((note, i): RhythmNote => {
+    const tick = ticks[i] ?? 0;
+    const next = notes[i + 1];
+    const sounding = (secondsToBeat(grid, note.offset) - secondsToBeat(grid, note.onset)) * ticksPerBeat;
+    const length = writtenLength(
+      tick,
+      sounding,
+      next === undefined ? null : (ticks[i + 1] ?? tick + 1),
+      next === undefined ? 1 : next.onset - note.offset,
+    );
+    const toFraction = (count: number) => fraction(count * beatLength.n, ticksPerBeat * beatLength.d);
+    return {
+      note: i,
+      tick,
+      ticks: length,
+      at: toFraction(tick),
+      length: toFraction(length),
+      late: (placed[i]?.late ?? 0) * beat,
+      isDoubtful: placed[i]?.isDoubtful ?? true,
+    };
+  });
+  const near = 2.5 * usualSpread(beat);
+  const fit = rhythm.filter((r) => Math.abs(r.late) <= near).length / Math.max(1, rhythm.length);
+  return { grid, rhythm, fit };
+}

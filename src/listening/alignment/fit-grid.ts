@@ -1,0 +1,228 @@
+// The grid under a whole take. A given grid (a backing) is held when the playing fits it; otherwise a first guess from the
+// opening is followed through the take, and tempo, drift and swing are read off the places the notes were put on.
+
+import { present } from '#core';
+import { beatFrame, type TakeContext } from '../context/take-context.ts';
+import { coarseGrid } from './coarse-grid.ts';
+import { type Anchor, type Grid, steadyGrid } from './grid.ts';
+import { type Placement, quantise, usualSpread } from './quantise.ts';
+import { tickPlace, ticksPerBeat } from './slots.ts';
+
+export interface Fit {
+  readonly grid: Grid;
+  readonly placement: Placement;
+}
+
+/** Fewest onsets a grid can be found from. */
+export const fewestOnsets = 4;
+const opening = 40;
+const stride = 8;
+const memory = 28;
+
+/**
+ * Fits a grid to onsets (seconds, rising); bars are not yet placed unless the grid is given. Null when there are too few
+ * onsets and nothing is given.
+ */
+export function fitGrid(onsets: readonly number[], context: TakeContext): Fit | null {
+  const { isCompound } = beatFrame(context.metre);
+  const { tempo, offsetS } = context;
+  const given =
+    tempo !== null && offsetS !== null
+      ? settleSwing(onsets, steadyGrid(offsetS, tempo, context.swing ?? 0.5, true), context)
+      : null;
+  if (onsets.length < fewestOnsets) return given;
+  const free = followTake(onsets, context, isCompound);
+  if (given === null) return free;
+  // the grid that was played to is believed unless the playing plainly keeps another
+  const margin = (given.placement.cost - free.placement.cost) * onsets.length;
+  return margin > 8 + 0.12 * onsets.length ? free : given;
+}
+
+function followTake(onsets: readonly number[], context: TakeContext, isCompound: boolean): Fit {
+  const guess = coarseGrid(onsets.slice(0, opening), {
+    tempo: context.tempo,
+    swing: context.swing,
+    isCompound,
+  });
+  let grid = guess;
+  const ticks: number[] = [];
+  for (let from = 0; from < onsets.length; from += from === 0 ? opening : stride) {
+    const to = from === 0 ? opening : from + stride;
+    const back = Math.max(0, from - 4);
+    for (let pass = 0; pass < 3; pass++) {
+      const { placed } = quantise(onsets.slice(back, to), grid, isCompound);
+      ticks.splice(back, ticks.length - back, ...placed.map((p) => p.tick));
+      const since = from === 0 ? 0 : Math.max(0, ticks.length - memory);
+      const swing = measureSwing(onsets, ticks, grid, context, since);
+      const line = fitLine(onsets, ticks, swing, isCompound, since, 60 / grid.tempo);
+      grid = steadyGrid(line.offset, 60 / line.beat, swing, false);
+    }
+  }
+  return smoothGrid(onsets, ticks, context, isCompound);
+}
+
+interface Line {
+  /** Seconds at beat 0. */
+  readonly offset: number;
+  /** Seconds in a beat. */
+  readonly beat: number;
+  /** Standard error of `beat`. */
+  readonly beatError: number;
+}
+
+/** A straight line through notes and places, strays held back (Huber's weights); few notes lean on the known beat. */
+function fitLine(
+  onsets: readonly number[],
+  ticks: readonly number[],
+  swing: number,
+  isCompound: boolean,
+  since: number,
+  knownBeat: number,
+): Line {
+  const spread = usualSpread(knownBeat);
+  const rows = ticks.slice(since).map((tick, i) => ({
+    x: placeOf(tick, swing, isCompound),
+    t: present(onsets[since + i], 'an onset'),
+    w: 1,
+  }));
+  let offset = 0;
+  let beat = knownBeat;
+  let spreadX = 1;
+  for (let pass = 0; pass < 4; pass++) {
+    const sum = rows.reduce((a, r) => a + r.w, 0);
+    const mx = rows.reduce((a, r) => a + r.w * r.x, 0) / sum;
+    const mt = rows.reduce((a, r) => a + r.w * r.t, 0) / sum;
+    // three notes' worth of belief, two beats away, in the tempo so far
+    const hold = 12;
+    spreadX = rows.reduce((a, r) => a + r.w * (r.x - mx) ** 2, 0) + hold;
+    beat = (rows.reduce((a, r) => a + r.w * (r.x - mx) * (r.t - mt), 0) + hold * knownBeat) / spreadX;
+    offset = mt - beat * mx;
+    for (const row of rows)
+      row.w = Math.min(1, (1.5 * spread) / (Math.abs(row.t - offset - beat * row.x) + 1e-9));
+  }
+  return { offset, beat, beatError: spread / Math.sqrt(spreadX) };
+}
+
+/** Beats from bar 1 at which a tick sounds. */
+function placeOf(tick: number, swing: number, isCompound: boolean): number {
+  const whole = Math.floor(tick / ticksPerBeat);
+  return whole + tickPlace(tick - whole * ticksPerBeat, swing, isCompound);
+}
+
+/** The share of the beat off-beat quavers are played at, leaning on what was agreed when there are few. */
+function measureSwing(
+  onsets: readonly number[],
+  ticks: readonly number[],
+  grid: Grid,
+  context: TakeContext,
+  since: number,
+): number {
+  if (beatFrame(context.metre).isCompound) return 0.5;
+  const beat = 60 / grid.tempo;
+  const places: number[] = [];
+  for (let i = since; i < ticks.length; i++) {
+    const tick = present(ticks[i], 'a tick');
+    if (((tick % ticksPerBeat) + ticksPerBeat) % ticksPerBeat !== 6) continue;
+    const whole = Math.floor(tick / ticksPerBeat);
+    places.push((present(onsets[i], 'an onset') - grid.offset) / beat - whole);
+  }
+  places.sort((a, b) => a - b);
+  const middle = places[Math.floor(places.length / 2)] ?? 0.5;
+  const agreed = context.swing ?? 0.5;
+  const trust = places.length / (places.length + 4);
+  return Math.min(0.78, Math.max(0.46, trust * middle + (1 - trust) * agreed));
+}
+
+/** A given grid with the swing that is played on it. */
+function settleSwing(onsets: readonly number[], grid: Grid, context: TakeContext): Fit {
+  const { isCompound } = beatFrame(context.metre);
+  let settled = grid;
+  for (let pass = 0; pass < 2; pass++) {
+    const ticks = quantise(onsets, settled, isCompound).placed.map((p) => p.tick);
+    const late = median(
+      ticks.flatMap((tick, i) =>
+        tick % ticksPerBeat === 0
+          ? [present(onsets[i], 'an onset') - grid.offset - (tick / ticksPerBeat) * (60 / grid.tempo)]
+          : [],
+      ),
+    );
+    // a player who is late throughout is not swinging more
+    const moved = steadyGrid(grid.offset + late, grid.tempo, settled.swing, true);
+    settled = { ...grid, swing: measureSwing(onsets, ticks, moved, context, 0) };
+  }
+  return { grid: settled, placement: quantise(onsets, settled, isCompound) };
+}
+
+/** From places to the final grid: straight when the playing keeps one tempo, bent bar by bar when it does not. */
+function smoothGrid(
+  onsets: readonly number[],
+  ticks: readonly number[],
+  context: TakeContext,
+  isCompound: boolean,
+): Fit {
+  const rough = fitLine(onsets, ticks, 0.5, isCompound, 0, 60 / (context.tempo ?? 100));
+  let swing = measureSwing(onsets, ticks, steadyGrid(rough.offset, 60 / rough.beat, 0.5, false), context, 0);
+  let line = fitLine(onsets, ticks, swing, isCompound, 0, rough.beat);
+  swing = measureSwing(onsets, ticks, steadyGrid(line.offset, 60 / line.beat, swing, false), context, 0);
+  line = fitLine(onsets, ticks, swing, isCompound, 0, line.beat);
+  const places = ticks.map((tick) => placeOf(tick, swing, isCompound));
+  const known = context.tempo === null ? null : 60 / context.tempo;
+  // one part in two hundred of the agreed tempo is the agreed tempo
+  const keepsTempo =
+    known !== null && Math.abs(line.beat / known - 1) < Math.max(0.002, (2 * line.beatError) / line.beat);
+  const straight =
+    keepsTempo && known !== null
+      ? steadyGrid(median(onsets.map((t, i) => t - known * (places[i] ?? 0))), 60 / known, swing, false)
+      : steadyGrid(line.offset, 60 / line.beat, swing, false);
+  const bent = bendGrid(straight, onsets, places);
+  const straightFit = { grid: straight, placement: quantise(onsets, straight, isCompound) };
+  if (bent === null) return straightFit;
+  const bentFit = { grid: bent, placement: quantise(onsets, bent, isCompound) };
+  const margin = (straightFit.placement.cost - bentFit.placement.cost) * onsets.length;
+  return margin > 6 ? bentFit : straightFit;
+}
+
+const bendReach = 14;
+
+/** A grid with an anchor every four beats, each from the notes around it; null when the take is too short to bend. */
+function bendGrid(straight: Grid, onsets: readonly number[], places: readonly number[]): Grid | null {
+  const first = places[0] ?? 0;
+  const last = places.at(-1) ?? 0;
+  if (onsets.length < 12 || last - first < 12) return null;
+  const beat = 60 / straight.tempo;
+  const anchors: Anchor[] = [];
+  let low = 0;
+  for (let at = Math.floor(first / 4) * 4; at <= last + 4; at += 4) {
+    while ((places[low] ?? 0) < at - bendReach) low++;
+    let [sw, sx, sy, sxx, sxy] = [0, 0, 0, 0, 0];
+    for (let i = low; i < places.length && (places[i] ?? 0) <= at + bendReach; i++) {
+      const x = (places[i] ?? 0) - at;
+      const y = (onsets[i] ?? 0) - straight.offset - beat * (places[i] ?? 0);
+      const w = (1 - Math.abs(x / bendReach) ** 3) ** 3;
+      [sw, sx, sy, sxx, sxy] = [sw + w, sx + w * x, sy + w * y, sxx + w * x * x, sxy + w * x * y];
+    }
+    if (sw < 2) continue;
+    const slope = (sw * sxy - sx * sy) / (sw * sxx - sx * sx + 40);
+    anchors.push({ beat: at, seconds: straight.offset + beat * at + (sy - slope * sx) / sw });
+  }
+  const [a, b] = [anchors[0], anchors[1]];
+  const [y, z] = [anchors.at(-2), anchors.at(-1)];
+  if (a === undefined || b === undefined || y === undefined || z === undefined || anchors.length < 3)
+    return null;
+  if (anchors.some((anchor, i) => i > 0 && anchor.seconds <= (anchors[i - 1]?.seconds ?? 0))) return null;
+  const startTempo = (60 * (b.beat - a.beat)) / (b.seconds - a.seconds);
+  const endTempo = (60 * (z.beat - y.beat)) / (z.seconds - y.seconds);
+  const offset = a.seconds - (a.beat * (b.seconds - a.seconds)) / (b.beat - a.beat);
+  return {
+    ...straight,
+    offset,
+    tempo: (60 * (z.beat - a.beat)) / (z.seconds - a.seconds),
+    drift: (endTempo / startTempo - 1) * 100,
+    anchors,
+  };
+}
+
+function median(list: readonly number[]): number {
+  const sorted = [...list].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}
