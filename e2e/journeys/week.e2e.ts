@@ -9,6 +9,7 @@ import { afterAll, beforeAll, expect } from 'vitest';
 import type { CourseView, LessonView, SkillMapView, UnitRow, UnitView } from '#contract';
 import { addDays, type PlainDate, present, weekdayOf } from '#core';
 import { formatDay, formatWeekday } from '../../src/web/app/format.ts';
+import { sentenceCase } from '../../src/web/app/sentence-case.ts';
 import { words } from '../../src/web/words/index.ts';
 import { lessonsOf, readCourseOf, readStudio, readView, untilView } from '../harness/api.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
@@ -211,7 +212,7 @@ tell('two different dated courses exist, and the table twin says what the server
       expect(shown.head).toContain(words.score.lesson(bar.number));
       expect(shown.head).toContain(day(bar.date));
       expect(shown.lines.map(({ what, minutes: shownMinutes }) => [what, shownMinutes])).toEqual(
-        bar.segments.map((segment) => [segment.title, segment.minutes]),
+        bar.segments.map((segment) => [sentenceCase(segment.title), segment.minutes]),
       );
       let minute = 0;
       for (const line of shown.lines) {
@@ -317,7 +318,7 @@ tell('closing it moves the course as it should, and says why', async () => {
   await studentPage().showTable();
   const table = await studentPage().readTable();
   const shown = table.find((lesson) => lesson.head.includes(day(again.date)));
-  expect(shown?.lines.map((line) => line.what)).toContain(unfinished.title);
+  expect(shown?.lines.map((line) => line.what)).toContain(sentenceCase(unfinished.title));
 });
 
 tell('lesson 3 is cancelled: its work goes elsewhere and says why; Undo brings it back', async () => {

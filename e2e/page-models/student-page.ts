@@ -52,7 +52,10 @@ export function createStudentPage(page: Page) {
       const foretold = await dialog.locator('.imagined-changes').getByRole('listitem').allInnerTexts();
       await give.click();
       await dialog.waitFor({ state: 'hidden' });
-      await page.getByRole('region', { name: say.units.title }).getByRole('link', { name: title }).waitFor();
+      await page
+        .getByRole('region', { name: say.units.title })
+        .getByRole('link', { name: title, exact: true })
+        .waitFor();
       return foretold;
     },
     showTable: () => showAs(words.score.asTable, table),
