@@ -39,3 +39,5 @@ createRoot(present(document.getElementById('root'), 'the root element')).render(
 tellOutboxReplies();
 startOutbox();
 startLive();
+// Absent where the page is not served safely; then a dead server shows the browser's own page, as ever.
+if (import.meta.env.PROD) void navigator.serviceWorker?.register('/service-worker.js').catch(() => undefined);

@@ -67,9 +67,11 @@ export function startLive(): () => void {
   });
   source.addEventListener('open', () => {
     // What happened while the channel was down was not told.
-    if (wasLost && theOutbox.status().pending === 0) void queryClient.invalidateQueries();
+    const lost = wasLost;
     wasLost = false;
-    if (theOutbox.status().state === 'waiting') void theOutbox.flush();
+    void theOutbox.flush().then(() => {
+      if (lost && theOutbox.status().pending === 0) void queryClient.invalidateQueries();
+    });
   });
   const unsubscribe = theOutbox.subscribe(whenSaved);
   return () => {

@@ -1,0 +1,69 @@
+// The page is loaded again while there is no server: Levare says so, keeps what was written, and goes on by itself.
+
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect } from 'vitest';
+import type { LessonView } from '#contract';
+import { present } from '#core';
+import { words } from '../../src/web/words/index.ts';
+import { lessonsOf, readCourseOf, readView, untilView } from '../harness/api.ts';
+import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
+import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
+import { createStory } from '../harness/story.ts';
+import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createLessonPage } from '../page-models/lesson-page.ts';
+
+const folder = createDataFolder();
+let studio: StudioProcess;
+let browser: Browser;
+let watched: WatchedPage;
+let small: SmallStudio;
+
+beforeAll(async () => {
+  [studio, browser] = await Promise.all([startStudio(folder.path), launchBrowser()]);
+  watched = await openPage(browser);
+  await watched.page.goto(studio.link);
+  small = await foundSmallStudio(watched.page);
+});
+afterAll(async () => {
+  await browser?.close();
+  await studio?.stop();
+  folder.remove();
+});
+
+const tell = createStory(() => [watched.page]);
+
+tell('a note written without a server outlives the page, and the page comes back without one', async () => {
+  const { page } = watched;
+  const { lesson } = present(lessonsOf(await readCourseOf(page, small.name))[0], 'a lesson');
+  await page.goto(`${studio.address}/lesson/${lesson}`);
+  const { note } = createLessonPage(page);
+  await note.waitFor();
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+
+  await studio.kill();
+  await note.fill('Written in the dark.');
+  await page.getByRole('status').filter({ hasText: /wait/ }).first().waitFor();
+  await page.reload();
+  await page.getByText(words.frame.offline).waitFor();
+
+  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+  await note.waitFor();
+  await expect.poll(() => note.inputValue()).toBe('Written in the dark.');
+  await untilView(
+    async () => (await readView<LessonView>(page, `/api/lessons/${lesson}`)).note,
+    (text) => text === 'Written in the dark.',
+    'the studio has the note, once',
+  );
+  expect(watched.faults(/ERR_CONNECTION|ERR_EMPTY_RESPONSE|ERR_INCOMPLETE_CHUNKED|ERR_SOCKET/)).toEqual([]);
+});
+
+tell('what the server has anew is never hidden behind the page that was kept', async () => {
+  const { page } = watched;
+  const kept = await page.evaluate(async () => (await (await caches.match('/'))?.text()) ?? '');
+  const answer = await page.goto(studio.address);
+  expect(kept).toContain('<div id="root">');
+  // Asked of the server each time: the worker passed the answer on.
+  expect(answer?.fromServiceWorker()).toBe(true);
+  expect(await answer?.text()).toBe(kept);
+  expect(answer?.headers()['cache-control']).toBe('no-cache');
+});
