@@ -62,7 +62,7 @@ export interface TempoMark {
   readonly isFigureShown: boolean;
 }
 
-/** How pairs of off-beat notes are played: `long` to `short`; 1 to 1 is straight. */
+/** How pairs of notes are played: `long` to `short`, whole numbers above 0; 1 to 1 is straight. */
 export interface SwingMark {
   readonly long: number;
   readonly short: number;
