@@ -63,8 +63,8 @@ export function moveCost(from: StringPlace, to: StringPlace): number {
     cost += open ? 1.5 + 0.15 * distance : 3 + 0.3 * distance;
     if (!open && crossing === 0 && from.finger === to.finger) cost -= 0.6;
   } else if (!open && from.finger === to.finger && (crossing > 0 || from.stop !== to.stop)) {
-    // The same finger again in one position: rolled across strings, or slid by a semitone.
-    cost += from.stop === to.stop ? 0.8 : 1.2;
+    // The same finger again in one position: rolled across strings, slid by a semitone, or drawn in from a stretch.
+    cost += from.stop === to.stop ? 0.8 : from.stretch || to.stretch ? 2.4 : 1.2;
   }
   return cost;
 }
