@@ -38,7 +38,7 @@ const thumbFrame: readonly Taken[] = [
 const thumbFrom = 14;
 const celloNames = [0.5, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6, 7];
 const cello: Board = {
-  highestHand: { beginner: 2, elementary: 3, intermediate: 7, advanced: 22 },
+  highestHand: { beginner: 2, elementary: 7, intermediate: 10, advanced: 22 },
   hands: 24,
   name: (hand) => celloNames[hand - 1] ?? hand - 5,
   frame: (hand) => {
@@ -147,7 +147,7 @@ function placesUpTo(board: Board, instrument: Instrument, pitch: SoundingPitch, 
 
 /**
  * Places a student of this stage takes a note in, the lowest position first. Where the stage's positions do not reach, the
- * lowest that does; empty when the note lies below the lowest string or past the fingerboard.
+ * lowest that does, and a stretch from those; empty when the note lies below the lowest string or past the fingerboard.
  */
 export function bowedPlaces(
   instrument: Instrument,
@@ -157,8 +157,10 @@ export function bowedPlaces(
   const board = boardsById[instrument.id];
   if (board === undefined) return [];
   const within = placesUpTo(board, instrument, pitch, board.highestHand[stage]);
-  const usable = stretches(stage) ? within : within.filter((place) => !place.stretch);
-  if (usable.length > 0) return usable;
-  const anywhere = within.length > 0 ? within : placesUpTo(board, instrument, pitch, board.hands);
-  return anywhere.filter((place) => place.hand === anywhere[0]?.hand);
+  const still = within.filter((place) => !place.stretch);
+  if (stretches(stage) && within.length > 0) return within;
+  if (still.length > 0) return still;
+  // A stretch where the hand lies, or the lowest position that needs none: the line around it decides.
+  const beyond = placesUpTo(board, instrument, pitch, board.hands).filter((place) => !place.stretch);
+  return [...within, ...beyond.filter((place) => place.hand === beyond[0]?.hand)];
 }

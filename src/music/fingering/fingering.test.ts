@@ -113,6 +113,18 @@ test('on the keyboard five neighbouring notes stay under the hand', () => {
   expect(show('piano', 'C4 E4 G4 C5 E5 G5 C6')).toBe('1 2 3 1 2 3 5');
 });
 
+test('the chromatic scale has the third finger on black', () => {
+  // From memory of scale manuals.
+  const up = 'C4 C#4 D4 D#4 E4 F4 F#4 G4 G#4 A4 A#4 B4 C5';
+  expect(show('piano', up)).toBe('1 3 1 3 1 2 3 1 3 1 3 1 2');
+  expect(show('piano', up, { hand: 'left' })).toBe('1 3 1 3 2 1 3 1 3 1 3 2 1');
+});
+
+test('a cellist in the second year goes up the A string without stretching', () => {
+  const notes = fingerLine('cello', line('A3 B3 C4 D4 E4 F#4 G4'), { stage: 'elementary' });
+  expect(notes.some((note) => isStringed(note) && note.stretch)).toBe(false);
+});
+
 test('a free line on the keyboard spares the thumb from black keys', () => {
   fc.assert(
     fc.property(

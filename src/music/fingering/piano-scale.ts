@@ -118,12 +118,31 @@ function arpeggioFingers(
 }
 
 /**
+ * The third finger on black, the thumb on white, the second where two white keys lie together (right hand: F and C; left: E
+ * and B), from memory of scale manuals; null when the line does not go by semitones over at least a fifth.
+ */
+function chromaticFingers(pitches: readonly Pitch[], hand: Hand): readonly number[] | null {
+  const keys = pitches.map(pitchToMidi);
+  const goesBySemitones = keys.every((key, i) => i === 0 || Math.abs(key - (keys[i - 1] ?? 0)) === 1);
+  const lowest = Math.min(...keys);
+  if (!goesBySemitones || Math.max(...keys) - lowest < 7) return null;
+  const second = hand === 'right' ? [0, 5] : [4, 11];
+  return keys.map((key) => {
+    if (isBlackKey(key)) return 3;
+    // From its lowest note the right hand starts with the thumb.
+    return second.includes(key % 12) && !(hand === 'right' && key === lowest) ? 2 : 1;
+  });
+}
+
+/**
  * The manual's fingers for a line that goes through a major or minor scale, or through a major or minor triad, from tonic
- * to tonic over whole octaves, up, down or both; null when the line is anything else. C major, right → 1 2 3 1 2 3 4 5
+ * to tonic over whole octaves, or by semitones, up, down or both; null when the line is anything else. C major, right → 1 2 3 1 2 3 4 5
  */
 export function pianoManualFingers(pitches: readonly Pitch[], hand: Hand): readonly number[] | null {
   const [tonic] = pitches;
   if (tonic === undefined) return null;
+  const chromatic = chromaticFingers(pitches, hand);
+  if (chromatic !== null) return chromatic;
   for (const mode of modes) {
     const fingers = scaleFingers(tonic, mode, pitches, hand) ?? arpeggioFingers(tonic, mode, pitches, hand);
     if (fingers !== null) return fingers;
