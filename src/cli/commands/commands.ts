@@ -5,6 +5,7 @@ import { exportStudio } from './export.ts';
 import { importStudio } from './import.ts';
 import { plan } from './plan.ts';
 import { restore } from './restore.ts';
+import { sheet } from './sheet.ts';
 import { start } from './start.ts';
 import { units } from './units.ts';
 
@@ -18,6 +19,8 @@ const help: CommandRun = async () => {
   plan PROBLEM.json                        print the plan of a planning problem as JSON
   units check FILE…                        say what is wrong with unit files (.yaml, .json)
   units markdown FILE                      print a unit as Markdown
+  sheet SPEC.json --instrument ID --stage STAGE --format musicxml|svg|pdf|midi|text
+        [--age N] [--seed N] [--page a4|letter] [--out FILE]     make a sheet from a material spec
   chart "| Dm7 G7 | C |" --for ID          write a chart of sounding chords as the instrument reads it
   export FILE [--data FOLDER]              write the whole studio into one file
   import FILE [--data FOLDER]              read such a file into an empty studio
@@ -30,6 +33,7 @@ export const commands: Readonly<Record<string, CommandRun>> = {
   start,
   plan,
   units,
+  sheet,
   chart,
   export: exportStudio,
   import: importStudio,

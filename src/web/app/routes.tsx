@@ -22,6 +22,7 @@ const Student = screen('StudentScreen', () => import('../screens/student/student
 const Units = screen('UnitsScreen', () => import('../screens/units/units-screen.tsx'));
 const Unit = screen('UnitScreen', () => import('../screens/units/unit-screen.tsx'));
 const Skills = screen('SkillsScreen', () => import('../screens/units/skills-screen.tsx'));
+const Materials = screen('MaterialsScreen', () => import('../screens/materials/materials-screen.tsx'));
 const Term = screen('TermScreen', () => import('../screens/term/term-screen.tsx'));
 const Settings = screen('SettingsScreen', () => import('../screens/settings/settings-screen.tsx'));
 const Changes = screen('ChangesScreen', () => import('../screens/changes/changes-screen.tsx'));
@@ -53,6 +54,7 @@ function Screens() {
       <Route path="/units" component={Units} />
       <Route path="/unit/:id" component={Unit} />
       <Route path="/skills" component={Skills} />
+      <Route path="/materials" component={Materials} />
       <Route path="/term" component={Term} />
       <Route path="/settings" component={Settings} />
       <Route path="/changes" component={Changes} />

@@ -7,6 +7,7 @@ export const frame = {
   day: 'Day',
   students: 'Students',
   units: 'Units',
+  materials: 'Materials',
   term: 'Term',
   settings: 'Settings',
   changes: 'Changes',

@@ -7,6 +7,7 @@ import { families } from './families.ts';
 import { frame } from './frame.ts';
 import { lesson } from './lesson.ts';
 import { levels, levelWords } from './levels.ts';
+import { materials } from './materials.ts';
 import { score } from './score.ts';
 import { settings } from './settings.ts';
 import { stageNames } from './stages.ts';
@@ -25,6 +26,7 @@ export const words = {
   lesson,
   levels,
   levelWords,
+  materials,
   score,
   settings,
   stageNames,

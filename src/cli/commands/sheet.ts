@@ -1,0 +1,157 @@
+// `levare sheet SPEC.json …`: a material spec made into a sheet for one player, as notation, sound or words.
+
+import { writeFile } from 'node:fs/promises';
+import { err, ok, type Result } from '#core';
+import { engrave, type PageForm, pagesToSvgFile } from '#engraving';
+import {
+  createSheet,
+  describeScore,
+  nearestWord,
+  parseMaterialSpec,
+  type Sheet,
+  type SheetFor,
+  type Stage,
+  scoreToMidi,
+  scoreToMusicXml,
+  stages,
+} from '#music';
+import { readNamedFile } from './read-file.ts';
+import { readInstrument } from './read-instrument.ts';
+import { readWords, textOf, type Words } from './read-words.ts';
+
+const formats = ['musicxml', 'svg', 'pdf', 'midi', 'text'] as const;
+type Format = (typeof formats)[number];
+
+interface Wanted {
+  readonly file: string;
+  readonly student: SheetFor;
+  readonly format: Format;
+  readonly form: PageForm;
+  /** Where to write; null for standard output. */
+  readonly out: string | null;
+}
+
+export async function sheet(words: readonly string[]): Promise<number> {
+  const wanted = readWanted(words);
+  if (!wanted.ok) return complain(wanted.error, 2);
+  const { file, student, format, form, out } = wanted.value;
+  const text = await readNamedFile(file);
+  if (!text.ok) return complain(text.error, 2);
+  const given = parseJson(text.value);
+  if (!given.ok) return complain(`${file} is not JSON: ${given.error}`, 2);
+  const spec = parseMaterialSpec(given.value);
+  if (!spec.ok) return complain(`${file}: ${spec.error.message}`, 2);
+  const made = createSheet(spec.value, student);
+  if (!made.ok) return complain(made.error.message, 1);
+  for (const note of made.value.notes) console.error(`levare sheet: ${note.text}`);
+  const written = await writeSheet(made.value, format, form);
+  if (!written.ok) return complain(written.error, 1);
+  return put(written.value, out);
+}
+
+const optionNames = ['instrument', 'stage', 'format', 'age', 'seed', 'page', 'out'] as const;
+
+function readWanted(words: readonly string[]): Result<Wanted, string> {
+  const read = readWords(
+    words,
+    Object.fromEntries(optionNames.map((name) => [name, { type: 'string' } as const])),
+  );
+  if (!read.ok) return read;
+  const [file, ...more] = read.value.positionals;
+  if (file === undefined || more.length > 0)
+    return err('name one file that holds a material spec: levare sheet SPEC.json --instrument alto_sax …');
+  const instrument = readInstrument(textOf(read.value, 'instrument'), '--instrument');
+  if (!instrument.ok) return instrument;
+  const stage = readChoice(read.value, 'stage', stages, null);
+  if (!stage.ok) return stage;
+  const format = readChoice(read.value, 'format', formats, null);
+  if (!format.ok) return format;
+  const form = readChoice(read.value, 'page', ['a4', 'letter'] as const, 'a4');
+  if (!form.ok) return form;
+  const age = readWhole(read.value, 'age', 3, 99);
+  if (!age.ok) return age;
+  const seed = readWhole(read.value, 'seed', 0, 2 ** 31 - 1);
+  if (!seed.ok) return seed;
+  const out = textOf(read.value, 'out') ?? null;
+  if (out === null && process.stdout.isTTY && (format.value === 'pdf' || format.value === 'midi'))
+    return err(`--out is missing: a ${format.value} file is not for reading on a screen.`);
+  const student = {
+    instrument: instrument.value,
+    stage: stage.value satisfies Stage,
+    age: age.value,
+    seed: seed.value ?? 1,
+  };
+  return ok({ file, student, format: format.value, form: form.value, out });
+}
+
+function readChoice<Choice extends string>(
+  words: Words,
+  name: string,
+  choices: readonly Choice[],
+  fallback: Choice | null,
+): Result<Choice, string> {
+  const text = textOf(words, name);
+  if (text === undefined)
+    return fallback === null ? err(`--${name} is missing; say one of ${choices.join(', ')}.`) : ok(fallback);
+  const found = choices.find((choice) => choice === text.toLowerCase());
+  if (found !== undefined) return ok(found);
+  return err(
+    `--${name} is "${text}", not one of ${choices.join(', ')}. The nearest is "${nearestWord(text, choices)}".`,
+  );
+}
+
+/** A whole number, or null where the option was left out. */
+function readWhole(words: Words, name: string, low: number, high: number): Result<number | null, string> {
+  const text = textOf(words, name);
+  if (text === undefined) return ok(null);
+  const number = Number(text);
+  if (text.trim() !== '' && Number.isInteger(number) && number >= low && number <= high) return ok(number);
+  const nearest = Number.isFinite(number) ? Math.min(high, Math.max(low, Math.round(number))) : low;
+  return err(`--${name} is "${text}", not a whole number from ${low} to ${high}. The nearest is ${nearest}.`);
+}
+
+function parseJson(text: string): Result<unknown, string> {
+  try {
+    return ok(JSON.parse(text));
+  } catch (fault) {
+    return err(fault instanceof Error ? fault.message : String(fault));
+  }
+}
+
+async function writeSheet(
+  { score, title }: Sheet,
+  format: Format,
+  form: PageForm,
+): Promise<Result<string | Uint8Array, string>> {
+  if (format === 'musicxml') return ok(scoreToMusicXml(score));
+  if (format === 'midi') return ok(scoreToMidi(score));
+  const description = describeScore(score);
+  if (format === 'text') return ok(`${description}\n`);
+  const pages = await engrave(scoreToMusicXml(score), { form, description });
+  if (!pages.ok) return err(pages.error.message);
+  if (format === 'svg') return ok(pagesToSvgFile(pages.value));
+  const { pagesToPdf } = await import('#paper'); // the typesetter is large, and only PDF needs it
+  const pdf = await pagesToPdf(pages.value, { title, description });
+  return pdf.ok ? pdf : err(pdf.error.message);
+}
+
+async function put(written: string | Uint8Array, out: string | null): Promise<number> {
+  if (out === null) {
+    process.stdout.write(written);
+    return 0;
+  }
+  try {
+    await writeFile(out, written);
+    return 0;
+  } catch (fault) {
+    return complain(
+      `${out} could not be written: ${fault instanceof Error ? fault.message : String(fault)}`,
+      1,
+    );
+  }
+}
+
+function complain(reason: string, status: 1 | 2): 1 | 2 {
+  console.error(`levare sheet: ${reason}`);
+  return status;
+}

@@ -1,0 +1,46 @@
+// The page's side of the engraver: one worker, started when the first sheet is wanted, and kept.
+
+import { err } from '#core';
+import { words } from '../words/index.ts';
+import type { AnswerMessage, SheetAnswer, SheetWish, WishMessage } from './sheet-wish.ts';
+
+let worker: Worker | null = null;
+let lastNumber = 0;
+const waiting = new Map<number, (answer: SheetAnswer | null) => void>();
+
+function theWorker(): Worker {
+  if (worker !== null) return worker;
+  worker = new Worker(new URL('./engraver.worker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('message', ({ data }: MessageEvent<AnswerMessage>) => {
+    waiting.get(data.number)?.(data.answer);
+    waiting.delete(data.number);
+  });
+  // The worker could not be loaded, or a bug threw in it: those who wait are told, and the next wish starts a new one.
+  worker.addEventListener('error', () => {
+    worker?.terminate();
+    worker = null;
+    for (const tell of waiting.values())
+      tell(err({ kind: 'EngraverStopped', message: words.materials.engraverStopped }));
+    waiting.clear();
+  });
+  return worker;
+}
+
+function post(wish: SheetWish | null): Promise<SheetAnswer | null> {
+  const message: WishMessage = { number: ++lastNumber, wish };
+  return new Promise((tell) => {
+    waiting.set(message.number, tell);
+    theWorker().postMessage(message);
+  });
+}
+
+/** Loads the engraver ahead of need. */
+export function warm(): void {
+  void post(null);
+}
+
+/** Makes and draws a sheet. */
+export async function wishSheet(wish: SheetWish): Promise<SheetAnswer> {
+  const answer = await post(wish);
+  return answer ?? err({ kind: 'EngraverStopped', message: words.materials.engraverStopped });
+}

@@ -1,0 +1,94 @@
+// Materials: any sheet for any player in seconds, outside a plan. Choose what, for whom, shape it, look at it at once.
+
+import { useEffect, useMemo } from 'react';
+import { useLocation, useSearch } from 'wouter';
+import { fieldsByKind, parseMaterialSpec } from '#music';
+import { Button } from '../../components/button.tsx';
+import { Page } from '../../components/page.tsx';
+import { warm } from '../../engraver/engraver.ts';
+import { useSheet } from '../../engraver/use-sheet.ts';
+import { useStudents, useStudio } from '../../hooks/use-view.ts';
+import { words } from '../../words/index.ts';
+import { furtherFields, mainFields } from './field-control.ts';
+import { ForWhom } from './for-whom.tsx';
+import { KindChooser } from './kind-chooser.tsx';
+import { draftToQuery, draftToSpec, type MaterialDraft, queryToDraft } from './material-draft.ts';
+import { SheetView } from './sheet-view.tsx';
+import { SpecField } from './spec-field.tsx';
+import '../../components/form.css';
+import './materials.css';
+
+const says = words.materials;
+
+export function MaterialsScreen() {
+  const [draft, change] = useDraft();
+  const studio = useStudio().data;
+  const students = useStudents().data;
+  useEffect(warm, []);
+  const given = useMemo(() => draftToSpec(draft), [draft]);
+  const spec = useMemo(() => parseMaterialSpec(given), [given]);
+  const paper = studio?.paper === 'Letter' ? 'letter' : 'a4';
+  const { instrument, stage, age, seed } = draft;
+  const state = useSheet(
+    spec.ok
+      ? { spec: spec.value, instrument, stage, age, seed, drawing: { form: paper, name: 'sheet' } }
+      : null,
+  );
+  const faultOf = (name: string) =>
+    !spec.ok && spec.error.at.split('/')[1] === name ? spec.error.message : null;
+  const field = (name: string) => (
+    <SpecField
+      key={`${draft.kind} ${name}`}
+      kind={draft.kind}
+      name={name}
+      value={
+        given[name] ??
+        (spec.ok
+          ? Object.entries(spec.value).find(([key]) => key === name)?.[1]
+          : fieldsByKind[draft.kind][name]?.fallback)
+      }
+      fault={faultOf(name)}
+      onValue={(value) => change({ fields: { ...draft.fields, [name]: value } })}
+    />
+  );
+  const isDrawn = state.answer?.ok === true;
+  return (
+    <Page
+      title={says.title}
+      lead={says.lead}
+      actions={
+        <>
+          <Button onPress={() => change({ seed: (draft.seed + 1) % 2 ** 31 })}>{says.another}</Button>
+          <Button kind="primary" isDisabled={!isDrawn} onPress={() => window.print()}>
+            {says.print}
+          </Button>
+        </>
+      }
+    >
+      <div className={`materials materials-${paper}`}>
+        <div className="no-print">
+          <KindChooser kind={draft.kind} onKind={(kind) => change({ kind, fields: {} })} />
+        </div>
+        <form className="materials-shape no-print" onSubmit={(event) => event.preventDefault()}>
+          <h2>{says.whom}</h2>
+          <ForWhom draft={draft} students={students} onChange={change} />
+          <h2>{says.shape}</h2>
+          <div className="materials-fields">{mainFields[draft.kind].map(field)}</div>
+          <details className="materials-more">
+            <summary>{says.more}</summary>
+            <div className="materials-fields">{furtherFields(draft.kind).map(field)}</div>
+          </details>
+        </form>
+        <SheetView {...state} />
+      </div>
+    </Page>
+  );
+}
+
+/** The draft lives in the address. */
+function useDraft(): readonly [MaterialDraft, (change: Partial<MaterialDraft>) => void] {
+  const search = useSearch();
+  const [path, navigate] = useLocation();
+  const draft = useMemo(() => queryToDraft(search), [search]);
+  return [draft, (change) => navigate(`${path}?${draftToQuery({ ...draft, ...change })}`, { replace: true })];
+}

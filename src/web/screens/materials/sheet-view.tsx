@@ -1,0 +1,46 @@
+// The sheet as it will lie on the stand: pages under each other, with what was shaped to the player, or why it cannot be made.
+
+import { Notation } from '../../components/notation.tsx';
+import type { SheetState } from '../../engraver/use-sheet.ts';
+import { words } from '../../words/index.ts';
+
+const says = words.materials;
+
+export function SheetView({ answer, isDrawing }: SheetState) {
+  return (
+    <section className="sheet-view" aria-label={says.sheet} aria-busy={isDrawing}>
+      {answer === null ? (
+        <p className="soft" role="status">
+          {says.loading}
+        </p>
+      ) : answer.ok ? (
+        <>
+          {answer.value.sheet.notes.length > 0 && (
+            <div className="sheet-notes no-print">
+              <h2 className="only-heard">{says.notesTitle}</h2>
+              <ul>
+                {answer.value.sheet.notes.map((note) => (
+                  <li key={note.text}>{note.text}</li>
+                ))}
+              </ul>
+            </div>
+          )}
+          {answer.value.pages.map((page, at, pages) => (
+            <figure
+              key={page.page}
+              className="sheet-page"
+              aria-label={pages.length > 1 ? says.page(at + 1, pages.length) : says.sheet}
+            >
+              <Notation svg={page.svg} />
+            </figure>
+          ))}
+        </>
+      ) : (
+        <div className="sheet-refused" role="alert">
+          <h2>{says.refusedTitle}</h2>
+          <p>{answer.error.message}</p>
+        </div>
+      )}
+    </section>
+  );
+}
