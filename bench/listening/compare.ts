@@ -3,6 +3,7 @@
 import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { runEvidenceBench } from './evidence-error.ts';
 import { ourListener } from './our-listener.ts';
 import { readTakes } from './read-takes.ts';
 import { aubio } from './reference/aubio.ts';
@@ -62,6 +63,7 @@ export async function runListeningBench(options: ListeningBench): Promise<boolea
     }),
   );
   for (const line of beaten) console.log(line);
+  runEvidenceBench(takes);
   return missed.length === 0 && beaten.length === 0;
 }
 

@@ -8,6 +8,21 @@ export {
   type TakeContext,
   unknownContext,
 } from './context/take-context.ts';
+export { compareTakes, type FigureChange, figuresOf } from './evidence/compare-takes.ts';
+export type { EvidenceInput } from './evidence/evidence-input.ts';
+export type { Figure, FigureUnit, HeardRow, Passage, Row, UnheardRow } from './evidence/figure.ts';
+export {
+  type Evidence,
+  type EvidenceName,
+  evidenceNames,
+  gatherEvidence,
+} from './evidence/gather-evidence.ts';
+export type { Motif } from './evidence/motifs.ts';
+export type { ValueShare } from './evidence/note-values.ts';
+export type { Phrase } from './evidence/phrases.ts';
+export type { LongNote } from './evidence/tone.ts';
+export { type Listening, listen } from './listen.ts';
+export { integratedLoudness } from './loudness/loudness.ts';
 export { type Hearing, type HearingContext, hearNotes } from './notes/hear-notes.ts';
 export type { HeardNote } from './notes/heard-note.ts';
 export type { Problem } from './notes/problem.ts';

@@ -4,9 +4,14 @@
 import { type Listener, midiToHz } from '../score-table.ts';
 import { findReference, requireReference } from './load-reference.ts';
 
+/** Lives in the program's own memory until it is deleted. */
+interface Vector {
+  delete(): void;
+}
+
 interface EssentiaLike {
-  arrayToVector(samples: Float32Array): unknown;
-  vectorToArray(vector: unknown): Float32Array;
+  arrayToVector(samples: Float32Array): Vector;
+  vectorToArray(vector: Vector): Float32Array;
   Windowing(
     frame: unknown,
     normal: boolean,
@@ -15,11 +20,11 @@ interface EssentiaLike {
     zero: number,
     phase: boolean,
   ): {
-    frame: unknown;
+    frame: Vector;
   };
-  Spectrum(frame: unknown, size: number): { spectrum: unknown };
+  Spectrum(frame: Vector, size: number): { spectrum: Vector };
   PitchYinFFT(
-    spectrum: unknown,
+    spectrum: Vector,
     size: number,
     interpolate: boolean,
     high: number,
@@ -27,15 +32,15 @@ interface EssentiaLike {
     rate: number,
   ): { pitch: number; pitchConfidence: number };
   PitchContourSegmentation(
-    pitch: unknown,
-    signal: unknown,
+    pitch: Vector,
+    signal: Vector,
     hop: number,
     shortest: number,
     step: number,
     rms: number,
     rate: number,
     a4: number,
-  ): { onset: unknown; duration: unknown; MIDIpitch: unknown };
+  ): { onset: Vector; duration: Vector; MIDIpitch: Vector };
 }
 
 export interface EssentiaSettings {
@@ -48,7 +53,7 @@ export interface EssentiaSettings {
   readonly late: number;
 }
 
-const best: EssentiaSettings = { shortest: 0.05, step: 60, rms: -2, sure: 0.8, late: 0.013 };
+const best: EssentiaSettings = { shortest: 0.03, step: 60, rms: -2, sure: 0.85, late: 0 };
 
 /** Null when it is not installed. */
 export function essentia(settings: EssentiaSettings = best): Listener | null {
@@ -72,6 +77,7 @@ export function essentia(settings: EssentiaSettings = best): Listener | null {
         const spectrum = program.Spectrum(windowed, size).spectrum;
         const found = program.PitchYinFFT(spectrum, size, true, 4000, 30, rate);
         hz[k] = found.pitchConfidence > settings.sure ? found.pitch : 0;
+        for (const vector of [frame, windowed, spectrum]) vector.delete();
       }
       const pitch = program.arrayToVector(hz);
       const rows = program.PitchContourSegmentation(
@@ -87,6 +93,7 @@ export function essentia(settings: EssentiaSettings = best): Listener | null {
       const [onsets, lengths, midis] = [rows.onset, rows.duration, rows.MIDIpitch].map((v) =>
         program.vectorToArray(v),
       );
+      for (const vector of [pitch, signal, rows.onset, rows.duration, rows.MIDIpitch]) vector.delete();
       return {
         notes: [...(onsets ?? [])].map((onset, i) => ({
           onset: onset + settings.late,
