@@ -19,7 +19,7 @@ import { barTicks, type Feel, feelById, offBeatTick, swingRatioAt, ticksPerCrotc
 import { layOut, tempoOf } from './layout.ts';
 import { nextVoicing } from './voice-leading.ts';
 
-/** General MIDI programs: acoustic and fingered bass, grand piano and electric piano, kits, and a soft tone to hold. */
+/** General MIDI programs: acoustic and fingered bass, grand piano and electric piano, kits, and a reed organ for a held tone: it has no vibrato. */
 const programs = {
   acousticBass: 32,
   fingeredBass: 33,
@@ -27,7 +27,7 @@ const programs = {
   electricPiano: 4,
   kit: 0,
   brushKit: 40,
-  drone: 89,
+  drone: 20,
 } as const;
 const electric: ReadonlySet<string> = new Set(['rock', 'shuffle', 'straight', 'six-eight']);
 
