@@ -16,7 +16,9 @@ export default defineConfig({
     rolldownOptions: {
       treeshake: {
         // The pure modules do nothing by being loaded, so a screen takes only what it uses of them.
-        moduleSideEffects: [{ test: /src\/(core|music|planning|listening|engraving|contract)\//, sideEffects: false }],
+        moduleSideEffects: [
+          { test: /src\/(core|music|planning|listening|engraving|contract)\//, sideEffects: false },
+        ],
       },
     },
   },

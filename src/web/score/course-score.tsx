@@ -25,7 +25,6 @@ import { type KeyIntent, keyToIntent } from './score-keys.ts';
 import { ScoreLegend } from './score-legend.tsx';
 import { type Landing, System } from './score-system.tsx';
 import { ScoreTable } from './score-table.tsx';
-import { ScoreTextures } from './score-textures.tsx';
 import { ScoreTools } from './score-tools.tsx';
 import { useGlide } from './use-glide.ts';
 import { keepChosenBars, readChosenBars, useMeasure, usePrinting, useWidth } from './use-page.ts';
@@ -44,8 +43,8 @@ export interface CourseScoreProps {
 /** Widths in px of a landscape page between its margins, at 96 px to the inch. */
 const paperWidth = { A4: 1018, Letter: 950 } as const;
 
-/** Nothing can be pointed at on paper, so titles get more room there. */
-const roomOnPaper = 0.9;
+/** Type may be smaller on paper than on a screen: a title's 12 px come out as 7.8 points, and three systems on a page. */
+const paperScale = 1.15;
 
 export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const format = useFormat();
@@ -60,9 +59,9 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const measure = useMeasure();
   const [chosenBars, setChosenBars] = useState(readChosenBars);
   const [form, setForm] = useState<'score' | 'table'>('score');
-  const width = printing ? paperWidth[paper] : screenWidth;
+  const width = printing ? Math.round(paperWidth[paper] * paperScale) : screenWidth;
   const names = width < 560 ? 70 : 128;
-  const suggested = suggestBarsPerSystem(course, printing ? width * roomOnPaper : width, names);
+  const suggested = suggestBarsPerSystem(course, width, names);
   const barsPerSystem = (printing ? null : chosenBars) ?? suggested;
 
   const page: ScorePage = useMemo(
@@ -214,7 +213,6 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
           plain={mode === 'preview'}
         />
       )}
-      <ScoreTextures />
       {form === 'table' ? (
         <ScoreTable course={course} writing={writing} onOpen={live ? actions.open : null} items={items} />
       ) : course.bars.length === 0 ? (

@@ -1,5 +1,5 @@
 import { metrics, type ScoreBlock, type ScoreRow } from './layout.ts';
-import { textureOf } from './score-textures.tsx';
+import { TexturedBeam } from './textured-beam.tsx';
 
 interface Props {
   readonly block: ScoreBlock;
@@ -118,13 +118,10 @@ function Beam({
     );
   }
   return (
-    <rect
-      className={`beam ink-${ink}`}
-      x={x + 0.5}
-      y={top + 0.5}
-      width={Math.max(1, width - 1)}
-      height={height - 1}
-      fill={textureOf(ink, taught)}
+    <TexturedBeam
+      ink={ink}
+      taught={taught}
+      box={{ x: x + 0.5, y: top + 0.5, width: Math.max(1, width - 1), height: height - 1 }}
     />
   );
 }

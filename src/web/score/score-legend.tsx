@@ -1,31 +1,16 @@
 import { words } from '../words/index.ts';
 import { Caesura, CheckMark, tie } from './score-block.tsx';
-import { textureOf } from './score-textures.tsx';
+import { TexturedBeam } from './textured-beam.tsx';
 
 const say = words.score;
 
+const box = { x: 2, y: 5, width: 36, height: 11 };
+
 const marks = [
-  [
-    'taught',
-    <rect key="t" className="beam ink-1" x="2" y="5" width="36" height="11" fill={textureOf(1, true)} />,
-  ],
-  [
-    'planned',
-    <rect key="p" className="beam ink-1" x="2" y="5" width="36" height="11" fill={textureOf(1, false)} />,
-  ],
+  ['taught', <TexturedBeam key="t" ink={1} taught box={box} />],
+  ['planned', <TexturedBeam key="p" ink={1} taught={false} box={box} />],
   ['revisit', <rect key="r" className="beam hollow ink-1" x="2" y="5" width="36" height="11" rx="5.5" />],
-  [
-    'extension',
-    <rect
-      key="e"
-      className="beam optional ink-1"
-      x="2"
-      y="5"
-      width="36"
-      height="11"
-      fill={textureOf(1, false)}
-    />,
-  ],
+  ['extension', <TexturedBeam key="e" ink={1} taught={false} box={box} className="optional" />],
   ['check', <CheckMark key="c" x={24} y={10} />],
   ['setAside', <Caesura key="a" x={20} y={11} />],
   ['pinned', <path key="pin" className="pin" d="M20 6l3.5 6.5h-7z" />],
