@@ -13,6 +13,7 @@ const typeByExtension: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
   '.woff': 'font/woff',
   '.wasm': 'application/wasm',
+  '.sf3': 'application/octet-stream',
   '.json': 'application/json',
   '.webmanifest': 'application/manifest+json',
 };
