@@ -8,6 +8,7 @@ import { liftOpening } from './opening/lift-opening.ts';
 import { type PageForm, pageMeasures } from './page-form.ts';
 import { finishSvg } from './svg/finish-svg.ts';
 import { forgetToolkit, loadToolkit } from './verovio/load-toolkit.ts';
+import { mendHarmony } from './verovio/mend-harmony.ts';
 
 export interface EngravingOptions {
   readonly form: PageForm;
@@ -94,7 +95,7 @@ async function draw(
     : isHeadingShown
       ? lifted
       : musicXml;
-  if (!toolkit.loadData(text) || toolkit.getPageCount() < 1) return err(notDrawable);
+  if (!toolkit.loadData(mendHarmony(text)) || toolkit.getPageCount() < 1) return err(notDrawable);
   const pages: EngravedPage[] = [];
   const count = toolkit.getPageCount();
   const innerWidth = (measures.widthMm - 2 * measures.sideMarginMm) * 100;
