@@ -95,7 +95,9 @@ function asPlan(problem: PlanningProblem, lessons: readonly PlannedLesson[]): Pl
 }
 
 function isNear(one: Objective, best: Objective, most: typeof patience): boolean {
-  if (one.U > best.U + most.U || one.P > best.P + most.P) return false;
+  // Where all of the work fits, all of it is done: "no room" would not be true.
+  const undone = best.U > 0 ? most.U : 0;
+  if (one.U > best.U + undone || one.P > best.P + most.P) return false;
   // Doing more of the work takes it further into the term, which is no fault.
   return one.U < best.U || one.E <= Math.max(best.E * most.E, best.E + 30);
 }
