@@ -8,7 +8,7 @@ const shares = new Map([
   [0.75, 'three quarters'],
   [1, 'all of it'],
 ]);
-const shareName = (share: number) => shares.get(share) ?? `${Math.round(share * 100)} %`;
+const shareName = (share: number) => shares.get(share) ?? `${Math.round(share * 100)}%`;
 
 export const lesson = {
   title: (name: string) => `Lesson with ${name}`,

@@ -74,7 +74,7 @@ export const settings = {
     reset: 'Back to the starting values',
     usual: (value: string) => `Usually ${value}.`,
     between: (low: number, high: number, unit: string) =>
-      unit === '%' ? `Between ${low} and ${high} %.` : `A whole number from ${low} to ${high}.`,
+      unit === '%' ? `Between ${low} and ${high}%.` : `A whole number from ${low} to ${high}.`,
     save: 'Save the defaults',
     defaults,
   },

@@ -34,15 +34,15 @@ export const student = {
 
   pace: {
     title: 'Pace',
-    percent: (n: number) => `${n} %`,
+    percent: (n: number) => `${n}%`,
     usual: 'Takes about as long as usual.',
-    longer: (n: number) => `Takes ${n} % longer than usual.`,
-    shorter: (n: number) => `Takes ${n} % less time than usual.`,
-    between: (low: number, high: number) => `With 80 % certainty between ${low} % and ${high} %`,
+    longer: (n: number) => `Takes ${n}% longer than usual.`,
+    shorter: (n: number) => `Takes ${n}% less time than usual.`,
+    between: (low: number, high: number) => `With 80% certainty between ${low}% and ${high}%`,
     from: (n: number) => (n === 1 ? 'from 1 timed piece of work.' : `from ${n} timed pieces of work.`),
     none: 'Nothing has been timed yet: planned at the usual pace.',
     chart: (percent: number, low: number, high: number) =>
-      `Pace ${percent} % of the usual minutes, 80 % interval ${low} to ${high} %`,
+      `Pace ${percent}% of the usual minutes, 80% interval ${low} to ${high}%`,
   },
   attendance: {
     title: 'Attendance',

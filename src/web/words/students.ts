@@ -17,14 +17,14 @@ export const students = {
   },
   years: (age: number) => `${age}`,
   noNext: 'none planned',
-  pace: (percent: number) => `${percent} %`,
+  pace: (percent: number) => `${percent}%`,
   paceHelp: 'Pace: minutes needed for each 100 usual minutes. The mark on the line stands at 100.',
   paceSays: (percent: number) =>
     percent === 100
       ? 'takes the usual minutes'
       : percent > 100
-        ? `takes ${percent - 100} % longer than usual`
-        : `takes ${100 - percent} % less than usual`,
+        ? `takes ${percent - 100}% longer than usual`
+        : `takes ${100 - percent}% less than usual`,
   change: 'Change',
   changeNamed: (name: string) => `Change ${name}`,
   showLeft: (count: number) => `Show ${count} who left`,

@@ -139,7 +139,7 @@ export const units = {
     title: 'Title',
     titleHelp: 'Short, as you would call it in a lesson.',
     goal: 'The student will be able to …',
-    goalPlaceholder: 'play four bars of eighth notes evenly at 80',
+    goalPlaceholder: 'play four bars of quavers evenly at 80',
     area: 'Area',
     about: 'About',
     aboutHelp: 'For the teacher: why, and what to watch for. Markdown.',
