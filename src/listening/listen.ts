@@ -1,6 +1,7 @@
 // A take from sound to evidence: notes, grid, rhythm, evidence, and what stood in the way.
 
 import { type Alignment, alignTake } from './alignment/align-take.ts';
+import { findLetGo } from './alignment/let-go.ts';
 import type { TakeContext } from './context/take-context.ts';
 import { type Evidence, gatherEvidence } from './evidence/gather-evidence.ts';
 import { type Hearing, hearNotes } from './notes/hear-notes.ts';
@@ -17,7 +18,7 @@ export interface Listening extends Hearing {
 /** Listens to a take: `samples` are mono, -1 to 1. Never throws on any recording; see `hearNotes`. */
 export function listen(samples: Float32Array, sampleRate: number, context: TakeContext): Listening {
   const hearing = hearNotes(samples, sampleRate, { instrument: context.instrument });
-  const alignment = alignTake(hearing.notes, context);
+  const alignment = alignTake(hearing.notes, context, findLetGo(samples, sampleRate, hearing.notes));
   const evidence = gatherEvidence(
     { samples, sampleRate, context, notes: hearing.notes, f0: hearing.f0, alignment },
     hearing.problems,

@@ -23,7 +23,7 @@ export interface RhythmNote {
   readonly length: Fraction;
   /** Seconds late (positive) or early against the grid as played to, swing included. */
   readonly late: number;
-  /** Whether another place in the bar would fit nearly as well. */
+  /** Whether another place in the bar, or another length, would fit nearly as well. */
   readonly isDoubtful: boolean;
 }
 
@@ -36,9 +36,13 @@ export interface Alignment {
 
 /**
  * Lays heard notes (in order of time) on the grid of the context, or on one found from the playing. Null when there are too
- * few notes to find one.
+ * few notes to find one. `ends` are the moments notes were let go, where they are known better than by their sound's end.
  */
-export function alignTake(notes: readonly HeardNote[], context: TakeContext): Alignment | null {
+export function alignTake(
+  notes: readonly HeardNote[],
+  context: TakeContext,
+  ends: readonly number[] = notes.map((note) => note.offset),
+): Alignment | null {
   const onsets = notes.map((note) => note.onset);
   const { beatLength } = beatFrame(context.metre);
   const found = fitGrid(onsets, context);
@@ -58,12 +62,13 @@ export function alignTake(notes: readonly HeardNote[], context: TakeContext): Al
   const rhythm = notes.map((note, i): RhythmNote => {
     const tick = ticks[i] ?? 0;
     const next = notes[i + 1];
-    const sounding = (secondsToBeat(grid, note.offset) - secondsToBeat(grid, note.onset)) * ticksPerBeat;
+    const end = ends[i] ?? note.offset;
+    const sounding = (secondsToBeat(grid, end) - secondsToBeat(grid, note.onset)) * ticksPerBeat;
     const length = writtenLength(
       tick,
       sounding,
       next === undefined ? null : (ticks[i + 1] ?? tick + 1),
-      next === undefined ? 1 : next.onset - note.offset,
+      next === undefined ? 1 : next.onset - end,
     );
     const toFraction = (count: number) => fraction(count * beatLength.n, ticksPerBeat * beatLength.d);
     return {
@@ -73,10 +78,17 @@ export function alignTake(notes: readonly HeardNote[], context: TakeContext): Al
       at: toFraction(tick),
       length: toFraction(length),
       late: (placed[i]?.late ?? 0) * beat,
-      isDoubtful: placed[i]?.isDoubtful ?? true,
+      isDoubtful:
+        (placed[i]?.isDoubtful ?? true) || isLengthDoubtful(sounding, length) || note.confidence < 0.4,
     };
   });
   const near = 2.5 * usualSpread(beat);
   const fit = rhythm.filter((r) => Math.abs(r.late) <= near).length / Math.max(1, rhythm.length);
   return { grid, rhythm, fit };
+}
+
+/** Whether a note sounds for so much of its written length that it might be followed by a rest, or so little that it is not. */
+function isLengthDoubtful(sounding: number, length: number): boolean {
+  const share = sounding / length;
+  return share > 0.5 && share < 0.7;
 }

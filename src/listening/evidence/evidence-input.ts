@@ -1,7 +1,6 @@
 // What evidence is gathered from.
 
 import type { Alignment } from '../alignment/align-take.ts';
-import { beatToSeconds, type Grid } from '../alignment/grid.ts';
 import { ticksPerBeat } from '../alignment/slots.ts';
 import { beatFrame, type TakeContext } from '../context/take-context.ts';
 import type { HeardNote } from '../notes/heard-note.ts';
@@ -28,9 +27,12 @@ export function beatOfTick(tick: number, context: TakeContext): number {
   return (((tick % bar) + bar) % bar) / ticksPerBeat + 1;
 }
 
-/** Seconds of a tick on the grid. */
-export function tickToSeconds(grid: Grid, tick: number): number {
-  return beatToSeconds(grid, tick / ticksPerBeat);
+/** Notes in a hundred that are missed, or heard where there are none, even in a clear take (from the take set). */
+const misheardShare = 0.03;
+
+/** How many notes of the rhythm may be wrong: those in doubt, and the few every hearing gets wrong. */
+export function doubtfulNotes(alignment: Alignment): number {
+  return alignment.rhythm.filter((note) => note.isDoubtful).length + misheardShare * alignment.rhythm.length;
 }
 
 /** A passage from one note to another. */

@@ -3,7 +3,7 @@
 
 import { ticksPerBeat } from '../alignment/slots.ts';
 import { beatFrame } from '../context/take-context.ts';
-import { type EvidenceInput, notePassage } from './evidence-input.ts';
+import { doubtfulNotes, type EvidenceInput, notePassage } from './evidence-input.ts';
 import { couldNotHear, figure, type Row } from './figure.ts';
 
 export interface MotifPlace {
@@ -43,7 +43,7 @@ export function hearMotifs(input: EvidenceInput): MotifsRow {
       motifs.push({ notes: size, places: fresh });
     }
   const covered = isCovered.filter(Boolean).length;
-  const doubtful = alignment.rhythm.filter((n) => n.isDoubtful).length;
+  const doubtful = doubtfulNotes(alignment);
   return {
     heard: true,
     figures: {

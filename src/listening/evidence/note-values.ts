@@ -1,7 +1,7 @@
 // Note values: how long the notes are written, how varied they are, and how long one value goes on.
 
 import { type Fraction, fraction } from '#music';
-import { type EvidenceInput, notePassage } from './evidence-input.ts';
+import { doubtfulNotes, type EvidenceInput, notePassage } from './evidence-input.ts';
 import { couldNotHear, figure, type Row } from './figure.ts';
 
 export interface ValueShare {
@@ -68,7 +68,7 @@ export function hearNoteValues(input: EvidenceInput): NoteValuesRow {
       }),
     )
     .sort((a, b) => b.count - a.count);
-  const doubtful = rhythm.filter((note) => note.isDoubtful).length;
+  const doubtful = doubtfulNotes(alignment);
   const entropy = entropyOf(values.map((v) => v.share));
   const runValue = nameValue(rhythm[run.from]?.length ?? fraction(0));
   const single = values.filter((v) => v.count === 1).length;

@@ -69,16 +69,17 @@ export function hearPhrases(input: EvidenceInput): PhrasesRow {
   const total =
     ((rhythm.at(-1)?.tick ?? 0) + (rhythm.at(-1)?.ticks ?? 0) - (rhythm[0]?.tick ?? 0)) / ticksPerBeat;
   const halfBeat = 0.5 / beatFrame(context.metre).beatsPerBar;
-  const unsure = Math.min(doubtful, phrases.length) * 0.5;
+  const lengthsInDoubt = rhythm.filter((note) => note.isDoubtful).length;
+  const unsure = Math.min(phrases.length, doubtful * 0.5 + lengthsInDoubt * 0.25);
   return {
     heard: true,
     figures: {
       count: figure(phrases.length, unsure, 'count'),
       shortest: figure(Math.min(...lengths), halfBeat, 'bars'),
       longest: figure(Math.max(...lengths), halfBeat, 'bars'),
-      differentLengths: figure(countLengths(lengths), Math.min(unsure, 1), 'count'),
+      differentLengths: figure(countLengths(lengths), unsure >= 0.5 ? 1 : 0, 'count'),
       ...(rests.length === 0 ? {} : { meanRest: figure(mean(rests), 0.5, 'beats') }),
-      restShare: shareFigure(silent, total, doubtful * 0.25),
+      restShare: shareFigure(silent, total, doubtful * 0.25 + lengthsInDoubt * 0.5),
     },
     details: { phrases },
     passages: phrases.map((p) => notePassage(input, p.first, p.last, `a phrase of ${formatBars(p.bars)}`)),

@@ -3,7 +3,7 @@
 import { metreDivisions, syncopationByNote } from '#music';
 import { ticksPerBeat } from '../alignment/slots.ts';
 import { beatFrame } from '../context/take-context.ts';
-import { barOfTick, type EvidenceInput, notePassage } from './evidence-input.ts';
+import { barOfTick, doubtfulNotes, type EvidenceInput, notePassage } from './evidence-input.ts';
 import { couldNotHear, figure, type Row, shareFigure } from './figure.ts';
 
 export type SyncopationFigure = 'heldOffBeatShare' | 'perBar';
@@ -22,7 +22,7 @@ export function hearSyncopation(input: EvidenceInput): SyncopationRow {
     const within = ((note.tick % ticksPerBeat) + ticksPerBeat) % ticksPerBeat;
     return within !== 0 && within + note.ticks > ticksPerBeat;
   });
-  const doubtful = rhythm.filter((note) => note.isDoubtful).length;
+  const doubtful = doubtfulNotes(alignment);
   const bars = strengthsByBar(input);
   const total = bars.reduce((sum, b) => sum + b.strength, 0);
   const heldCount = held.filter(Boolean).length;

@@ -58,7 +58,7 @@ export function hearTiming(input: EvidenceInput): TimingRow {
         : {}),
       spread: figure(
         spread,
-        Math.hypot(spreadUncertainty(steady.spread, steady.count), hearingSpread / 2),
+        Math.hypot(spreadUncertainty(steady.spread, steady.count), 0.8 * hearingSpread),
         'ms',
       ),
       ...(grid.isGiven || span < 12

@@ -3,6 +3,7 @@
 import type { HeardNote } from '../notes/heard-note.ts';
 import { type EvidenceInput, notePassage } from './evidence-input.ts';
 import { couldNotHear, figure, type Row } from './figure.ts';
+import { finePitch } from './fine-pitch.ts';
 import { harmonicShare } from './harmonicity.ts';
 import { deviation, meanUncertainty, middle } from './statistics.ts';
 import { findVibrato, type Vibrato, withoutTrend } from './vibrato.ts';
@@ -46,6 +47,8 @@ export function hearTone(input: EvidenceInput): ToneRow {
   });
   if (longNotes.length < 2)
     return couldNotHear('Fewer than two notes lasted half a second and kept one pitch.');
+  // notes about as long as a long note may or may not count
+  const nearly = input.notes.filter((note) => Math.abs(note.offset - note.onset - longNote) < 0.1);
   const trembling = longNotes.flatMap((n) => (n.vibrato === null ? [] : [n.vibrato]));
   const over = (read: (note: LongNote) => number, least: number) => {
     const values = longNotes.map(read);
@@ -62,7 +65,7 @@ export function hearTone(input: EvidenceInput): ToneRow {
   return {
     heard: true,
     figures: {
-      longNotes: figure(longNotes.length, 1, 'count'),
+      longNotes: figure(longNotes.length, Math.max(1, nearly.length), 'count'),
       pitchUnsteadiness: figure(pitch, pitchError, 'cents'),
       loudnessUnsteadiness: figure(loudness, loudnessError, 'db'),
       harmonicShare: figure(tone, toneError, 'share'),
@@ -107,8 +110,9 @@ function listenInside(input: EvidenceInput, note: HeardNote, index: number): Lon
   const levels: number[] = [];
   const shares: number[] = [];
   for (let k = from; k <= to; k++) {
-    const pitch = f0.midi[k];
-    if (pitch === null || pitch === undefined || Math.abs(pitch - note.midi) > 1.5) continue;
+    const heard = f0.midi[k] ?? null;
+    if (heard === null || Math.abs(heard - note.midi) > 1.5) continue;
+    const pitch = finePitch(samples, sampleRate, k * f0.hop, heard) ?? heard;
     cents.push((pitch - note.midi) * 100);
     levels.push(levelAround(samples, sampleRate, k * f0.hop));
     if (k % 4 !== 0) continue;

@@ -70,7 +70,8 @@ function nothing(problem: Problem): Hearing {
   return { notes: [], f0: { hop, midi: [] }, problems: [problem] };
 }
 
-function expectRange(id: string | null): ExpectedRange | null {
+/** The sounding range to expect of an instrument, null where it is unknown. */
+export function expectRange(id: string | null): ExpectedRange | null {
   const instrument = id === null ? null : findInstrument(id);
   if (instrument === null) return null;
   const { low, high } = fullRange(instrument);

@@ -48,7 +48,7 @@ export function gatherMoments(observation: Observation, path: Int8Array): Moment
     midi[t] = observation.midi[t * candidateCount + k] ?? 0;
     strength[t] = observation.strength[t * candidateCount + k] ?? 0;
   }
-  const attack = weighOnsets({ count, midi, strength, level, rise });
+  const attack = weighOnsets({ count, midi, strength, level, fresh: observation.fresh, rise });
   return {
     count,
     midi,

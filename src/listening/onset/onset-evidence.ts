@@ -11,14 +11,15 @@ export interface OnsetInput {
   readonly midi: Float32Array;
   /** Periodicity of that pitch. */
   readonly strength: Float32Array;
-  /** dB. */
+  /** dB, and the same of what is new, without the tail of earlier sound. */
   readonly level: Float32Array;
+  readonly fresh: Float32Array;
   /** Spectral rise, the larger of the moment's two, dB per band. */
   readonly rise: Float32Array;
 }
 
 /** Weights of the marks, in the order of `collectMarks`, and the bias last. */
-const weights = [2.3, 2.83, -0.23, 1.66, -0.93, 2.1, 1.95, -10.04];
+const weights = [2.22, 0.71, 0.02, 0.83, -0.53, 1.08, 0.53, 0.67, 0.83, 0.41, -9.03];
 /** A peak is the greatest within this many moments on either side. */
 const peakReach = 4;
 /** How much a decibel of rising level counts beside a decibel of spectral rise when peaks are looked for. */
@@ -44,12 +45,15 @@ export function weighOnsets(input: OnsetInput): Float32Array {
 }
 
 /** The marks of one moment, each scaled to about 0 … 4. */
-function collectMarks(input: OnsetInput, t: number): readonly number[] {
-  const { midi, strength, level, rise } = input;
+export function collectMarks(input: OnsetInput, t: number): readonly number[] {
+  const { midi, strength, level, fresh, rise } = input;
   const usualRise = median(rise, t - 15, t + 15);
   const bottom = least(level, t - 5, t + 2);
   const drop = greatest(level, t - 20, t - 4) - bottom;
   const recovery = greatest(level, t, t + 10) - bottom;
+  const freshBottom = least(fresh, t - 5, t + 2);
+  const freshDrop = greatest(fresh, t - 20, t - 4) - freshBottom;
+  const freshRecovery = greatest(fresh, t, t + 10) - freshBottom;
   const loss = median(strength, t - 12, t + 12) - least(strength, t - 4, t + 4);
   const kink = Math.abs(median(midi, t + 2, t + 6) - median(midi, t - 7, t - 3));
   let jump = 0;
@@ -66,7 +70,18 @@ function collectMarks(input: OnsetInput, t: number): readonly number[] {
     5 * Math.min(kink, 0.3),
     5 * Math.min(jump, 0.5),
     Math.log1p(2 * usualRise),
+    Math.log1p(Math.max(0, Math.min(freshDrop, freshRecovery))),
+    Math.log1p(Math.max(0, steepest(level, t - 4, t + 3))),
+    Math.log1p(Math.max(0, steepest(fresh, t - 4, t + 3))),
   ];
+}
+
+/** The largest rise within 20 ms. */
+function steepest(values: Float32Array, from: number, to: number): number {
+  let best = 0;
+  for (let t = Math.max(0, from); t <= Math.min(values.length - 3, to); t++)
+    best = Math.max(best, (values[t + 2] ?? 0) - (values[t] ?? 0));
+  return best;
 }
 
 function isPeak(values: Float32Array, t: number): boolean {

@@ -21,6 +21,8 @@ export interface Candidates {
   readonly strength: Float64Array;
   /** Mean square of the moment without the noise floor. */
   power: number;
+  /** Mean square of what is new in it: without the tail of earlier sound. */
+  fresh: number;
 }
 
 /** Lowest and highest frequency looked for, in hertz: A0 less a quarter-tone, C8 and a little. */
@@ -31,6 +33,11 @@ const fewestPeriods = 2.2;
 /** The advantage of an octave higher, so that a period wins over its multiples. */
 const octaveCost = 0.04;
 const weakest = 0.25;
+/** Rooms of ordinary size: half a second of reverberation. */
+const tailModel = { decaySeconds: 0.6, share: 0.9, least: 0.1 };
+if (process.env.TM) Object.assign(tailModel, JSON.parse(process.env.TM));
+/** A frame's own length must have gone by before its sound counts as past. */
+const tailDelays: readonly number[] = [4, 5, 8];
 /** What a pitch outside the instrument's range loses. */
 const outsideCost = 0.2;
 /** Sound below this share of the lowest note's frequency is turned down. */
@@ -58,11 +65,14 @@ export function createCandidateFinder(
 ): {
   readonly find: (octaves: Octaves, seconds: number, floors: readonly (Float64Array | null)[]) => Candidates;
 } {
-  const levels: readonly Periodicity[] = Array.from({ length: levelCount }, createPeriodicity);
+  const levels: readonly Periodicity[] = Array.from({ length: levelCount }, (_, l) =>
+    createPeriodicity({ ...tailModel, delay: tailDelays[l] ?? 6 }),
+  );
   const found: Candidates = {
     midi: new Float64Array(candidateCount),
     strength: new Float64Array(candidateCount),
     power: 0,
+    fresh: 0,
   };
   const pool = new Float64Array(64);
   const lowestUsed = range === null ? 0 : 440 * 2 ** ((range.low - 69) / 12) * belowRange;
@@ -80,7 +90,10 @@ export function createCandidateFinder(
         floors[l] ?? null,
         (lowestUsed * 2 * frameLength) / rate,
       );
-      if (l === 0) found.power = power;
+      if (l === 0) {
+        found.power = power;
+        found.fresh = level.fresh;
+      }
       pooled = collectPeaks(level, rate, pool, pooled, l);
     }
     found.midi.fill(0);

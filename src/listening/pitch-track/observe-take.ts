@@ -22,6 +22,8 @@ export interface Observation extends CandidateTrack {
   readonly count: number;
   /** Level without the steady noise, dB relative to full scale (a full-scale sine is -3). */
   readonly level: Float32Array;
+  /** Level of what is new at the moment: without the tail of earlier sound either, dB relative to full scale. */
+  readonly fresh: Float32Array;
   /** Spectral rise in dB per band, `risesPerMoment` values per moment, 5 ms apart. */
   readonly rise: Float32Array;
   /** Level of the steady noise, dB relative to full scale, in the stretch of each moment. */
@@ -44,6 +46,7 @@ export function observeTake(
     midi: new Float32Array(count * candidateCount),
     strength: new Float32Array(count * candidateCount),
     level: new Float32Array(count),
+    fresh: new Float32Array(count),
     rise: new Float32Array(count * risesPerMoment),
     noise: new Float32Array(count),
   };
@@ -65,6 +68,7 @@ export function observeTake(
       observation.midi.set(found.midi, t * candidateCount);
       observation.strength.set(found.strength, t * candidateCount);
       observation.level[t] = 10 * Math.log10(found.power + 1e-12);
+      observation.fresh[t] = 10 * Math.log10(found.fresh + 1e-12);
       observation.noise[t] = noise;
       for (let r = 0; r < risesPerMoment; r++) {
         const centre = Math.round((seconds + (r * hop) / risesPerMoment) * commonRate);
@@ -89,7 +93,7 @@ function toOctaves(samples: Float32Array, levelCount: number): Octaves {
 
 /** The steady noise at every rate of this stretch, from a frame every 80 ms. */
 function measureFloors(octaves: Octaves): readonly Float64Array[] {
-  const periodicity = createPeriodicity();
+  const periodicity = createPeriodicity(null);
   return octaves.samples.map((samples, l) => {
     const floor = createNoiseFloor(frameBins);
     const step = Math.round(0.08 * (octaves.rates[l] ?? commonRate));

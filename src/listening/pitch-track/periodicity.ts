@@ -2,6 +2,7 @@
 // short-term analysis of the fundamental frequency", eq. 8-9), from the power spectrum with the steady noise taken off.
 
 import { createRealFft } from '../signal/fft.ts';
+import { createTailSubtraction, type TailModel } from '../signal/tail-subtraction.ts';
 import { createHannWindow } from '../signal/window.ts';
 
 /** Samples per frame at every rate: 32 ms at 16 kHz, 64 ms at 8 kHz, 128 ms at 4 kHz. */
@@ -26,8 +27,9 @@ export interface Periodicity {
   analyse(samples: Float32Array, centre: number, floor: Float64Array | null, lowest: number): number;
 }
 
-/** Makes the analysis with its tables and buffers. */
-export function createPeriodicity(): Periodicity {
+/** Makes the analysis with its tables and buffers; with a `tail`, frames must follow each other 10 ms apart. */
+export function createPeriodicity(tail: TailModel | null): Periodicity {
+  const subtraction = tail === null ? null : createTailSubtraction(frameBins, tail);
   const fft = createRealFft(fftSize);
   const window = createHannWindow(frameLength);
   const windowPower = window.reduce((sum, w) => sum + w * w, 0);
@@ -56,14 +58,17 @@ export function createPeriodicity(): Periodicity {
       power[k] = value;
       total += k === 0 || k === frameBins - 1 ? value : 2 * value;
     }
+    subtraction?.apply(power);
     fft.autocorrelation(power, correlation);
+    periodicity.fresh = (correlation[0] ?? 0) / windowPower;
     const scale = 1 / ((correlation[0] ?? 0) + 1e-20);
     for (let lag = 0; lag < frameLength; lag++)
       correlation[lag] = (correlation[lag] ?? 0) * scale * (windowGain[lag] ?? 0);
     return total / (fftSize * windowPower);
   }
 
-  return { power, correlation, analyse };
+  const periodicity: Periodicity = { power, correlation, fresh: 0, analyse };
+  return periodicity;
 }
 
 /** One over the window's own normalised autocorrelation; 0 past the lag where a Hann frame says nothing (0.75). */
