@@ -51,7 +51,7 @@ export function createArpeggioSheet(spec: ArpeggioSpec, student: SheetFor): Resu
     orderId: home,
     figure: figures[spec.pattern],
     rhythm: 'even',
-    mostOctaves: repeats ? 4 : 1,
+    repeats,
   };
   // Inversions take an octave more than the chord itself before each has been heard.
   const octaves = spec.pattern === 'inversions' && spec.octaves === 'fit' ? 2 : spec.octaves;

@@ -57,11 +57,11 @@ function studyTones(chord: Chord, range: WrittenRange): readonly WrittenPitch[] 
 /** Lengths for a chord's tones one after the other: a beat each, or halves of beats where there are few. */
 function lengthsFor(span: ChordSpan, bar: number, metre: Metre): readonly Slot[] {
   const start = bar * barTicks(metre);
-  const beats = beatGrid(metre).filter(({ at }) => at + start >= span.from && at + start < span.to);
-  const usable =
-    beats.length > 0
-      ? beats.map(({ at, length }) => ({ at: at + start, length }))
-      : [{ at: span.from, length: span.to - span.from }];
+  const inside = beatGrid(metre)
+    .map(({ at }) => at + start)
+    .filter((at) => at > span.from && at < span.to);
+  const starts = [span.from, ...inside];
+  const usable = starts.map((at, i) => ({ at, length: (starts[i + 1] ?? span.to) - at }));
   const halves = usable.length > 2 ? usable : usable.flatMap(splitBeat);
   return halves.map(({ at, length }) => ({ at, length, isRest: false, tuplet: null }));
 }

@@ -1,5 +1,6 @@
 // Which chord sounds when, in ticks, and the scale that goes with it in its key.
 
+import { present } from '#core';
 import type { ChartBar } from '../../chart/chart.ts';
 import type { Chord } from '../../chord/chord.ts';
 import { suggestScales } from '../../chord/chord-scale.ts';
@@ -20,22 +21,31 @@ export interface ChordSpan {
   readonly isWritten: boolean;
 }
 
+/** Finer places for chords that outnumber the beats: quavers, semiquavers, and so on, in ticks. */
+const finerGrids = [24, 12, 6, 3, 1];
+
+/** Where a bar's chords stand: each on its own beat where they can, else on the coarsest places that keep them apart. */
+function startsOf(bar: ChartBar, metre: Metre): readonly number[] {
+  const length = barTicks(metre);
+  const beats = beatGrid(metre).map(({ at }) => at);
+  const exact = bar.chords.map(({ at }) => (at.n * length) / at.d);
+  const areApart = (starts: readonly number[]) => new Set(starts).size === starts.length;
+  const onBeats = exact.map((ticks) => beats.findLast((beat) => beat <= ticks) ?? 0);
+  if (areApart(onBeats)) return onBeats;
+  const grids = finerGrids.map((grid) => exact.map((ticks) => Math.floor(ticks / grid) * grid));
+  return grids.find(areApart) ?? present(grids.at(-1), 'a finest grid');
+}
+
 /** The spans of some bars, chords placed on beats: three in a bar of four take one, one and two. */
 export function chordTimeline(bars: readonly ChartBar[], metre: Metre): readonly ChordSpan[] {
   const length = barTicks(metre);
-  const beats = beatGrid(metre).map(({ at }) => at);
   return bars.flatMap((bar, b) => {
-    const exact = bar.chords.map(({ at }) => (at.n * length) / at.d);
-    const onBeats = exact.map((ticks) => beats.findLast((beat) => beat <= ticks) ?? 0);
-    const areOnBeats = new Set(onBeats).size === onBeats.length;
-    const starts = areOnBeats ? onBeats : exact;
-    const areWhole = starts.every(Number.isInteger);
-    return bar.chords.map(({ chord }, i): ChordSpan => {
-      const at = areWhole ? (starts[i] ?? 0) : Math.round(starts[i] ?? 0);
-      const next = starts[i + 1];
-      const end = next === undefined ? length : Math.round(next);
-      return { from: b * length + at, to: b * length + end, bar: b, chord, isWritten: !bar.isSame };
+    const starts = startsOf(bar, metre);
+    const spans = bar.chords.map(({ chord }, i): ChordSpan => {
+      const [from, to] = [starts[i] ?? 0, starts[i + 1] ?? length];
+      return { from: b * length + from, to: b * length + to, bar: b, chord, isWritten: !bar.isSame };
     });
+    return spans.filter(({ from, to }) => to > from);
   });
 }
 

@@ -55,9 +55,24 @@ interface Choice {
   readonly own: number;
 }
 
-/** Slots that stand over no chord are silent. */
+/** What stands over no chord is silent; a note that begins there enters with the next chord. */
 export function silenceWithoutChord(slots: readonly Slot[], spans: readonly ChordSpan[]): readonly Slot[] {
-  return slots.map((slot) => (spanAt(spans, slot.at)?.chord == null ? { ...slot, isRest: true } : slot));
+  const silent = spans.filter(({ chord }) => chord === null);
+  if (silent.length === 0) return slots;
+  return slots.flatMap((slot): readonly Slot[] => {
+    const end = slot.at + slot.length;
+    const inside = silent.filter(({ from, to }) => from < end && to > slot.at);
+    if (inside.length === 0) return [slot];
+    if (slot.tuplet !== null) return [{ ...slot, isRest: true }];
+    const borders = inside.flatMap(({ from, to }) => [from, to]).filter((at) => at > slot.at && at < end);
+    const starts = [...new Set([slot.at, ...borders])];
+    return starts.map((at, i) => ({
+      ...slot,
+      at,
+      length: (starts[i + 1] ?? end) - at,
+      isRest: slot.isRest || inside.some(({ from, to }) => from <= at && at < to),
+    }));
+  });
 }
 
 function findPlaces(slots: readonly Slot[], options: LineOptions): readonly Place[] {
@@ -245,7 +260,7 @@ function stepCost(places: readonly Place[], models: readonly LineNote[] | null, 
   };
 }
 
-const breadth = 32;
+const breadth = 24;
 
 /** The line, one pitch for each slot and null at rests; null where leaps and range leave no way. */
 export function composeLine(

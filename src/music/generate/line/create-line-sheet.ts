@@ -174,7 +174,8 @@ function alignModels(
   slots: readonly Slot[],
   models: readonly (number | null)[],
 ): readonly (number | null)[] {
-  const areSame = rhythm.every((slot, i) => slot.isRest === slots[i]?.isRest);
+  const areSame =
+    rhythm.length === slots.length && rhythm.every((slot, i) => slot.isRest === slots[i]?.isRest);
   return areSame ? models : [];
 }
 

@@ -13,6 +13,8 @@ export type StepCost<Note> = (
 
 interface Way<Note> {
   readonly note: Note;
+  /** Place of the note among its choices. */
+  readonly index: number;
   readonly last: Way<Note> | undefined;
   readonly cost: number;
 }
@@ -30,31 +32,49 @@ export function cheapestPath<Note>(
 ): CheapestPath<Note> | null {
   let ways: readonly Way<Note>[] = [];
   for (const [place, choices] of places.entries()) {
-    const next: Way<Note>[] = [];
-    for (const note of choices) {
-      if (place === 0) {
-        const own = cost(note, undefined, undefined, 0);
-        if (own < Number.POSITIVE_INFINITY) next.push({ note, last: undefined, cost: own });
-        continue;
-      }
-      // For each pair of neighbours only the cheapest way to it matters from here on.
-      const bestByFrom = new Map<Note, Way<Note>>();
-      for (const way of ways) {
-        const total = way.cost + cost(note, way.note, way.last?.note, place);
-        if (total === Number.POSITIVE_INFINITY) continue;
-        const known = bestByFrom.get(way.note);
-        if (known === undefined || total < known.cost)
-          bestByFrom.set(way.note, { note, last: way, cost: total });
-      }
-      next.push(...bestByFrom.values());
-    }
+    const next = place === 0 ? firstWays(choices, cost) : furtherWays(ways, choices, cost, place);
     if (next.length === 0) return null;
     next.sort((a, b) => a.cost - b.cost);
-    ways = next.slice(0, breadth);
+    if (next.length > breadth) next.length = breadth;
+    ways = next;
   }
   const best = ways[0];
   if (best === undefined) return { notes: [], cost: 0 };
   const notes: Note[] = [];
   for (let way: Way<Note> | undefined = best; way !== undefined; way = way.last) notes.push(way.note);
-  return { notes: notes.reverse(), cost: present(best, 'a way').cost };
+  return { notes: notes.reverse(), cost: best.cost };
+}
+
+function firstWays<Note>(choices: readonly Note[], cost: StepCost<Note>): Way<Note>[] {
+  return choices
+    .map((note, index) => ({ note, index, last: undefined, cost: cost(note, undefined, undefined, 0) }))
+    .filter((way) => way.cost < Number.POSITIVE_INFINITY);
+}
+
+/** Every way one note longer: for each pair of neighbours only the cheapest way to it matters from here on. */
+function furtherWays<Note>(
+  ways: readonly Way<Note>[],
+  choices: readonly Note[],
+  cost: StepCost<Note>,
+  place: number,
+): Way<Note>[] {
+  const next: Way<Note>[] = [];
+  const froms = Math.max(0, ...ways.map((way) => way.index)) + 1;
+  const lowest = new Float64Array(froms);
+  const bestWays: (Way<Note> | undefined)[] = [];
+  for (let index = 0; index < choices.length; index++) {
+    const note = present(choices[index], 'a choice');
+    lowest.fill(Number.POSITIVE_INFINITY);
+    for (const way of ways) {
+      const total = way.cost + cost(note, way.note, way.last?.note, place);
+      if (total >= (lowest[way.index] ?? Number.NEGATIVE_INFINITY)) continue;
+      lowest[way.index] = total;
+      bestWays[way.index] = way;
+    }
+    for (let from = 0; from < froms; from++) {
+      const total = present(lowest[from], 'a cost');
+      if (total < Number.POSITIVE_INFINITY) next.push({ note, index, last: bestWays[from], cost: total });
+    }
+  }
+  return next;
 }

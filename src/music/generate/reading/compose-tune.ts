@@ -104,28 +104,36 @@ function candidates(
     tonics.toSorted((a, b) => Math.abs(a - top * 0.3) - Math.abs(b - top * 0.3))[0],
     'the tonic is among the notes',
   );
+  const plain = options.notes.map(({ pitch }) => ({ pitch, midi: pitchToMidi(pitch) }));
+  const raised = options.notes.map(({ pitch, degree }, i) => {
+    const isLeading = options.key.mode === 'minor' && degree === 6;
+    const up = written({ ...pitch, alter: pitch.alter + 1 });
+    return isLeading ? { pitch: up, midi: pitchToMidi(up) } : present(plain[i], 'a note');
+  });
   const peaks = new Map<number, { readonly at: number; readonly height: number }>();
-  return places.map((place) => {
+  const fromTonic = (rung: number) => Math.min(...tonics.map((tonic) => Math.abs(rung - tonic)));
+  return places.map((place, i) => {
     const [start, end] = phraseOf(line, place.bar);
     const peak = peaks.get(start) ?? { at: 0.45 + 0.3 * random.next(), height: 0.75 + 0.25 * random.next() };
     peaks.set(start, peak);
     const share = (place.slot.at - start * length) / ((end - start) * length);
     const target = home + (top * peak.height - home) * arch(share, peak.at);
     const root = present(harmony[place.bar], 'a chord for every bar');
-    return options.notes.map(({ pitch, degree }, rung): TuneNote => {
-      const isLeading = options.key.mode === 'minor' && degree === 6 && root === 4;
-      const sounding = isLeading ? written({ ...pitch, alter: pitch.alter + 1 }) : pitch;
+    const all = options.notes.map(({ degree }, rung): TuneNote => {
+      const sounding = present((root === 4 ? raised : plain)[rung], 'a note');
       const isChordTone = isChordDegree(root, degree);
       let own = random.next() * 0.8 + 0.2 * Math.abs(rung - target);
       if (!isChordTone) own += (offChord[place.level] ?? 0.2) * (place.slot.length >= 48 ? 1.4 : 1);
       if (root === 4 && degree === 3) own += place.level <= 1 ? 1.5 : 0.3; // the seventh wants no stress
-      if (place.isLast && degree !== 0) own = Number.POSITIVE_INFINITY;
+      // Home has to stay in reach.
+      if (fromTonic(rung) > (places.length - 1 - i) * (options.leap - 1)) own = Number.POSITIVE_INFINITY;
       if (place.isLast) own += 0.3 * Math.abs(rung - home);
       if (place.slot.at === 0 && degree !== 0 && degree !== 2 && degree !== 4) own += 6;
-      if (pitchToMidi(sounding) > options.highest) own = Number.POSITIVE_INFINITY; // a raised top note
+      if (sounding.midi > options.highest) own = Number.POSITIVE_INFINITY; // a raised top note
       if (place.isPhraseEnd && !place.isLast && (!isChordTone || degree === 3)) own += 5;
-      return { pitch: sounding, midi: pitchToMidi(sounding), rung, degree, isChordTone, own };
+      return { ...sounding, rung, degree, isChordTone, own };
     });
+    return all.filter(({ own }) => own < Number.POSITIVE_INFINITY);
   });
 }
 
@@ -133,13 +141,13 @@ function candidates(
 function stepCost(options: TuneOptions, places: readonly Place[], model: readonly TuneNote[] | null) {
   return (to: TuneNote, from: TuneNote | undefined, before: TuneNote | undefined, at: number): number => {
     let cost = to.own;
-    if (from === undefined) return cost;
-    const place = present(places[at], 'a place');
-    const left = present(places[at - 1], 'the place before');
+    if (from === undefined || cost === Number.POSITIVE_INFINITY) return cost;
     const move = to.rung - from.rung;
     const size = Math.abs(move);
+    if (size + 1 > options.leap && size > 1) return Number.POSITIVE_INFINITY;
+    const place = present(places[at], 'a place');
+    const left = present(places[at - 1], 'the place before');
     const semitones = Math.abs(to.midi - from.midi);
-    if (size + 1 > options.leap && !(place.isPhraseEnd && size <= 1)) return Number.POSITIVE_INFINITY;
     cost += intervalCosts[size] ?? 6;
     const isNewPhrase = left.isPhraseEnd;
     if (size >= 2) {
@@ -187,27 +195,42 @@ function critique(notes: readonly TuneNote[], options: TuneOptions): number {
   return 2 * Math.max(0, highPoints - 1) + 2.5 * Math.max(0, wanted - used) + (isAllSteps ? 3 : 0);
 }
 
+/** The cheaper half of what a wide compass offers: far notes hardly ever win. */
+function likeliest(choices: readonly TuneNote[]): readonly TuneNote[] {
+  if (choices.length <= 9) return choices;
+  return choices.toSorted((a, b) => a.own - b.own).slice(0, 9);
+}
+
 const tries = 3;
-const breadth = 24;
+const sketchBreadth = 6;
+const widestBreadth = 80;
+const breadth = 16;
 
 /** A tune on a rhythm; null where the notes given leave no way to the end. */
 export function composeTune(random: Random, line: RhythmLine, options: TuneOptions): Tune | null {
   const places = findPlaces(line, options.metre);
-  let best: readonly TuneNote[] | null = null;
-  let bestHarmony: readonly HarmonyRoot[] = [];
+  let sketch: {
+    readonly notes: readonly TuneNote[];
+    readonly choices: readonly (readonly TuneNote[])[];
+  } | null = null;
+  let harmony: readonly HarmonyRoot[] = [];
   let lowest = Number.POSITIVE_INFINITY;
   for (let i = 0; i < tries; i++) {
-    const harmony = planHarmony(random, line.plan);
-    const choices = candidates(random, line, places, harmony, options);
-    const first = cheapestPath(choices, stepCost(options, places, null), breadth);
-    if (first === null) continue;
-    // Once more with the first solution as the model: bars of one letter take its shape.
-    const second = cheapestPath(choices, stepCost(options, places, first.notes), breadth) ?? first;
-    const cost = (second.cost / Math.max(1, places.length)) * 4 + critique(second.notes, options);
-    if (cost < lowest) [best, bestHarmony, lowest] = [second.notes, harmony, cost];
+    const planned = planHarmony(random, line.plan);
+    const choices = candidates(random, line, places, planned, options);
+    const steps = stepCost(options, places, null);
+    const path =
+      cheapestPath(choices.map(likeliest), steps, sketchBreadth) ??
+      cheapestPath(choices, steps, widestBreadth);
+    if (path === null) continue;
+    const cost = (path.cost / Math.max(1, places.length)) * 4 + critique(path.notes, options);
+    if (cost < lowest) [sketch, harmony, lowest] = [{ notes: path.notes, choices }, planned, cost];
   }
-  if (best === null) return null;
-  const found = [...best];
+  if (sketch === null) return null;
+  // Once more with the sketch as the model: bars of one letter take its shape.
+  const withModel = stepCost(options, places, sketch.notes);
+  const best = cheapestPath(sketch.choices.map(likeliest), withModel, breadth);
+  const found = [...(best?.notes ?? sketch.notes)];
   const pitches = line.slots.map((slot) => (slot.isRest ? null : (found.shift()?.pitch ?? null)));
-  return { pitches, harmony: bestHarmony };
+  return { pitches, harmony };
 }

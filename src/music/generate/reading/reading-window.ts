@@ -8,8 +8,8 @@ import type { Key } from '../../key/key.ts';
 import type { WrittenPitch } from '../../pitch/pitch.ts';
 import { staffStep } from '../../pitch/pitch.ts';
 import { spellScale } from '../../scale/scale.ts';
-import { ledgerLines } from '../sheet/choose-clef.ts';
-import { ladder } from '../sheet/ladder.ts';
+import { ledgerLines, middleLine } from '../sheet/choose-clef.ts';
+import { ladder, type Rung } from '../sheet/ladder.ts';
 
 export interface Window {
   readonly notes: readonly { readonly pitch: WrittenPitch; readonly degree: number }[];
@@ -26,11 +26,17 @@ export interface WindowWish {
 }
 
 /** The best window, with fewer notes where the range is narrow; null with no tonic and two notes beside it in reach. */
-export function chooseWindow({ key, range, clef, count, ledgers, easy }: WindowWish): Window | null {
-  const names = spellScale(key.tonic, key.mode === 'major' ? 'major' : 'natural_minor');
-  const all = ladder(names, range).filter(({ pitch }) => ledgerLines(clef, pitch) <= ledgers);
-  const rungs = all.length >= 3 ? all : ladder(names, range);
-  const middle = (staffStep(range.low) + staffStep(range.high)) / 2;
+export function chooseWindow(wish: WindowWish): Window | null {
+  const names = spellScale(wish.key.tonic, wish.key.mode === 'major' ? 'major' : 'natural_minor');
+  const all = ladder(names, wish.range);
+  const legible = all.filter(({ pitch }) => ledgerLines(wish.clef, pitch) <= wish.ledgers);
+  // A tuba lives below its staff: where the few lines hold no window, the range alone decides.
+  return windowAmong(legible, wish) ?? windowAmong(all, wish);
+}
+
+function windowAmong(rungs: readonly Rung[], { range, clef, count, easy }: WindowWish): Window | null {
+  // Half-way between the middle of the range and the middle of the staff.
+  const middle = (staffStep(range.low) + staffStep(range.high) + 2 * middleLine(clef)) / 4;
   for (let size = Math.min(count, rungs.length); size >= 3; size--) {
     let best: Window | null = null;
     let lowest = Number.POSITIVE_INFINITY;

@@ -45,8 +45,9 @@ function pitchesFor(spec: RhythmSpec, student: SheetFor, tonic: PitchName): read
 export function createRhythmSheet(spec: RhythmSpec, student: SheetFor): Result<Draft, SheetRefused> {
   const { instrument } = student;
   const shape = shapeFor(student);
-  const named = namedTonic(spec.start, spec.pitch, instrument);
-  const tonics = named === null ? comfortableTonics(student, 'major') : [easiestTonic(named, 'major')];
+  const typed = namedTonic(spec.start, spec.pitch, instrument);
+  const named = typed === null ? null : easiestTonic(typed, 'major');
+  const tonics = named === null ? comfortableTonics(student, 'major') : [named];
   const placed = tonics
     .map((tonic) => ({ tonic, pitches: pitchesFor(spec, student, tonic) }))
     .find(({ pitches }) => pitches !== null);

@@ -59,7 +59,8 @@ export interface Study {
   readonly orderId: Parameters<typeof tonicsFrom>[2];
   readonly figure: RunFigure;
   readonly rhythm: ScaleSpec['rhythm'];
-  readonly mostOctaves: number;
+  /** Whether the notes repeat at the octave; chords past it do not. */
+  readonly repeats: boolean;
 }
 
 /** What a place in the range costs: ledger lines, distance from the middle, and notes outside a beginner's easy register. */
@@ -120,7 +121,7 @@ function placeKey(
   const steps = study.steps(tonic);
   const range = rangeAtStage(instrument, stage);
   const fitOctaves = Math.min(shape.octaves, shape.isKeyboard ? 2 : 4);
-  const octaves = spec.octaves === 'fit' ? Math.min(fitOctaves, study.mostOctaves) : spec.octaves;
+  const octaves = spec.octaves === 'fit' ? fitOctaves : spec.octaves;
   const wanted = { name: tonic, steps, figure: study.figure, direction: spec.direction, octaves };
   if (!shape.isKeyboard) {
     const run = placeRun({ ...wanted, range, cost: placeCost(student, range, shape.readsClefs) });
@@ -263,7 +264,7 @@ export function createRunSheet(spec: RunSpec, study: Study, student: SheetFor): 
   if (only === undefined) {
     return err({
       kind: 'NoKeyFits',
-      message: `${study.title}: no key leaves room for five notes in the range of the ${student.instrument.name} at this stage.`,
+      message: `${study.title}: no key asked for has room in the range of the ${student.instrument.name} at this stage.`,
     });
   }
   const marks = {
@@ -276,8 +277,11 @@ export function createRunSheet(spec: RunSpec, study: Study, student: SheetFor): 
 }
 
 function cutNote(spec: RunSpec, run: PlacedRun, key: string, study: Study): ShapingNote | null {
-  if (typeof spec.octaves !== 'number' || run.octaves >= Math.min(spec.octaves, study.mostOctaves))
-    return null;
+  if (!study.repeats) {
+    if (run.octaves > 0) return null;
+    return { kind: 'OctavesCut', key, text: `${key}: the highest tones are left out: range of the stage.` };
+  }
+  if (typeof spec.octaves !== 'number' || run.octaves >= spec.octaves) return null;
   const wanted = spec.octaves === 1 ? 'One octave' : `${spec.octaves} octaves`;
   const became =
     run.octaves === 0 ? 'what the range holds' : run.octaves === 1 ? 'one octave' : `${run.octaves} octaves`;

@@ -69,10 +69,10 @@ function cheapest(wanted: WantedRun, runs: readonly PlacedRun[]): PlacedRun | nu
   return best;
 }
 
-/** From tonic to the top and bottom of the range; null with fewer than five notes to play. */
+/** From tonic to the top and bottom of the range; null with too few notes to play: five of a scale, three of a chord. */
 function throughRange({ name, steps, range }: WantedRun): PlacedRun | null {
   let best: PlacedRun | null = null;
-  let most = 4;
+  let most = steps.rising.length >= 5 ? 4 : 2;
   for (const tonic of tonicsIn(name, range)) {
     const fits = (step: number) =>
       [true, false].every((isFalling) => isInRange(range, runPitch(tonic, steps, { step, isFalling })));
@@ -90,15 +90,30 @@ function throughRange({ name, steps, range }: WantedRun): PlacedRun | null {
 export function placeRun(wanted: WantedRun): PlacedRun | null {
   const { name, steps, range, figure, direction, octaves } = wanted;
   const count = steps.rising.length;
-  if (octaves === 'whole_range') return steps.repeats ? throughRange(wanted) : null;
+  if (octaves === 'whole_range' && steps.repeats) return throughRange(wanted);
   const tonics = tonicsIn(name, range);
-  const most = octaves === 'five_notes' ? 0 : octaves;
-  for (let tried = steps.repeats ? most : Math.min(most, 1); tried >= 0; tried--) {
-    const top = tried === 0 ? Math.min(4, count - 1) : steps.repeats ? count * tried : count - 1;
-    if (tried === 0 && (!steps.repeats || count < 5)) break;
+  if (!steps.repeats) return placeStack(wanted, tonics);
+  const most = typeof octaves === 'number' ? octaves : 0;
+  for (let tried = most; tried >= 0; tried--) {
+    const top = tried === 0 ? Math.min(4, count - 1) : count * tried;
     const runs = tonics.map((tonic) => ({ tonic, run: runTo(top, figure, direction), octaves: tried }));
     const found = cheapest(wanted, runs);
     if (found !== null) return found;
   }
-  return steps.repeats ? throughRange(wanted) : null;
+  return throughRange(wanted);
+}
+
+/** A chord past the octave, with its highest tones left out where the range ends below them; three tones are least. */
+function placeStack(wanted: WantedRun, tonics: readonly WrittenPitch[]): PlacedRun | null {
+  const { steps, figure, direction } = wanted;
+  const whole = steps.rising.length - 1;
+  for (let top = whole; top >= 2; top--) {
+    const octaves = top === whole ? 1 : 0;
+    const found = cheapest(
+      wanted,
+      tonics.map((tonic) => ({ tonic, run: runTo(top, figure, direction), octaves })),
+    );
+    if (found !== null) return found;
+  }
+  return null;
 }

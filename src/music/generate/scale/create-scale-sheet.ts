@@ -91,7 +91,7 @@ export function createScaleSheet(spec: ScaleSpec, student: SheetFor): Result<Dra
     orderId: id,
     figure: figures[spec.pattern],
     rhythm: spec.rhythm,
-    mostOctaves: 4,
+    repeats: true,
   };
   return createRunSheet(spec, study, student);
 }

@@ -13,6 +13,11 @@ const bottomLines: Readonly<Record<Clef, number>> = {
   tenor: 22, // D3
 };
 
+/** Letter steps above C0 of a clef's middle line. Treble → B4 */
+export function middleLine(clef: Clef): number {
+  return bottomLines[clef] + 4;
+}
+
 /** Ledger lines a pitch needs in a clef. Middle C in the treble clef → 1 */
 export function ledgerLines(clef: Clef, pitch: Pitch): number {
   const above = staffStep(pitch) - bottomLines[clef];
