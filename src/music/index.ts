@@ -11,6 +11,12 @@ export type {
   SoundingChord,
 } from './backing/arrangement.ts';
 export { arrangementToMidi } from './backing/arrangement-to-midi.ts';
+export { backingFields, toneNames } from './backing/backing-fields.ts';
+export {
+  type BackingMaterial,
+  backingToSpec,
+  parseBackingMaterial,
+} from './backing/backing-material.ts';
 export { type BackingSpec, type ClickKind, createBackingSpec, humanLimits } from './backing/backing-spec.ts';
 export { allClasses, bassClass } from './backing/chord-sound.ts';
 export {

@@ -41,7 +41,7 @@ interface Setting {
   readonly offBeat: (bar: ArrangedBar) => number;
 }
 
-/** Arranges. `seed` is any 32-bit integer; the spec is taken as valid (`parseMaterialSpec`). */
+/** Arranges. `seed` is any 32-bit integer; the spec is taken as valid (`parseBackingMaterial`). */
 export function arrange(spec: BackingSpec, seed: number): Arrangement {
   assert(spec.choruses >= 1 && spec.chart.bars.length > 0, 'a backing track has a chart and a chorus');
   const feel = feelById(spec.feel);
@@ -85,8 +85,9 @@ export function arrange(spec: BackingSpec, seed: number): Arrangement {
       feel.isSoft ? programs.brushKit : programs.kit,
       humanised(drumPart(setting, random(3)), spec, bars, spec.balance.drums, random(13)),
     );
-  add('click', 9, programs.kit, clickPart(setting));
-  if (spec.drone !== null) add('drone', 2, programs.drone, dronePart(spec.drone, bars, end));
+  // One channel, one kit: the click is struck on the drummer's.
+  add('click', 9, feel.isSoft ? programs.brushKit : programs.kit, clickPart(setting));
+  add('drone', 2, programs.drone, dronePart(spec, bars, end));
   return {
     ticksPerCrotchet,
     tempos,
@@ -245,12 +246,8 @@ function drumPart({ spec, feel, bars, offBeat }: Setting, random: Random): reado
     notes.push(noteOf(tick, ticks, midi, velocity(force, bar.intensity, feel.isSoft), null));
   let nth = 0;
   let chorus = -1;
-  bars.forEach((bar, barAt) => {
-    if (bar.role === 'count-in') {
-      for (const beat of countedBeats(feel, barAt, bars.filter((one) => one.role === 'count-in').length))
-        hit(bar.tick + beat * feel.beatTicks, kit.sideStick, 0.8, bar);
-      return;
-    }
+  bars.forEach((bar) => {
+    if (bar.chorus < 0) return;
     nth = bar.chorus === chorus ? nth + 1 : 0;
     chorus = bar.chorus;
     if (bar.role === 'free') return;
@@ -277,41 +274,49 @@ function countedBeats(feel: Feel, barAt: number, counted: number): readonly numb
 
 const click = { high: 76, low: 77 } as const; // General MIDI high and low wood block
 
+/** The count, which is heard whoever is muted, and the click. */
 function clickPart({ spec, feel, bars }: Setting): readonly ArrangedNote[] {
-  if (spec.click === 'none') return [];
   const beats = Math.round(barTicks(feel) / feel.beatTicks);
+  const counted = bars.filter((bar) => bar.role === 'count-in').length;
   const sounds = (bar: ArrangedBar, at: number, beat: number): boolean => {
-    if (bar.role === 'count-in') return spec.balance.drums === 0;
     if (spec.click === 'first') return beat === 0;
     if (spec.click === 'back') return beat % 2 === 1;
     // Each chorus leaves one more of every four bars without a click.
-    return spec.click === 'every' || at % 4 < 4 - Math.min(3, bar.chorus);
+    return spec.click === 'every' || (spec.click === 'vanishing' && at % 4 < 4 - Math.min(3, bar.chorus));
   };
   let inChorus = 0;
+  let inCount = 0;
   let chorus = -1;
   return bars.flatMap((bar) => {
+    const strike = (beat: number, midi: number, loud: number) =>
+      noteOf(bar.tick + beat * feel.beatTicks, 60, midi, loud, null);
+    if (bar.role === 'count-in')
+      return countedBeats(feel, inCount++, counted).map((beat) => strike(beat, kit.sideStick, 92));
+    if (bar.chorus < 0) return [];
     inChorus = bar.chorus === chorus ? inChorus + 1 : 0;
     chorus = bar.chorus;
     const at = inChorus;
     return Array.from({ length: beats }, (_, beat) => beat)
       .filter((beat) => sounds(bar, at, beat))
-      .map((beat) =>
-        noteOf(
-          bar.tick + beat * feel.beatTicks,
-          60,
-          beat === 0 ? click.high : click.low,
-          beat === 0 ? 100 : 80,
-          null,
-        ),
-      );
+      .map((beat) => strike(beat, beat === 0 ? click.high : click.low, beat === 0 ? 100 : 80));
   });
 }
 
-/** A held tone, struck again every four bars so that it never dies away. */
-function dronePart(midi: number, bars: readonly ArrangedBar[], end: number): readonly ArrangedNote[] {
-  return bars
-    .filter((_, at) => at % 4 === 0)
-    .map((bar) => noteOf(bar.tick, Math.min(end, bar.tick + 4 * bar.ticks) - bar.tick - 10, midi, 60, null));
+/** The tone to tune to, then a held tone, struck again every four bars so that it never dies away. */
+function dronePart(
+  { drone, tuning }: BackingSpec,
+  bars: readonly ArrangedBar[],
+  end: number,
+): readonly ArrangedNote[] {
+  const held = (midi: number, loud: number, from: number, to: number) =>
+    noteOf(from, to - from - 10, midi, loud, null);
+  const begin = bars.find((bar) => bar.role !== 'tuning')?.tick ?? 0;
+  const tones: ArrangedNote[] = [];
+  if (tuning !== null) tones.push(held(tuning, 80, 0, begin));
+  if (drone !== null)
+    for (const [at, bar] of bars.filter((one) => one.role !== 'tuning').entries())
+      if (at % 4 === 0) tones.push(held(drone, 60, bar.tick, Math.min(end, bar.tick + 4 * bar.ticks)));
+  return tones;
 }
 
 const noteOf = (

@@ -5,8 +5,8 @@ import type { Chord } from '../chord/chord.ts';
 
 export type PartName = 'bass' | 'keys' | 'drums' | 'click' | 'drone';
 
-/** What the band does in a bar: all of it, only the time, or nothing at all. */
-export type BarRole = 'count-in' | 'play' | 'time' | 'free';
+/** What the band does in a bar: all of it, only the time, or nothing at all; before it, a tone to tune to and the count. */
+export type BarRole = 'tuning' | 'count-in' | 'play' | 'time' | 'free';
 
 export interface ArrangedNote {
   /** Start, from the beginning of the track. */
@@ -34,9 +34,9 @@ export interface ArrangedBar {
   readonly tick: number;
   readonly ticks: number;
   readonly role: BarRole;
-  /** From 0; -1 for the count-in. */
+  /** From 0; -1 before the first. */
   readonly chorus: number;
-  /** The bar's number as written on the chart; 0 for the count-in. */
+  /** The bar's number as written on the chart; 0 before the first. */
   readonly written: number;
   readonly section: string | null;
   /** The last bar of a section or of the chart. */

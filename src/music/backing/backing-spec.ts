@@ -29,6 +29,8 @@ export interface BackingSpec {
   readonly click: ClickKind;
   /** A held tone, as a MIDI number at concert pitch, or null. */
   readonly drone: number | null;
+  /** A tone to tune to before the count-in, as a MIDI number at concert pitch, or null. */
+  readonly tuning: number | null;
   /** Louder and busier from chorus to chorus. */
   readonly grows: boolean;
   /** Longer to shorter of two swung quavers; null follows the tempo. Used by swung feels only. */
@@ -55,6 +57,7 @@ export function createBackingSpec(chart: Chart, rest: Partial<BackingSpec> = {})
     balance: { bass: 1, keys: 1, drums: 1 },
     click: 'none',
     drone: null,
+    tuning: null,
     grows: false,
     swing: null,
     humanise: 1,

@@ -24,11 +24,12 @@ export function layOut(spec: BackingSpec, feel: Feel): Layout {
   const tempos: { tick: number; perMinute: number }[] = [];
   const played = unfoldRepeats(spec.chart.bars);
   const counted = spec.countIn ?? usualCountIn(spec, feel);
-  for (let at = 0; at < counted; at++)
+  const tuned = spec.tuning === null ? 0 : barsToTune(spec, feel);
+  for (let at = 0; at < tuned + counted; at++)
     bars.push({
       tick: at * length,
       ticks: length,
-      role: 'count-in',
+      role: at < tuned ? 'tuning' : 'count-in',
       chorus: -1,
       written: 0,
       section: null,
@@ -74,6 +75,10 @@ function usualCountIn(spec: BackingSpec, feel: Feel): number {
   return spec.tempo * (feel.metre.beats > 3 && feel.metre.unit === 4 ? 1 : 1.3) >= 130 ? 2 : 1;
 }
 
+/** Whole bars that a tuning tone needs to be heard for four seconds. */
+const barsToTune = (spec: BackingSpec, feel: Feel): number =>
+  Math.ceil((4 * spec.tempo * feel.beatTicks) / 60 / barTicks(feel));
+
 /** Beats a minute in a chorus. */
 export function tempoOf({ tempo, tempoStep }: BackingSpec, chorus: number): number {
   if (tempoStep === null) return tempo;
@@ -92,7 +97,7 @@ function roleOf({ gate, trade }: BackingSpec, nth: number): BarRole {
 }
 
 /** The spelling of a number of semitones in which most keys stay readable: 6 up is an augmented fourth, 1 a minor second. */
-function keyInterval(semitones: number): Interval {
+export function keyInterval(semitones: number): Interval {
   const steps = [0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6];
   const up = ((semitones % 12) + 12) % 12;
   const octaves = Math.floor(semitones / 12);

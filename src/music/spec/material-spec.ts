@@ -43,7 +43,8 @@ export const materialKinds = [
   'chart',
 ] as const satisfies readonly MaterialKind[];
 
-type FieldTable = Readonly<Record<string, Field<unknown>>>;
+/** Fields by name. */
+export type FieldTable = Readonly<Record<string, Field<unknown>>>;
 
 /** The fields of each kind, `kind` itself left out. */
 export const fieldsByKind: Readonly<Record<MaterialKind, FieldTable>> = {
@@ -60,7 +61,7 @@ export const fieldsByKind: Readonly<Record<MaterialKind, FieldTable>> = {
 const pointerTo = (name: string): string => `/${name.replaceAll('~', '~0').replaceAll('/', '~1')}`;
 
 /** Reads one kind's fields, defaults filled in. */
-function readFields<const Fields extends FieldTable>(
+export function readFields<const Fields extends FieldTable>(
   fields: Fields,
   record: Readonly<Record<string, unknown>>,
 ): Result<SpecOf<Fields>, SpecFault> {
