@@ -7,6 +7,7 @@ import {
   evidenceNames,
   type Figure,
   figuresOf,
+  findLetGo,
   gatherEvidence,
   listen,
   parseTakeContext,
@@ -77,11 +78,13 @@ function trueEvidence(
     const beat = bar * truth.context.metre[0];
     return { beat, seconds: place(beat) };
   });
+  const whole = notes.map((note) => ({ ...note, confidence: 1 }));
   const input: EvidenceInput = {
     samples,
     sampleRate: truth.sampleRate,
     context,
-    notes: notes.map((note) => ({ ...note, confidence: 1 })),
+    notes: whole,
+    ends: findLetGo(samples, truth.sampleRate, whole),
     f0,
     alignment: {
       grid: { offset, tempo, swing, drift: (drift - 1) * 100, isGiven, anchors },

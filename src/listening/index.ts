@@ -2,6 +2,7 @@
 
 export { type Alignment, alignTake, type RhythmNote } from './alignment/align-take.ts';
 export { beatToSeconds, type Grid, secondsToBeat } from './alignment/grid.ts';
+export { findLetGo } from './alignment/let-go.ts';
 export {
   type ContextUnreadable,
   parseTakeContext,

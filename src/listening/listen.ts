@@ -18,9 +18,10 @@ export interface Listening extends Hearing {
 /** Listens to a take: `samples` are mono, -1 to 1. Never throws on any recording; see `hearNotes`. */
 export function listen(samples: Float32Array, sampleRate: number, context: TakeContext): Listening {
   const hearing = hearNotes(samples, sampleRate, { instrument: context.instrument });
-  const alignment = alignTake(hearing.notes, context, findLetGo(samples, sampleRate, hearing.notes));
+  const ends = findLetGo(samples, sampleRate, hearing.notes);
+  const alignment = alignTake(hearing.notes, context, ends);
   const evidence = gatherEvidence(
-    { samples, sampleRate, context, notes: hearing.notes, f0: hearing.f0, alignment },
+    { samples, sampleRate, context, notes: hearing.notes, ends, f0: hearing.f0, alignment },
     hearing.problems,
   );
   return { ...hearing, seconds: samples.length / Math.max(1, sampleRate), alignment, evidence };

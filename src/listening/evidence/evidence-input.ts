@@ -11,6 +11,8 @@ export interface EvidenceInput {
   readonly sampleRate: number;
   readonly context: TakeContext;
   readonly notes: readonly HeardNote[];
+  /** When each note was let go, seconds: before its ringing ends. */
+  readonly ends: readonly number[];
   readonly f0: { readonly hop: number; readonly midi: readonly (number | null)[] };
   /** Null when no grid was found, or the playing does not fit it. */
   readonly alignment: Alignment | null;

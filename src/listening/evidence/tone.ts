@@ -42,13 +42,16 @@ const lettingGo = 0.06;
 /** Listens inside the long notes. */
 export function hearTone(input: EvidenceInput): ToneRow {
   const longNotes = input.notes.flatMap((note, i) => {
-    const long = note.offset - note.onset >= longNote ? listenInside(input, note, i) : null;
+    const held = { ...note, offset: input.ends[i] ?? note.offset };
+    const long = held.offset - held.onset >= longNote ? listenInside(input, held, i) : null;
     return long === null ? [] : [long];
   });
   if (longNotes.length < 2)
     return couldNotHear('Fewer than two notes lasted half a second and kept one pitch.');
   // notes about as long as a long note may or may not count
-  const nearly = input.notes.filter((note) => Math.abs(note.offset - note.onset - longNote) < 0.1);
+  const nearly = input.notes.filter(
+    (note, i) => Math.abs((input.ends[i] ?? 0) - note.onset - longNote) < 0.1,
+  );
   const trembling = longNotes.flatMap((n) => (n.vibrato === null ? [] : [n.vibrato]));
   const over = (read: (note: LongNote) => number, least: number) => {
     const values = longNotes.map(read);
