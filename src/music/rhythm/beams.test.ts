@@ -74,6 +74,14 @@ test('a tuplet longer than a beat is never torn', () => {
   );
 });
 
+test('a tuplet with a rest in it keeps its beams to itself', () => {
+  const mixed = tuplet({ actual: 3, normal: 2 }, events('r8 8 8'));
+  const beams = beamEvents(metre('5/8'), [...mixed, ...events('8 8 8')]);
+  expect(beams.map(([outer]) => outer ?? '-').join(' ')).toBe('- begin end - begin end');
+  const whole = beamEvents(metre('5/8'), [...events('T 8 8 8')]);
+  expect(whole.map(([outer]) => outer ?? '-').join(' ')).toBe('begin continue continue end begin end');
+});
+
 test('beams open and close level by level, and never join more flags than a note has', () => {
   const anyEvents = fc.array(fc.constantFrom('8', '16', '8.', 'r8', '4', '32', 'T'), {
     minLength: 1,

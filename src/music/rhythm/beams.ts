@@ -96,6 +96,7 @@ export function beamEvents(
     if (run.length > 1) beamRun(run, beams);
     run = [];
   };
+  const apart = standsApart(events, placed);
   let window = 0;
   for (const note of placed) {
     const place = events[note.index]?.tuplet?.at ?? null;
@@ -103,10 +104,26 @@ export function beamEvents(
     const before = window;
     while (window < ends.length - 1 && compare(note.at, ends[window] ?? zero) >= 0) window++;
     // A beam keeps to its beat, but never splits a tuplet that is longer than one.
-    if ((window !== before && !isInside) || note.flags === 0) close();
+    const isNewBeat = window !== before && !isInside;
+    const opens = place === 'start' && apart[note.index] === true;
+    if (isNewBeat || opens || note.flags === 0) close();
     if (note.flags > 0) run.push(note);
-    if (place === 'end' && compare(note.end, ends[before] ?? zero) > 0) close();
+    const isLonger = compare(note.end, ends[before] ?? zero) > 0;
+    if (place === 'end' && (isLonger || apart[note.index] === true)) close();
   }
   close();
   return beams;
+}
+
+/** Which events lie in a tuplet with a rest or a longer note in it: its beams stay inside, so that it can be told apart. */
+function standsApart(events: readonly ScoreEvent[], placed: readonly Placed[]): readonly boolean[] {
+  const apart = events.map(() => false);
+  let start = 0;
+  events.forEach(({ tuplet }, i) => {
+    if (tuplet?.at === 'start') start = i;
+    if (tuplet?.at !== 'end') return;
+    const isMixed = placed.slice(start, i + 1).some(({ flags }) => flags === 0);
+    apart.fill(isMixed, start, i + 1);
+  });
+  return apart;
 }
