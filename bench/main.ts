@@ -3,6 +3,7 @@
 
 import { parseArgs } from 'node:util';
 import { runAppBench } from './app.ts';
+import { runEngravingBench } from './engraving.ts';
 import { runListeningBench, takesFolder } from './listening/compare.ts';
 import { runPlannerBench } from './planner/compare.ts';
 import { runStudioBench } from './studio.ts';
@@ -28,4 +29,5 @@ if (does('app')) {
 const heard =
   !does('listening') ||
   (await runListeningBench({ split: values.split, dir: values.dir, alone: values.alone }));
-process.exitCode = planned && heard ? 0 : 1;
+const engraved = !does('engraving') || (await runEngravingBench());
+process.exitCode = planned && heard && engraved ? 0 : 1;

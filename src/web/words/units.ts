@@ -122,6 +122,7 @@ export const units = {
     unretire: 'Bring back',
     isRetired: 'Retired: kept for the courses that use it, and not offered any more.',
     print: 'Print',
+    giveTo: 'Give to…',
     keep: 'Keep as file',
     keepAs: {
       yaml: 'YAML, to read and change',

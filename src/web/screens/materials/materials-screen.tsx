@@ -1,6 +1,6 @@
 // Materials: any sheet for any player in seconds, outside a plan. Choose what, for whom, shape it, look at it at once.
 
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import { fieldsByKind, parseMaterialSpec } from '#music';
 import { Button } from '../../components/button.tsx';
@@ -11,10 +11,13 @@ import { useStudents, useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { furtherFields, mainFields } from './field-control.ts';
 import { ForWhom } from './for-whom.tsx';
+import { KeepDialog } from './keep-dialog.tsx';
 import { KindChooser } from './kind-chooser.tsx';
 import { draftToQuery, draftToSpec, type MaterialDraft, queryToDraft } from './material-draft.ts';
 import { SheetView } from './sheet-view.tsx';
 import { SpecField } from './spec-field.tsx';
+import { TakeFiles } from './take-files.tsx';
+import { useHear } from './use-hear.ts';
 import '../../components/form.css';
 import './materials.css';
 
@@ -51,15 +54,25 @@ export function MaterialsScreen() {
       onValue={(value) => change({ fields: { ...draft.fields, [name]: value } })}
     />
   );
-  const isDrawn = state.answer?.ok === true;
+  const drawn = state.answer?.ok === true ? state.answer.value : null;
+  const hearing = useHear(drawn?.sheet.score ?? null);
+  const [isKeeping, setIsKeeping] = useState(false);
+  const owner = students?.students.find((student) => draft.player?.startsWith(`${student.id} `));
+  const course = owner?.courses[0];
   return (
     <Page
       title={says.title}
       lead={says.lead}
       actions={
         <>
+          <Button isDisabled={drawn === null} onPress={hearing.toggle}>
+            {hearing.isPlaying ? says.stop : says.hear}
+          </Button>
           <Button onPress={() => change({ seed: (draft.seed + 1) % 2 ** 31 })}>{says.another}</Button>
-          <Button kind="primary" isDisabled={!isDrawn} onPress={() => window.print()}>
+          <Button isDisabled={drawn === null} onPress={() => setIsKeeping(true)}>
+            {says.keep}
+          </Button>
+          <Button kind="primary" isDisabled={drawn === null} onPress={() => window.print()}>
             {says.print}
           </Button>
         </>
@@ -79,8 +92,19 @@ export function MaterialsScreen() {
             <div className="materials-fields">{furtherFields(draft.kind).map(field)}</div>
           </details>
         </form>
-        <SheetView {...state} />
+        <div>
+          {drawn !== null && <TakeFiles drawn={drawn} />}
+          <SheetView {...state} />
+        </div>
       </div>
+      <KeepDialog
+        open={isKeeping}
+        onClose={() => setIsKeeping(false)}
+        title={drawn?.sheet.title ?? ''}
+        spec={given}
+        seed={draft.seed}
+        student={owner === undefined || course === undefined ? null : { name: owner.name, course }}
+      />
     </Page>
   );
 }
