@@ -1,4 +1,5 @@
 // Source: Verovio 6.3 (LGPL, RISM Digital Center), an independent reader of MusicXML; see README.md.
+/// <reference path="../../src/engraving/verovio/verovio-modules.d.ts" />
 import tone from '@tonejs/midi';
 import { VerovioToolkit } from 'verovio/esm';
 import createVerovioModule from 'verovio/wasm';

@@ -16,6 +16,8 @@ declare module 'verovio/esm' {
     getPageCount(): number;
     /** From 1. */
     renderToSVG(page: number): string;
+    /** A Standard MIDI File in base 64. */
+    renderToMIDI(): string;
   }
   export function enableLog(level: number, module: object): void;
   export const LOG_OFF: number;
