@@ -2,7 +2,23 @@
 
 export { type Band, type BandTrack, createBand, type StereoSound } from './band.ts';
 export { type BankWithoutPreset, trimToBand } from './band-bank.ts';
-export { type Levelled, levelTrack, target } from './level.ts';
-export { type Biquad, integratedLoudness, kWeighting, truePeakDb, type WeightedChannel } from './loudness.ts';
+export {
+  findLevel,
+  type Level,
+  type Levelled,
+  levelledPieces,
+  levelTrack,
+  type StoredSound,
+  target,
+} from './level.ts';
+export {
+  type Biquad,
+  createLoudnessMeter,
+  integratedLoudness,
+  kWeighting,
+  type LoudnessMeter,
+  truePeakDb,
+  type WeightedChannel,
+} from './loudness.ts';
 export { createTimeMap } from './time-map.ts';
-export { writeWav } from './write-wav.ts';
+export { wavHeader, wavSamples } from './write-wav.ts';

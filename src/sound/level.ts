@@ -2,43 +2,105 @@
 // ceiling, a limiter that looks ahead and turns it down for a few milliseconds.
 
 import type { StereoSound } from './band.ts';
-import { integratedLoudness, truePeakDb, truePeaks } from './loudness.ts';
+import { createLoudnessMeter, truePeakDb, truePeaks } from './loudness.ts';
 
 /** Loudness of backing tracks in LUFS, and the ceiling of their peaks in dBTP. */
 export const target = { loudness: -16, peak: -1 } as const;
 
 const lookAheadSeconds = 0.0015;
+const reachOf = (sampleRate: number) => Math.max(8, Math.round(lookAheadSeconds * sampleRate));
 /** The limiter takes a little loudness away; after this many rounds what is missing is far below what can be heard. */
 const rounds = 4;
 
-export interface Levelled extends StereoSound {
+/** Sound that can be read from anywhere, as often as wanted: in memory or in a file. */
+export interface StoredSound {
+  /** Samples in all. */
+  readonly length: number;
+  readonly sampleRate: number;
+  /** Samples from one place to before another. */
+  read(from: number, to: number): Pick<StereoSound, 'left' | 'right'>;
+}
+
+export interface Level {
+  /** The factor that every sample is multiplied by before the limiter. */
+  readonly gain: number;
   /** LUFS and dBTP as measured afterwards. */
   readonly loudness: number;
   readonly peak: number;
 }
 
-/** The track at the target loudness. Silence stays as it is. */
-export function levelTrack(sound: StereoSound): Levelled {
-  const { sampleRate } = sound;
-  const measure = ({ left, right }: Pick<StereoSound, 'left' | 'right'>) =>
-    integratedLoudness(
-      [
-        { samples: left, weight: 1 },
-        { samples: right, weight: 1 },
-      ],
-      sampleRate,
-    );
-  let loudness = measure(sound);
-  let [left, right] = [sound.left, sound.right];
-  if (loudness > -70) {
-    let gain = 1;
-    for (let round = 0; round < rounds && Math.abs(loudness - target.loudness) > 0.05; round++) {
-      gain *= 10 ** ((target.loudness - loudness) / 20);
-      [left, right] = limited(amplified(sound.left, gain), amplified(sound.right, gain), sampleRate);
-      loudness = measure({ left, right });
-    }
+export interface Levelled extends StereoSound {
+  readonly loudness: number;
+  readonly peak: number;
+}
+
+/** Samples handled at a time. */
+const pieceLength = 1 << 17;
+
+/** The gain that brings a sound to the target, and what is measured with it. Silence stays as it is. */
+export function findLevel(sound: StoredSound): Level {
+  let gain = 1;
+  let measured = measure(untouched(sound), sound.sampleRate);
+  if (measured.loudness <= -70) return { gain, ...measured };
+  for (let round = 0; round < rounds && Math.abs(measured.loudness - target.loudness) > 0.05; round++) {
+    gain *= 10 ** ((target.loudness - measured.loudness) / 20);
+    measured = measure(levelledPieces(sound, gain), sound.sampleRate);
   }
-  return { left, right, sampleRate, loudness, peak: truePeakDb([left, right]) };
+  return { gain, ...measured };
+}
+
+/** The sound with a gain and the limiter, piece by piece. */
+export function* levelledPieces(sound: StoredSound, gain: number): Generator<StereoSound> {
+  const { length, sampleRate } = sound;
+  // What the limiter does at a sample hangs on no sample further away than this.
+  const margin = 3 * reachOf(sampleRate) + 64;
+  for (let from = 0; from < length; from += pieceLength) {
+    const to = Math.min(length, from + pieceLength);
+    const begin = Math.max(0, from - margin);
+    const { left, right } = sound.read(begin, Math.min(length, to + margin));
+    const turned = limited(amplified(left, gain), amplified(right, gain), sampleRate);
+    const [own, other] = turned.map((samples) => samples.subarray(from - begin, to - begin));
+    if (own !== undefined && other !== undefined) yield { left: own, right: other, sampleRate };
+  }
+}
+
+/** The track at the target loudness. */
+export function levelTrack(sound: StereoSound): Levelled {
+  const { left, right, sampleRate } = sound;
+  const stored = inMemory(sound);
+  const { gain, loudness, peak } = findLevel(stored);
+  const levelled = { left: new Float32Array(left.length), right: new Float32Array(right.length) };
+  let at = 0;
+  for (const piece of levelledPieces(stored, gain)) {
+    levelled.left.set(piece.left, at);
+    levelled.right.set(piece.right, at);
+    at += piece.left.length;
+  }
+  return { ...levelled, sampleRate, loudness, peak };
+}
+
+const inMemory = ({ left, right, sampleRate }: StereoSound): StoredSound => ({
+  length: left.length,
+  sampleRate,
+  read: (from, to) => ({ left: left.subarray(from, to), right: right.subarray(from, to) }),
+});
+
+function* untouched({ length, read }: StoredSound): Generator<Pick<StereoSound, 'left' | 'right'>> {
+  for (let from = 0; from < length; from += pieceLength)
+    yield read(from, Math.min(length, from + pieceLength));
+}
+
+function measure(
+  pieces: Iterable<Pick<StereoSound, 'left' | 'right'>>,
+  sampleRate: number,
+): Omit<Level, 'gain'> {
+  const meter = createLoudnessMeter([1, 1], sampleRate);
+  let peak = Number.NEGATIVE_INFINITY;
+  for (const { left, right } of pieces) {
+    meter.add([left, right]);
+    peak = Math.max(peak, truePeakDb([left, right]));
+  }
+  return { loudness: meter.loudness(), peak };
 }
 
 const amplified = (samples: Float32Array, gain: number) => samples.map((sample) => sample * gain);
@@ -49,7 +111,7 @@ function limited(left: Float32Array, right: Float32Array, sampleRate: number): [
   const [peaksLeft, peaksRight] = [truePeaks(left), truePeaks(right)];
   const need = peaksLeft.map((peak, at) => Math.min(1, ceiling / Math.max(1e-9, peak, peaksRight[at] ?? 0)));
   if (need.every((gain) => gain === 1)) return [left, right];
-  const reach = Math.max(8, Math.round(lookAheadSeconds * sampleRate));
+  const reach = reachOf(sampleRate);
   const gains = smoothed(lowestWithin(need, reach), reach);
   const turned = (samples: Float32Array) => samples.map((sample, at) => sample * (gains[at] ?? 1));
   return [turned(left), turned(right)];

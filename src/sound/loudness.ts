@@ -38,16 +38,52 @@ export interface WeightedChannel {
   readonly weight: number;
 }
 
+/** Measures a programme that comes piece by piece. */
+export interface LoudnessMeter {
+  /** The next samples of each channel, in the order of the weights. */
+  add(channels: readonly Float32Array[]): void;
+  /** Integrated loudness so far in LUFS; minus infinity for silence and for less than 400 ms. */
+  loudness(): number;
+}
+
+/** A meter for channels of these weights (1 in front, 1.41 for surround). */
+export function createLoudnessMeter(weights: readonly number[], sampleRate: number): LoudnessMeter {
+  const step = Math.round(sampleRate / 10);
+  const filters = weights.map(() => createKFilter(sampleRate));
+  // Energy in steps of 100 ms; four of them make a block.
+  const energy: number[] = [];
+  let open = 0;
+  let filled = 0;
+  return {
+    add(channels) {
+      const length = Math.max(0, ...channels.map((channel) => channel.length));
+      for (let at = 0; at < length; at++) {
+        for (let n = 0; n < weights.length; n++) {
+          const weighted = filters[n]?.(channels[n]?.[at] ?? 0) ?? 0;
+          open += (weights[n] ?? 0) * weighted * weighted;
+        }
+        if (++filled < step) continue;
+        energy.push(open);
+        [open, filled] = [0, 0];
+      }
+    },
+    loudness: () => gatedLoudness(energy, step),
+  };
+}
+
 /** Integrated loudness in LUFS; minus infinity for silence and for less than 400 ms. */
 export function integratedLoudness(channels: readonly WeightedChannel[], sampleRate: number): number {
-  const step = Math.round(sampleRate / 10);
-  const length = Math.max(0, ...channels.map((channel) => channel.samples.length));
-  const steps = Math.floor(length / step);
-  // Energy in steps of 100 ms; four of them make a block.
-  const energy = new Float64Array(steps);
-  for (const { samples, weight } of channels) addWeightedEnergy(energy, samples, step, weight, sampleRate);
+  const meter = createLoudnessMeter(
+    channels.map((channel) => channel.weight),
+    sampleRate,
+  );
+  meter.add(channels.map((channel) => channel.samples));
+  return meter.loudness();
+}
+
+function gatedLoudness(energy: readonly number[], step: number): number {
   const blocks: number[] = [];
-  for (let at = 0; at + 4 <= steps; at++) {
+  for (let at = 0; at + 4 <= energy.length; at++) {
     let sum = 0;
     for (let n = at; n < at + 4; n++) sum += energy[n] ?? 0;
     blocks.push(sum / (4 * step));
@@ -60,23 +96,16 @@ export function integratedLoudness(channels: readonly WeightedChannel[], sampleR
   return loud(mean(heard.filter((power) => loud(power) > gate)));
 }
 
-function addWeightedEnergy(
-  energy: Float64Array,
-  samples: Float32Array,
-  step: number,
-  weight: number,
-  sampleRate: number,
-): void {
+/** Both stages of K-weighting, sample by sample. */
+function createKFilter(sampleRate: number): (sample: number) => number {
   const [shelf, pass] = kWeighting(sampleRate);
   let [x1, x2, y1, y2, z1, z2] = [0, 0, 0, 0, 0, 0];
-  for (let at = 0; at < energy.length * step; at++) {
-    const x = samples[at] ?? 0;
+  return (x) => {
     const y = shelf.b[0] * x + shelf.b[1] * x1 + shelf.b[2] * x2 - shelf.a[0] * y1 - shelf.a[1] * y2;
     const z = y - 2 * y1 + y2 - pass.a[0] * z1 - pass.a[1] * z2;
     [x2, x1, y2, y1, z2, z1] = [x1, x, y1, y, z1, z];
-    const block = Math.floor(at / step);
-    energy[block] = (energy[block] ?? 0) + weight * z * z;
-  }
+    return z;
+  };
 }
 
 const phases = 4;

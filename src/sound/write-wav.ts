@@ -3,11 +3,12 @@
 
 import type { StereoSound } from './band.ts';
 
-/** The bytes of a stereo WAV file, 16 bits, little-endian. Samples outside -1 to 1 are held at the ends. */
-export function writeWav({ left, right, sampleRate }: StereoSound): Uint8Array {
-  const bytesInFrame = 4;
-  const data = left.length * bytesInFrame;
-  const bytes = new Uint8Array(44 + data);
+const bytesInFrame = 4;
+
+/** The bytes before the samples: `frames` pairs of samples follow. */
+export function wavHeader(frames: number, sampleRate: number): Uint8Array {
+  const data = frames * bytesInFrame;
+  const bytes = new Uint8Array(44);
   const view = new DataView(bytes.buffer);
   const text = (at: number, word: string) => {
     for (let n = 0; n < word.length; n++) bytes[at + n] = word.charCodeAt(n);
@@ -24,10 +25,17 @@ export function writeWav({ left, right, sampleRate }: StereoSound): Uint8Array {
   view.setUint16(34, 16, true);
   text(36, 'data');
   view.setUint32(40, data, true);
+  return bytes;
+}
+
+/** Stereo samples as they stand in the file: 16 bits, little-endian. Those outside -1 to 1 are held at the ends. */
+export function wavSamples({ left, right }: Pick<StereoSound, 'left' | 'right'>): Uint8Array {
+  const bytes = new Uint8Array(left.length * bytesInFrame);
+  const view = new DataView(bytes.buffer);
   const whole = (sample: number) => Math.round(Math.max(-1, Math.min(1, sample)) * 32767);
   for (let at = 0; at < left.length; at++) {
-    view.setInt16(44 + at * bytesInFrame, whole(left[at] ?? 0), true);
-    view.setInt16(46 + at * bytesInFrame, whole(right[at] ?? 0), true);
+    view.setInt16(at * bytesInFrame, whole(left[at] ?? 0), true);
+    view.setInt16(at * bytesInFrame + 2, whole(right[at] ?? 0), true);
   }
   return bytes;
 }

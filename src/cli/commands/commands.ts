@@ -1,8 +1,10 @@
 // The list of commands; `help` is made from it.
 
+import { backing } from './backing.ts';
 import { chart } from './chart.ts';
 import { exportStudio } from './export.ts';
 import { importStudio } from './import.ts';
+import { listen } from './listen.ts';
 import { plan } from './plan.ts';
 import { restore } from './restore.ts';
 import { sheet } from './sheet.ts';
@@ -21,7 +23,10 @@ const help: CommandRun = async () => {
   units markdown FILE                      print a unit as Markdown
   sheet SPEC.json --instrument ID --stage STAGE --format musicxml|svg|pdf|midi|text
         [--age N] [--seed N] [--page a4|letter] [--out FILE]     make a sheet from a material spec
+  backing SPEC.json --format wav|midi [--seed N] [--out FILE]   let the band play a chart
   chart "| Dm7 G7 | C |" --for ID          write a chart of sounding chords as the instrument reads it
+  listen AUDIO.wav [--context CONTEXT.json] [--checks CHECKS.json] [--beside EARLIER.wav]
+                                           print what is heard in a take as JSON
   export FILE [--data FOLDER]              write the whole studio into one file
   import FILE [--data FOLDER]              read such a file into an empty studio
   restore [BACKUP] [--data FOLDER]         list the backups, or put one back
@@ -34,7 +39,9 @@ export const commands: Readonly<Record<string, CommandRun>> = {
   plan,
   units,
   sheet,
+  backing,
   chart,
+  listen,
   export: exportStudio,
   import: importStudio,
   restore,

@@ -18,3 +18,14 @@ export async function readNamedFile(path: string): Promise<Result<string, string
     return err(`${path} could not be read: ${fault instanceof Error ? fault.message : String(fault)}`);
   }
 }
+
+/** What stands in a JSON file a person named. */
+export async function readJsonFile(path: string): Promise<Result<unknown, string>> {
+  const text = await readNamedFile(path);
+  if (!text.ok) return text;
+  try {
+    return ok(JSON.parse(text.value));
+  } catch (fault) {
+    return err(`${path} is not JSON: ${fault instanceof Error ? fault.message : String(fault)}`);
+  }
+}

@@ -2,6 +2,7 @@
 
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { err, ok, type Result } from '#core';
+import { nearestWord } from '#music';
 
 export interface Words {
   readonly values: Readonly<Record<string, string | boolean | undefined>>;
@@ -24,4 +25,36 @@ export function readWords(
 export function textOf(words: Words, name: string): string | undefined {
   const value = words.values[name];
   return typeof value === 'string' ? value : undefined;
+}
+
+/** One of some words; `fallback` stands in, or null makes it required. */
+export function readChoice<Choice extends string>(
+  words: Words,
+  name: string,
+  choices: readonly Choice[],
+  fallback: Choice | null,
+): Result<Choice, string> {
+  const text = textOf(words, name);
+  if (text === undefined)
+    return fallback === null ? err(`--${name} is missing; say one of ${choices.join(', ')}.`) : ok(fallback);
+  const found = choices.find((choice) => choice === text.toLowerCase());
+  if (found !== undefined) return ok(found);
+  return err(
+    `--${name} is "${text}", not one of ${choices.join(', ')}. The nearest is "${nearestWord(text, choices)}".`,
+  );
+}
+
+/** A whole number, or null where the option was left out. */
+export function readWhole(
+  words: Words,
+  name: string,
+  low: number,
+  high: number,
+): Result<number | null, string> {
+  const text = textOf(words, name);
+  if (text === undefined) return ok(null);
+  const number = Number(text);
+  if (text.trim() !== '' && Number.isInteger(number) && number >= low && number <= high) return ok(number);
+  const nearest = Number.isFinite(number) ? Math.min(high, Math.max(low, Math.round(number))) : low;
+  return err(`--${name} is "${text}", not a whole number from ${low} to ${high}. The nearest is ${nearest}.`);
 }

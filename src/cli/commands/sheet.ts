@@ -1,12 +1,10 @@
 // `levare sheet SPEC.json …`: a material spec made into a sheet for one player, as notation, sound or words.
 
-import { writeFile } from 'node:fs/promises';
 import { err, ok, type Result } from '#core';
 import { engrave, type PageForm, pagesToSvgFile } from '#engraving';
 import {
   createSheet,
   describeScore,
-  nearestWord,
   parseMaterialSpec,
   type Sheet,
   type SheetFor,
@@ -15,9 +13,10 @@ import {
   scoreToMusicXml,
   stages,
 } from '#music';
-import { readNamedFile } from './read-file.ts';
+import { putBytes } from './put-bytes.ts';
+import { readJsonFile } from './read-file.ts';
 import { readInstrument } from './read-instrument.ts';
-import { readWords, textOf, type Words } from './read-words.ts';
+import { readChoice, readWhole, readWords, textOf } from './read-words.ts';
 
 const formats = ['musicxml', 'svg', 'pdf', 'midi', 'text'] as const;
 type Format = (typeof formats)[number];
@@ -35,10 +34,8 @@ export async function sheet(words: readonly string[]): Promise<number> {
   const wanted = readWanted(words);
   if (!wanted.ok) return complain(wanted.error, 2);
   const { file, student, format, form, out } = wanted.value;
-  const text = await readNamedFile(file);
-  if (!text.ok) return complain(text.error, 2);
-  const given = parseJson(text.value);
-  if (!given.ok) return complain(`${file} is not JSON: ${given.error}`, 2);
+  const given = await readJsonFile(file);
+  if (!given.ok) return complain(given.error, 2);
   const spec = parseMaterialSpec(given.value);
   if (!spec.ok) return complain(`${file}: ${spec.error.message}`, 2);
   const made = createSheet(spec.value, student);
@@ -46,7 +43,8 @@ export async function sheet(words: readonly string[]): Promise<number> {
   for (const note of made.value.notes) console.error(`levare sheet: ${note.text}`);
   const written = await writeSheet(made.value, format, form);
   if (!written.ok) return complain(written.error, 1);
-  return put(written.value, out);
+  const put = await putBytes(written.value, out);
+  return put.ok ? 0 : complain(put.error, 1);
 }
 
 const optionNames = ['instrument', 'stage', 'format', 'age', 'seed', 'page', 'out'] as const;
@@ -84,40 +82,6 @@ function readWanted(words: readonly string[]): Result<Wanted, string> {
   return ok({ file, student, format: format.value, form: form.value, out });
 }
 
-function readChoice<Choice extends string>(
-  words: Words,
-  name: string,
-  choices: readonly Choice[],
-  fallback: Choice | null,
-): Result<Choice, string> {
-  const text = textOf(words, name);
-  if (text === undefined)
-    return fallback === null ? err(`--${name} is missing; say one of ${choices.join(', ')}.`) : ok(fallback);
-  const found = choices.find((choice) => choice === text.toLowerCase());
-  if (found !== undefined) return ok(found);
-  return err(
-    `--${name} is "${text}", not one of ${choices.join(', ')}. The nearest is "${nearestWord(text, choices)}".`,
-  );
-}
-
-/** A whole number, or null where the option was left out. */
-function readWhole(words: Words, name: string, low: number, high: number): Result<number | null, string> {
-  const text = textOf(words, name);
-  if (text === undefined) return ok(null);
-  const number = Number(text);
-  if (text.trim() !== '' && Number.isInteger(number) && number >= low && number <= high) return ok(number);
-  const nearest = Number.isFinite(number) ? Math.min(high, Math.max(low, Math.round(number))) : low;
-  return err(`--${name} is "${text}", not a whole number from ${low} to ${high}. The nearest is ${nearest}.`);
-}
-
-function parseJson(text: string): Result<unknown, string> {
-  try {
-    return ok(JSON.parse(text));
-  } catch (fault) {
-    return err(fault instanceof Error ? fault.message : String(fault));
-  }
-}
-
 async function writeSheet(
   { score, title }: Sheet,
   format: Format,
@@ -133,22 +97,6 @@ async function writeSheet(
   const { pagesToPdf } = await import('#paper'); // the typesetter is large, and only PDF needs it
   const pdf = await pagesToPdf(pages.value, { title, description });
   return pdf.ok ? pdf : err(pdf.error.message);
-}
-
-async function put(written: string | Uint8Array, out: string | null): Promise<number> {
-  if (out === null) {
-    process.stdout.write(written);
-    return 0;
-  }
-  try {
-    await writeFile(out, written);
-    return 0;
-  } catch (fault) {
-    return complain(
-      `${out} could not be written: ${fault instanceof Error ? fault.message : String(fault)}`,
-      1,
-    );
-  }
 }
 
 function complain(reason: string, status: 1 | 2): 1 | 2 {

@@ -1,0 +1,44 @@
+// The file that `levare backing` writes, read back by the RIFF rules (Microsoft & IBM 1991) and measured by BS.1770-4.
+
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { integratedLoudness, truePeakDb } from '#sound';
+import { backing } from '../../src/cli/commands/backing.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'levare-track-file-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function write(name: string, seed: string): Promise<Buffer> {
+  const spec = join(folder, 'spec.json');
+  writeFileSync(
+    spec,
+    JSON.stringify({ kind: 'backing', chart: '| Dm7 | G7 | Cmaj7 | A7 |', choruses: 2, tempo: 160 }),
+  );
+  const out = join(folder, name);
+  expect(await backing([spec, '--format', 'wav', '--seed', seed, '--out', out])).toBe(0);
+  return readFileSync(out);
+}
+
+test('a WAV file of the command is whole, level and the same for the same seed', async () => {
+  const file = await write('one.wav', '5');
+  expect(file.toString('latin1', 0, 4) + file.toString('latin1', 8, 16)).toBe('RIFFWAVEfmt ');
+  expect(file.readUInt32LE(4)).toBe(file.length - 8);
+  const [channels, rate, data] = [file.readUInt16LE(22), file.readUInt32LE(24), file.readUInt32LE(40)];
+  expect([channels, rate, data]).toEqual([2, 44_100, file.length - 44]);
+  const frames = data / 4;
+  // One bar counted in and one of the ending beyond eight bars, at 160: the last bar rings for a bar more, and two seconds.
+  expect(frames / rate).toBeGreaterThan((9 * 4 * 60) / 160);
+  const channel = (at: number) =>
+    Float32Array.from({ length: frames }, (_, n) => file.readInt16LE(44 + 4 * n + at) / 32_768);
+  const sides = [channel(0), channel(2)];
+  const loudness = integratedLoudness(
+    sides.map((samples) => ({ samples, weight: 1 })),
+    rate,
+  );
+  expect(Math.abs(loudness + 16), `${loudness} LUFS`).toBeLessThanOrEqual(0.5);
+  expect(truePeakDb(sides)).toBeLessThanOrEqual(-1);
+  expect((await write('again.wav', '5')).equals(file)).toBe(true);
+  expect((await write('other.wav', '6')).equals(file)).toBe(false);
+});

@@ -1,0 +1,74 @@
+// `levare backing SPEC.json …`: a chart played by the band, as sound or as MIDI.
+
+import { readFile } from 'node:fs/promises';
+import { err, ok, type Result } from '#core';
+import { type Arrangement, arrange, arrangementToMidi, backingToSpec, parseBackingMaterial } from '#music';
+import { createBand } from '#sound';
+import { putBytes } from './put-bytes.ts';
+import { readJsonFile } from './read-file.ts';
+import { readChoice, readWhole, readWords, textOf } from './read-words.ts';
+import { writeTrack } from './write-track.ts';
+
+const formats = ['wav', 'midi'] as const;
+const sampleRate = 44_100;
+
+interface Wanted {
+  readonly file: string;
+  readonly format: (typeof formats)[number];
+  readonly seed: number;
+  /** Where to write; null for standard output. */
+  readonly out: string | null;
+}
+
+export async function backing(words: readonly string[]): Promise<number> {
+  const wanted = readWanted(words);
+  if (!wanted.ok) return complain(wanted.error, 2);
+  const { file, format, seed, out } = wanted.value;
+  const given = await readJsonFile(file);
+  if (!given.ok) return complain(given.error, 2);
+  const material = parseBackingMaterial(given.value);
+  if (!material.ok) return complain(`${file}: ${material.error.message}`, 2);
+  const arrangement = arrange(backingToSpec(material.value), seed);
+  const written =
+    format === 'midi'
+      ? await putBytes(arrangementToMidi(arrangement, material.value.title ?? 'Backing'), out)
+      : await writeSound(arrangement, out);
+  return written.ok ? 0 : complain(written.error, 1);
+}
+
+function readWanted(words: readonly string[]): Result<Wanted, string> {
+  const read = readWords(words, {
+    format: { type: 'string' },
+    seed: { type: 'string' },
+    out: { type: 'string' },
+  });
+  if (!read.ok) return read;
+  const [file, ...more] = read.value.positionals;
+  if (file === undefined || more.length > 0)
+    return err('name one file that holds a backing spec: levare backing SPEC.json --format wav --out FILE');
+  const format = readChoice(read.value, 'format', formats, null);
+  if (!format.ok) return format;
+  const seed = readWhole(read.value, 'seed', 0, 2 ** 31 - 1);
+  if (!seed.ok) return seed;
+  const out = textOf(read.value, 'out') ?? null;
+  if (out === null && process.stdout.isTTY)
+    return err(`--out is missing: a ${format.value} file is not for reading on a screen.`);
+  return ok({ file, format: format.value, seed: seed.value ?? 1, out });
+}
+
+async function writeSound(arrangement: Arrangement, out: string | null): Promise<Result<null, string>> {
+  // From the sources and from the build the way is the same.
+  const path = new URL('../../../dist/sound/band.sf3', import.meta.url);
+  let bank: Uint8Array;
+  try {
+    bank = await readFile(path);
+  } catch {
+    return err(`The band's sounds are not at ${path.pathname}; make them with: npm run build`);
+  }
+  return writeTrack(await createBand(bank, sampleRate).play(arrangement), sampleRate, out);
+}
+
+function complain(reason: string, status: 1 | 2): 1 | 2 {
+  console.error(`levare backing: ${reason}`);
+  return status;
+}
