@@ -21,17 +21,20 @@ interface MenuSheetProps extends Pick<PopoverProps, 'triggerRef' | 'isOpen' | 'o
 
 /** The list itself, for whoever opens it by other means than a button. */
 export function MenuSheet({ label, choices, ...popover }: MenuSheetProps) {
+  // Two students may have one name.
+  const rows = choices.map((choice, at) => ({ ...choice, key: `${at} ${choice.label}` }));
   return (
     <Popover {...popover} className="menu">
       <Menu
         aria-label={label}
         autoFocus="first"
-        disabledKeys={choices.filter((choice) => choice.off).map((choice) => choice.label)}
+        disabledKeys={rows.filter((row) => row.off).map((row) => row.key)}
       >
-        {choices.map(({ label: name, act, file }) => (
+        {rows.map(({ key, label: name, act, file }) => (
           <MenuItem
-            key={name}
-            id={name}
+            key={key}
+            id={key}
+            textValue={name}
             className="menu-item"
             {...(act ? { onAction: act } : {})}
             {...(file ? { href: file, download: true } : {})}

@@ -17,29 +17,34 @@ import { useWhatIf } from './use-what-if.ts';
 
 const say = words.student.give;
 
-export function GiveUnit({ course, onClose }: { readonly course: CourseView; readonly onClose: () => void }) {
+interface Props {
+  readonly course: CourseView;
+  /** Chosen already, where one comes from its page; else empty. */
+  readonly given: string;
+  readonly onClose: () => void;
+}
+
+export function GiveUnit({ course, given, onClose }: Props) {
   const format = useFormat();
   const units = useUnits().data?.units ?? [];
   const [find, setFind] = useState('');
-  const [chosen, setChosen] = useState<UnitRow | null>(null);
-  const [strand, setStrand] = useState<string>(course.strands[0]?.id ?? '');
+  const [chosenId, setChosenId] = useState<string>(given);
+  const [picked, setPicked] = useState<string | null>(null);
   const [after, setAfter] = useState('last');
   const [courseUnit] = useState(() => newId('course-unit'));
   const { imagined, asking, ask, forget } = useWhatIf(course);
+  const chosen = units.find((unit) => unit.id === chosenId) ?? null;
+  const strand = picked ?? strandFor(course, chosen)?.id ?? '';
   const onCourse = new Set(course.units.map((unit) => unit.unit));
-  // What the course has already is seldom wanted twice: it stands last.
-  const found = findUnits(units, find).toSorted(
-    (a, b) => Number(onCourse.has(a.id)) - Number(onCourse.has(b.id)),
-  );
+  // What was asked for stands first; what the course has already is seldom wanted twice and stands last.
+  const standOf = (unit: UnitRow) => (unit.id === given ? 0 : onCourse.has(unit.id) ? 2 : 1);
+  const found = findUnits(units, find).toSorted((a, b) => standOf(a) - standOf(b));
   const onStrand = course.strands.find((one) => one.id === strand);
 
   const choose = (unit: UnitRow) => {
     forget();
-    setChosen(unit);
-    const fitting = course.strands.find(
-      (one) => one.name.toLocaleLowerCase() === areaNames[unit.area].toLocaleLowerCase(),
-    );
-    if (fitting) setStrand(fitting.id);
+    setChosenId(unit.id);
+    setPicked(null);
   };
   const command = (): Command | null => {
     if (!chosen || !onStrand) return null;
@@ -90,7 +95,7 @@ export function GiveUnit({ course, onClose }: { readonly course: CourseView; rea
             value={strand}
             onValue={(value) => {
               forget();
-              setStrand(value);
+              setPicked(value);
               setAfter('last');
             }}
             options={course.strands.map((one) => ({ value: one.id as string, label: one.name }))}
@@ -134,6 +139,12 @@ export function GiveUnit({ course, onClose }: { readonly course: CourseView; rea
       </div>
     </Dialog>
   );
+}
+
+/** The strand named like the unit's area, else the first. */
+function strandFor(course: CourseView, unit: UnitRow | null): CourseView['strands'][number] | undefined {
+  const area = unit && areaNames[unit.area].toLocaleLowerCase();
+  return course.strands.find((one) => one.name.toLocaleLowerCase() === area) ?? course.strands[0];
 }
 
 /** Units whose title, goal or area has every word looked for. */

@@ -101,7 +101,9 @@ export function StudentScreen() {
         open={open === 'change'}
         onClose={() => setOpen(null)}
       />
-      {open === 'give' && course.data && <GiveUnit course={course.data} onClose={stopGiving} />}
+      {open === 'give' && course.data && (
+        <GiveUnit course={course.data} given={search.get('give') ?? ''} onClose={stopGiving} />
+      )}
     </Page>
   );
 }

@@ -6,6 +6,7 @@ import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { MenuButton } from '../../components/menu.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
+import { useStudents } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 
 const says = words.units.unit;
@@ -19,6 +20,7 @@ export interface UnitActionsProps {
 export function UnitActions({ id, retired }: UnitActionsProps) {
   const [, navigate] = useLocation();
   const send = useCommand();
+  const learners = (useStudents().data?.students ?? []).filter((one) => one.courses.length > 0);
   return (
     <>
       <MenuButton
@@ -43,6 +45,17 @@ export function UnitActions({ id, retired }: UnitActionsProps) {
         <Button>{says.more}</Button>
       </MenuButton>
       <Button onPress={() => window.print()}>{says.print}</Button>
+      {!retired && learners.length > 0 && (
+        <MenuButton
+          label={says.giveTo}
+          choices={learners.map((one) => ({
+            label: one.name,
+            act: () => navigate(`/student/${one.id}?give=${encodeURIComponent(id)}`),
+          }))}
+        >
+          <Button>{says.giveTo}</Button>
+        </MenuButton>
+      )}
       <ButtonLink to={`/unit/${id}?change`} kind="primary">
         {says.change}
       </ButtonLink>
