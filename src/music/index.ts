@@ -133,8 +133,8 @@ export {
   variableLength,
 } from './midi/midi-file.ts';
 export {
-  type Performance,
   type PlayedNote,
+  type PlayedScore,
   performScore,
   secondsAt,
 } from './midi/perform-score.ts';

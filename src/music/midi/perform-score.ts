@@ -41,7 +41,7 @@ export interface PlayedNote {
   readonly isDrum: boolean;
 }
 
-export interface Performance {
+export interface PlayedScore {
   readonly bars: readonly PlayedBar[];
   /** By start, then part, then pitch. */
   readonly notes: readonly PlayedNote[];
@@ -198,7 +198,7 @@ function performPart(part: Part, index: number, bars: readonly PlayedBar[]): rea
 }
 
 /** The score as it is heard. */
-export function performScore(score: Score): Performance {
+export function performScore(score: Score): PlayedScore {
   const bars = playOrder(score);
   const notes = score.parts
     .flatMap((part, index) => performPart(part, index, bars))
@@ -207,7 +207,7 @@ export function performScore(score: Score): Performance {
 }
 
 /** Seconds from the beginning to a place, by the tempi on the way. */
-export function secondsAt({ bars }: Pick<Performance, 'bars'>, place: Fraction): number {
+export function secondsAt({ bars }: Pick<PlayedScore, 'bars'>, place: Fraction): number {
   let seconds = 0;
   for (const { start, bar, tempo } of bars) {
     const inBar = minus(place, start);

@@ -7,7 +7,7 @@ import { formatMetre } from '../rhythm/metre.ts';
 import { beatUnits } from '../rhythm/metre-tree.ts';
 import type { Part, Score, ScoreBar } from '../score/score.ts';
 import { keyEvent, metreEvent, midiFile, type TrackEvent, tempoEvent, textEvent } from './midi-file.ts';
-import { type Performance, type PlayedNote, performScore } from './perform-score.ts';
+import { type PlayedNote, type PlayedScore, performScore } from './perform-score.ts';
 
 /** Divides by 2 to the fifth, by 3 and by 5; sevens are rounded to a tick. */
 export const ticksPerCrotchet = 480;
@@ -34,7 +34,7 @@ function writeMetre(bar: ScoreBar): readonly number[] {
   return metreEvent(metre.beats, metre.unit, (96 / metre.unit) * beat);
 }
 
-function conductorTrack(score: Score, { bars }: Performance): readonly TrackEvent[] {
+function conductorTrack(score: Score, { bars }: PlayedScore): readonly TrackEvent[] {
   const events: TrackEvent[] = [];
   const top = score.parts[0];
   if (score.title !== '') events.push({ tick: 0, order: 0, bytes: textEvent(0x03, score.title) });
@@ -59,7 +59,7 @@ function conductorTrack(score: Score, { bars }: Performance): readonly TrackEven
 }
 
 /** Foot down and up of the sustaining pedal, controller 64. */
-function pedalEvents(part: Part, channel: number, { bars }: Performance): readonly TrackEvent[] {
+function pedalEvents(part: Part, channel: number, { bars }: PlayedScore): readonly TrackEvent[] {
   return bars.flatMap(({ index, start }) =>
     (part.bars[index]?.directions ?? []).flatMap((direction) =>
       direction.kind === 'pedal'
@@ -107,7 +107,7 @@ function withOneKeyEach(notes: readonly PlayedNote[]): readonly PlayedNote[] {
   return [...done, ...sounding.values()];
 }
 
-function partTrack(part: Part, index: number, performance: Performance): readonly TrackEvent[] {
+function partTrack(part: Part, index: number, performance: PlayedScore): readonly TrackEvent[] {
   const channel = channelOf(index);
   const name = part.name === '' ? part.instrument.name : part.name;
   return [
