@@ -4,12 +4,24 @@ export { type Alignment, alignTake, type RhythmNote } from './alignment/align-ta
 export { beatToSeconds, type Grid, secondsToBeat } from './alignment/grid.ts';
 export { findLetGo } from './alignment/let-go.ts';
 export {
+  type CheckField,
+  type CheckKind,
+  type CheckSpec,
+  type CheckUnreadable,
+  checkableValues,
+  checkFields,
+  parseCheckSpec,
+} from './check/check-spec.ts';
+export { describeCheck } from './check/describe-check.ts';
+export { type CheckAnswer, judgeCheck } from './check/judge-check.ts';
+export {
   type ContextUnreadable,
   parseTakeContext,
   type TakeContext,
   unknownContext,
 } from './context/take-context.ts';
 export { compareTakes, type FigureChange, figuresOf } from './evidence/compare-takes.ts';
+export { describeProblem } from './evidence/describe-problem.ts';
 export type { EvidenceInput } from './evidence/evidence-input.ts';
 export type { Figure, FigureUnit, HeardRow, Passage, Row, UnheardRow } from './evidence/figure.ts';
 export {

@@ -83,7 +83,9 @@ export function alignTake(
     };
   });
   const near = 2.5 * usualSpread(beat);
-  const fit = rhythm.filter((r) => Math.abs(r.late) <= near).length / Math.max(1, rhythm.length);
+  // a player who is late throughout keeps the rhythm all the same
+  const usual = rhythm.map((r) => r.late).sort((a, b) => a - b)[rhythm.length >> 1] ?? 0;
+  const fit = rhythm.filter((r) => Math.abs(r.late - usual) <= near).length / Math.max(1, rhythm.length);
   return { grid, rhythm, fit };
 }
 

@@ -18,6 +18,8 @@ export const fewestOnsets = 4;
 const opening = 40;
 const stride = 8;
 const memory = 28;
+/** Seconds a player may be late or early throughout before it counts as another place. */
+const mostLate = 0.12;
 
 /**
  * Fits a grid to onsets (seconds, rising); bars are not yet placed unless the grid is given. Null when there are too few
@@ -133,24 +135,40 @@ function measureSwing(
   return Math.min(0.78, Math.max(0.46, trust * middle + (1 - trust) * agreed));
 }
 
-/** A given grid with the swing that is played on it. */
-function settleSwing(onsets: readonly number[], grid: Grid, context: TakeContext): Fit {
+/**
+ * A given grid with the swing that is played on it. A player who is late throughout is late, not elsewhere: notes are put
+ * on places as if the grid had waited, and their lateness is told against the grid itself.
+ */
+function settleSwing(onsets: readonly number[], given: Grid, context: TakeContext): Fit {
   const { isCompound } = beatFrame(context.metre);
-  let settled = grid;
-  for (let pass = 0; pass < 2; pass++) {
-    const ticks = quantise(onsets, settled, isCompound).placed.map((p) => p.tick);
-    const late = median(
-      ticks.flatMap((tick, i) =>
-        tick % ticksPerBeat === 0
-          ? [present(onsets[i], 'an onset') - grid.offset - (tick / ticksPerBeat) * (60 / grid.tempo)]
-          : [],
-      ),
+  const beat = 60 / given.tempo;
+  let late = 0;
+  let swing = given.swing;
+  for (let pass = 0; pass < 3; pass++) {
+    const waiting = steadyGrid(given.offset + late, given.tempo, swing, true);
+    const ticks = quantise(onsets, waiting, isCompound).placed.map((p) => p.tick);
+    const onBeat = ticks.flatMap((tick, i) =>
+      tick % ticksPerBeat === 0
+        ? [present(onsets[i], 'an onset') - given.offset - (tick / ticksPerBeat) * beat]
+        : [],
     );
-    // a player who is late throughout is not swinging more
-    const moved = steadyGrid(grid.offset + late, grid.tempo, settled.swing, true);
-    settled = { ...grid, swing: measureSwing(onsets, ticks, moved, context, 0) };
+    late = Math.max(-mostLate, Math.min(mostLate, (median(onBeat) * onBeat.length) / (onBeat.length + 1)));
+    swing = measureSwing(
+      onsets,
+      ticks,
+      steadyGrid(given.offset + late, given.tempo, swing, true),
+      context,
+      0,
+    );
   }
-  return { grid: settled, placement: quantise(onsets, settled, isCompound) };
+  const waiting = quantise(onsets, steadyGrid(given.offset + late, given.tempo, swing, true), isCompound);
+  return {
+    grid: { ...given, swing },
+    placement: {
+      cost: waiting.cost,
+      placed: waiting.placed.map((p) => ({ ...p, late: p.late + late / beat })),
+    },
+  };
 }
 
 /** From places to the final grid: straight when the playing keeps one tempo, bent bar by bar when it does not. */

@@ -1,0 +1,152 @@
+// `levare listen AUDIO.wav --context CONTEXT.json`: what is heard in a take, as JSON.
+
+import { readFile, stat } from 'node:fs/promises';
+import { err, ok, type Result } from '#core';
+import {
+  type CheckSpec,
+  compareTakes,
+  describeCheck,
+  describeProblem,
+  judgeCheck,
+  type Listening,
+  listen as listenTo,
+  parseCheckSpec,
+  parseTakeContext,
+  type TakeContext,
+  unknownContext,
+} from '#listening';
+import { parseWav, type WavSound } from '../wav/parse-wav.ts';
+import { readNamedFile } from './read-file.ts';
+import { readWords, textOf } from './read-words.ts';
+
+const usage =
+  'say `levare listen AUDIO.wav [--context CONTEXT.json] [--checks CHECKS.json] [--beside EARLIER.wav]`';
+const mostBytes = 1_000_000_000;
+
+export async function listen(words: readonly string[]): Promise<number> {
+  const read = await readTake(words);
+  if (!read.ok) {
+    console.error(`levare listen: ${read.error}`);
+    return 2;
+  }
+  const { sound, earlier, context, checks } = read.value;
+  const heard = listenTo(sound.samples, sound.sampleRate, context);
+  const before = earlier === null ? null : listenTo(earlier.samples, earlier.sampleRate, context);
+  const report = {
+    ...formatListening(heard),
+    ...(checks.length === 0
+      ? {}
+      : {
+          checks: checks.map((spec) => ({
+            spec,
+            listensFor: describeCheck(spec),
+            ...judgeCheck(spec, heard.evidence),
+          })),
+        }),
+    ...(before === null ? {} : { beside: compareTakes(before.evidence, heard.evidence) }),
+  };
+  console.log(JSON.stringify(report, roundNumbers));
+  return 0;
+}
+
+interface Asked {
+  readonly sound: WavSound;
+  readonly earlier: WavSound | null;
+  readonly context: TakeContext;
+  readonly checks: readonly CheckSpec[];
+}
+
+async function readTake(words: readonly string[]): Promise<Result<Asked, string>> {
+  const options = {
+    context: { type: 'string' },
+    checks: { type: 'string' },
+    beside: { type: 'string' },
+  } as const;
+  const told = readWords(words, options);
+  if (!told.ok) return err(`${told.error} — ${usage}.`);
+  const [path, ...more] = told.value.positionals;
+  if (path === undefined || more.length > 0) return err(`${usage}.`);
+  const context = await readContext(textOf(told.value, 'context'));
+  if (!context.ok) return context;
+  const checks = await readChecks(textOf(told.value, 'checks'));
+  if (!checks.ok) return checks;
+  const sound = await readWavFile(path);
+  if (!sound.ok) return sound;
+  const besidePath = textOf(told.value, 'beside');
+  const earlier = besidePath === undefined ? ok(null) : await readWavFile(besidePath);
+  if (!earlier.ok) return earlier;
+  return ok({ sound: sound.value, earlier: earlier.value, context: context.value, checks: checks.value });
+}
+
+async function readWavFile(path: string): Promise<Result<WavSound, string>> {
+  try {
+    const { size } = await stat(path);
+    if (size > mostBytes) return err(`${path} is larger than 1 GB: cut out the part you mean.`);
+    const sound = parseWav(await readFile(path));
+    return sound.ok ? sound : err(`${path} ${sound.error}.`);
+  } catch (fault) {
+    const code = fault instanceof Error && 'code' in fault ? fault.code : '';
+    if (code === 'ENOENT') return err(`There is no file ${path}.`);
+    if (code === 'EISDIR') return err(`${path} is a folder; name a WAV file.`);
+    return err(`${path} could not be read: ${fault instanceof Error ? fault.message : String(fault)}.`);
+  }
+}
+
+async function readContext(path: string | undefined): Promise<Result<TakeContext, string>> {
+  if (path === undefined) return ok(unknownContext);
+  const value = await readJson(path);
+  if (!value.ok) return value;
+  const context = parseTakeContext(value.value);
+  return context.ok ? context : err(`${path}: ${context.error.message}`);
+}
+
+async function readChecks(path: string | undefined): Promise<Result<readonly CheckSpec[], string>> {
+  if (path === undefined) return ok([]);
+  const value = await readJson(path);
+  if (!value.ok) return value;
+  const specs: CheckSpec[] = [];
+  for (const given of Array.isArray(value.value) ? (value.value as unknown[]) : [value.value]) {
+    const spec = parseCheckSpec(given);
+    if (!spec.ok) return err(`${path}: ${spec.error.message}`);
+    specs.push(spec.value);
+  }
+  return ok(specs);
+}
+
+async function readJson(path: string): Promise<Result<unknown, string>> {
+  const text = await readNamedFile(path);
+  if (!text.ok) return text;
+  try {
+    return ok(JSON.parse(text.value.replace(/^\uFEFF/, '')) as unknown);
+  } catch (fault) {
+    return err(`${path} is not JSON: ${fault instanceof Error ? fault.message : String(fault)}.`);
+  }
+}
+
+function formatListening(heard: Listening): object {
+  const { alignment } = heard;
+  return {
+    seconds: heard.seconds,
+    notes: heard.notes,
+    grid:
+      alignment === null
+        ? null
+        : {
+            offset: alignment.grid.offset,
+            tempo: alignment.grid.tempo,
+            swing: alignment.grid.swing,
+            drift: alignment.grid.drift,
+            isGiven: alignment.grid.isGiven,
+            fit: alignment.fit,
+          },
+    rhythm: alignment?.rhythm ?? [],
+    f0: heard.f0,
+    evidence: heard.evidence,
+    problems: heard.problems.map((problem) => ({ ...problem, message: describeProblem(problem) })),
+  };
+}
+
+/** No more digits than were measured: a tenth of a millisecond, a hundredth of a cent. */
+function roundNumbers(_key: string, value: unknown): unknown {
+  return typeof value === 'number' ? Math.round(value * 1e4) / 1e4 : value;
+}

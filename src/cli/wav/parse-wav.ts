@@ -1,0 +1,127 @@
+// Reads a WAV file into mono samples. Source: Multimedia Programming Interface and Data Specifications 1.0 (IBM and
+// Microsoft 1991) for RIFF and PCM; mmreg.h for float (3) and extensible (0xFFFE) formats.
+
+import { err, ok, type Result } from '#core';
+
+export interface WavSound {
+  /** Mono, -1 to 1: the mean of all channels. */
+  readonly samples: Float32Array;
+  readonly sampleRate: number;
+  readonly channels: number;
+}
+
+/** Longest take that is read, seconds: lessons' takes last seconds to minutes. */
+const longestTake = 20 * 60;
+const lowestRate = 4000;
+const highestRate = 400_000;
+const mostChannels = 32;
+/** Sizes written by programs that do not know yet how long the sound will be. */
+const openSizes = [0, 0xffffffff, 0x7fffffff];
+
+interface Format {
+  readonly code: number;
+  readonly channels: number;
+  readonly sampleRate: number;
+  readonly bits: number;
+  readonly frameBytes: number;
+}
+
+type ReadSample = (view: DataView, at: number) => number;
+
+const readersByFormat: Readonly<Record<string, ReadSample>> = {
+  '1 8': (view, at) => (view.getUint8(at) - 128) / 128,
+  '1 16': (view, at) => view.getInt16(at, true) / 32768,
+  '1 24': (view, at) =>
+    ((view.getUint8(at) << 8) | (view.getUint8(at + 1) << 16) | (view.getUint8(at + 2) << 24)) / 2147483648,
+  '1 32': (view, at) => view.getInt32(at, true) / 2147483648,
+  '3 32': (view, at) => view.getFloat32(at, true),
+  '3 64': (view, at) => view.getFloat64(at, true),
+};
+
+/** The sound in a WAV file, or a sentence that says what is wrong with it and how to mend it. */
+export function parseWav(bytes: Uint8Array): Result<WavSound, string> {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (bytes.length < 12) return err(`holds ${bytes.length} bytes, too few for a WAV file`);
+  if (tag(view, 0) !== 'RIFF' || tag(view, 8) !== 'WAVE')
+    return err(
+      `is not a WAV file (it starts with ${JSON.stringify(tag(view, 0))}); save the recording as WAV`,
+    );
+  let format: Format | null = null;
+  for (let at = 12; at + 8 <= bytes.length; ) {
+    const [name, size] = [tag(view, at), view.getUint32(at + 4, true)];
+    const body = at + 8;
+    if (name === 'fmt ') {
+      const read = readFormat(view, body, size);
+      if (!read.ok) return read;
+      format = read.value;
+    }
+    if (name === 'data') {
+      if (format === null) return err('has its sound before its format, and cannot be read');
+      return readSound(view, body, size, format);
+    }
+    at = body + size + (size % 2);
+  }
+  return err(
+    format === null
+      ? 'has no format and no sound in it'
+      : 'has no sound in it: it is cut off, or was never written',
+  );
+}
+
+function readFormat(view: DataView, at: number, size: number): Result<Format, string> {
+  if (size < 16 || at + 16 > view.byteLength) return err('is cut off inside its format');
+  const plain = view.getUint16(at, true);
+  const isExtensible = plain === 0xfffe && size >= 40 && at + 26 <= view.byteLength;
+  const format: Format = {
+    code: isExtensible ? view.getUint16(at + 24, true) : plain,
+    channels: view.getUint16(at + 2, true),
+    sampleRate: view.getUint32(at + 4, true),
+    bits: view.getUint16(at + 14, true),
+    frameBytes: view.getUint16(at + 12, true),
+  };
+  if (readersByFormat[`${format.code} ${format.bits}`] === undefined)
+    return err(
+      `holds sound in a form that is not read (format ${format.code}, ${format.bits} bits); save it as 16- or 24-bit PCM`,
+    );
+  if (format.channels < 1 || format.channels > mostChannels)
+    return err(`says it has ${format.channels} channels`);
+  if (format.sampleRate < lowestRate || format.sampleRate > highestRate)
+    return err(`says it has ${format.sampleRate} samples a second; save it at 44100 or 48000`);
+  if (format.frameBytes !== (format.channels * format.bits) / 8)
+    return err('contradicts itself in its format');
+  return ok(format);
+}
+
+function readSound(view: DataView, at: number, size: number, format: Format): Result<WavSound, string> {
+  const there = view.byteLength - at;
+  const isOpen = openSizes.includes(size);
+  const { channels, sampleRate, bits, frameBytes } = format;
+  const second = sampleRate * frameBytes;
+  // half a frame at the end is an odd writer's padding, a missing stretch is a broken file
+  if (!isOpen && size > there + frameBytes)
+    return err(
+      `is cut off: it says it holds ${(size / second).toFixed(1)} s and holds ${(there / second).toFixed(1)} s; copy or record it again`,
+    );
+  const frames = Math.floor((isOpen ? there : Math.min(size, there)) / frameBytes);
+  if (frames === 0) return err('holds no sound (0 seconds)');
+  if (frames / sampleRate > longestTake)
+    return err(
+      `lasts ${Math.round(frames / sampleRate / 60)} minutes; takes of up to ${longestTake / 60} minutes are listened to: cut out the part you mean`,
+    );
+  const read = readersByFormat[`${format.code} ${bits}`];
+  if (read === undefined) return err('holds sound in a form that is not read');
+  const samples = new Float32Array(frames);
+  const step = bits / 8;
+  for (let i = 0; i < frames; i++) {
+    let sum = 0;
+    for (let c = 0; c < channels; c++) sum += read(view, at + i * frameBytes + c * step);
+    const value = sum / channels;
+    // float files may hold anything: what is no number is silence, and nothing is louder than twice full scale
+    samples[i] = Number.isFinite(value) ? Math.max(-2, Math.min(2, value)) : 0;
+  }
+  return ok({ samples, sampleRate, channels });
+}
+
+function tag(view: DataView, at: number): string {
+  return String.fromCharCode(...[0, 1, 2, 3].map((i) => view.getUint8(at + i)));
+}
