@@ -35,9 +35,11 @@ const octaveCost = 0.04;
 const weakest = 0.25;
 /** Rooms of ordinary size: half a second of reverberation. */
 const tailModel = { decaySeconds: 0.6, share: 0.9, least: 0.1 };
-if (process.env.TM) Object.assign(tailModel, JSON.parse(process.env.TM));
-/** A frame's own length must have gone by before its sound counts as past. */
-const tailDelays: readonly number[] = [4, 5, 8];
+/** A frame's own length must have gone by before its sound counts as past: in frames of that length. */
+const tailDelays: readonly number[] = [4, 5, 4];
+/** The longest frames are taken at every other moment only. */
+const momentsPerFrame: readonly number[] = [1, 1, 2];
+const momentSeconds = 0.01;
 /** What a pitch outside the instrument's range loses. */
 const outsideCost = 0.2;
 /** Sound below this share of the lowest note's frequency is turned down. */
@@ -66,7 +68,11 @@ export function createCandidateFinder(
   readonly find: (octaves: Octaves, seconds: number, floors: readonly (Float64Array | null)[]) => Candidates;
 } {
   const levels: readonly Periodicity[] = Array.from({ length: levelCount }, (_, l) =>
-    createPeriodicity({ ...tailModel, delay: tailDelays[l] ?? 6 }),
+    createPeriodicity({
+      ...tailModel,
+      delay: tailDelays[l] ?? 4,
+      hopSeconds: momentSeconds * (momentsPerFrame[l] ?? 1),
+    }),
   );
   const found: Candidates = {
     midi: new Float64Array(candidateCount),
@@ -75,6 +81,7 @@ export function createCandidateFinder(
     fresh: 0,
   };
   const pool = new Float64Array(64);
+  let moment = 0;
   const lowestUsed = range === null ? 0 : 440 * 2 ** ((range.low - 69) / 12) * belowRange;
 
   function find(octaves: Octaves, seconds: number, floors: readonly (Float64Array | null)[]): Candidates {
@@ -84,18 +91,17 @@ export function createCandidateFinder(
       const samples = octaves.samples[l];
       const rate = octaves.rates[l];
       if (level === undefined || samples === undefined || rate === undefined) break;
-      const power = level.analyse(
-        samples,
-        Math.round(seconds * rate),
-        floors[l] ?? null,
-        (lowestUsed * 2 * frameLength) / rate,
-      );
-      if (l === 0) {
-        found.power = power;
-        found.fresh = level.fresh;
+      if (moment % (momentsPerFrame[l] ?? 1) === 0) {
+        const lowestBin = (lowestUsed * 2 * frameLength) / rate;
+        const power = level.analyse(samples, Math.round(seconds * rate), floors[l] ?? null, lowestBin);
+        if (l === 0) {
+          found.power = power;
+          found.fresh = level.fresh;
+        }
       }
       pooled = collectPeaks(level, rate, pool, pooled, l);
     }
+    moment++;
     found.midi.fill(0);
     found.strength.fill(0);
     for (let i = 0; i < pooled; i++) keep(pool[i] ?? 0, octaves.rates);
@@ -123,6 +129,10 @@ export function createCandidateFinder(
       }
     }
     if (weightSum === 0) return;
+    // Hollowness and range only take away: what cannot enter the list need not be tuned.
+    const most = sum / weightSum + octaveCost * (Math.log2(rough / 440) + 0.05);
+    if (most <= Math.max(weakest, found.strength[candidateCount - 1] ?? 0)) return;
+    if (isFound(hertzToMidi(rough))) return;
     const level = levels[bestLevel];
     const rate = rates[bestLevel] ?? 1;
     const hertz = level === undefined ? rough : tuneOnPartials(level.power, rate, rough);
@@ -133,6 +143,12 @@ export function createCandidateFinder(
     const expected = strength - (outside > 1 ? outsideCost + 0.01 * outside : 0);
     if (expected < weakest) return;
     insert(midi, Math.min(expected, 1.2));
+  }
+
+  function isFound(midi: number): boolean {
+    for (let i = 0; i < candidateCount; i++)
+      if ((found.strength[i] ?? 0) > 0 && Math.abs((found.midi[i] ?? 0) - midi) < 0.15) return true;
+    return false;
   }
 
   function insert(midi: number, strength: number): void {

@@ -20,6 +20,8 @@ export interface Periodicity {
   readonly power: Float64Array;
   /** Normalised autocorrelation for lags 0 … 511: 1 at lag 0, near 1 at the period of a periodic sound. */
   readonly correlation: Float64Array;
+  /** Mean square of the last frame once the tail of earlier sound is taken off too. */
+  fresh: number;
   /**
    * Takes the frame centred on sample `centre`; `floor` is the noise power per bin, and what lies below bin `lowest` is
    * turned down. Gives the mean square that is left.
@@ -27,7 +29,7 @@ export interface Periodicity {
   analyse(samples: Float32Array, centre: number, floor: Float64Array | null, lowest: number): number;
 }
 
-/** Makes the analysis with its tables and buffers; with a `tail`, frames must follow each other 10 ms apart. */
+/** Makes the analysis with its tables and buffers; with a `tail`, frames must follow each other at its hop. */
 export function createPeriodicity(tail: TailModel | null): Periodicity {
   const subtraction = tail === null ? null : createTailSubtraction(frameBins, tail);
   const fft = createRealFft(fftSize);

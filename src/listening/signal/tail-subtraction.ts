@@ -10,7 +10,9 @@ export interface TailSubtraction {
 
 /** How the tail is modelled. */
 export interface TailModel {
-  /** Moments of 10 ms until sound counts as past. */
+  /** Seconds from one spectrum to the next. */
+  readonly hopSeconds: number;
+  /** Spectra until sound counts as past. */
   readonly delay: number;
   /** Seconds in which the tail falls by 60 dB. */
   readonly decaySeconds: number;
@@ -20,12 +22,12 @@ export interface TailModel {
   readonly least: number;
 }
 
-/** Makes the subtraction for spectra of `bins` bins, 10 ms apart. */
+/** Makes the subtraction for spectra of `bins` bins. */
 export function createTailSubtraction(bins: number, model: TailModel): TailSubtraction {
   const rows = model.delay + 1;
   const past = new Float32Array(rows * bins);
   const tail = new Float64Array(bins);
-  const decay = 10 ** (-0.06 / model.decaySeconds);
+  const decay = 10 ** ((-6 * model.hopSeconds) / model.decaySeconds);
   const gain = model.share * (1 - decay);
   let count = 0;
 
