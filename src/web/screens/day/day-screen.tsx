@@ -111,6 +111,7 @@ function DayOf({ date, now }: { readonly date: PlainDate; readonly now: StudioNo
               <span className="day-touch-text">{words.day.today}</span>
             </ButtonLink>
           )}
+          {extent && <ButtonLink to={`/practice/day/${date}`}>{words.practice.linkDay}</ButtonLink>}
           {extent && <Button onPress={() => window.print()}>{words.day.print}</Button>}
         </>
       }

@@ -91,6 +91,9 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
             {say.backToDay}
           </ButtonLink>
         )}
+        <ButtonLink to={`/practice/lesson/${lesson.id}`} large>
+          {words.practice.link}
+        </ButtonLink>
         <ButtonLink to={courseAddress(lesson)} large>
           {say.toCourse}
         </ButtonLink>

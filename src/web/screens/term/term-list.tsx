@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import type { TermView } from '#contract';
 import { Button } from '../../components/button.tsx';
+import { Empty } from '../../components/empty.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
@@ -32,6 +33,16 @@ export function TermList({ terms, adding, onAdding }: TermListProps) {
           </Button>
         )}
       </div>
+      {terms.length === 0 && (
+        <Empty
+          sentence={says.none}
+          action={
+            <Button kind="primary" onPress={() => onAdding(true)}>
+              {says.add}
+            </Button>
+          }
+        />
+      )}
       <ul className="ruled term-list">
         {terms.map((term) => (
           <li key={term.id}>

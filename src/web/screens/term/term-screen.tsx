@@ -4,8 +4,6 @@ import { useState } from 'react';
 import { useSearchParams } from 'wouter';
 import type { TermView } from '#contract';
 import type { PlainDate } from '#core';
-import { Button } from '../../components/button.tsx';
-import { Empty } from '../../components/empty.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { NextStep } from '../../components/next-step.tsx';
 import { Page } from '../../components/page.tsx';
@@ -31,16 +29,6 @@ function TermParts({ view, today }: { readonly view: TermView; readonly today: P
   return (
     <>
       <NextStep after="term" />
-      {view.terms.length === 0 && (
-        <Empty
-          sentence={says.terms.none}
-          action={
-            <Button kind="primary" onPress={() => setAdding(true)}>
-              {says.terms.add}
-            </Button>
-          }
-        />
-      )}
       <YearLine view={view} today={today} />
       <div className="term-dates">
         <TermList terms={view.terms} adding={adding} onAdding={setAdding} />
