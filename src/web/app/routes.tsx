@@ -23,6 +23,8 @@ const Units = screen('UnitsScreen', () => import('../screens/units/units-screen.
 const Unit = screen('UnitScreen', () => import('../screens/units/unit-screen.tsx'));
 const Skills = screen('SkillsScreen', () => import('../screens/units/skills-screen.tsx'));
 const Materials = screen('MaterialsScreen', () => import('../screens/materials/materials-screen.tsx'));
+const Practice = screen('PracticeScreen', () => import('../screens/practice/practice-screen.tsx'));
+const PracticeDay = screen('PracticeDayScreen', () => import('../screens/practice/practice-screen.tsx'));
 const Term = screen('TermScreen', () => import('../screens/term/term-screen.tsx'));
 const Settings = screen('SettingsScreen', () => import('../screens/settings/settings-screen.tsx'));
 const Changes = screen('ChangesScreen', () => import('../screens/changes/changes-screen.tsx'));
@@ -55,6 +57,8 @@ function Screens() {
       <Route path="/unit/:id" component={Unit} />
       <Route path="/skills" component={Skills} />
       <Route path="/materials" component={Materials} />
+      <Route path="/practice/lesson/:id" component={Practice} />
+      <Route path="/practice/day/:date" component={PracticeDay} />
       <Route path="/term" component={Term} />
       <Route path="/settings" component={Settings} />
       <Route path="/changes" component={Changes} />

@@ -8,6 +8,7 @@ import { frame } from './frame.ts';
 import { lesson } from './lesson.ts';
 import { levels, levelWords } from './levels.ts';
 import { materials } from './materials.ts';
+import { practice } from './practice.ts';
 import { score } from './score.ts';
 import { settings } from './settings.ts';
 import { stageNames } from './stages.ts';
@@ -27,6 +28,7 @@ export const words = {
   levels,
   levelWords,
   materials,
+  practice,
   score,
   settings,
   stageNames,

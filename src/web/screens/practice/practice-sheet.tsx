@@ -1,0 +1,175 @@
+// One student's week on paper: how long, what to do with boxes to tick, what to play from, and when they come again.
+
+import { useState } from 'react';
+import type { LessonView } from '#contract';
+import { weekdayOf } from '#core';
+import { TextField } from '../../components/field.tsx';
+import { Notation } from '../../components/notation.tsx';
+import { Tick } from '../../components/tick.tsx';
+import type { SheetAnswer } from '../../engraver/sheet-wish.ts';
+import { useFormat } from '../../hooks/use-format.ts';
+import { useOutbox } from '../../hooks/use-outbox.ts';
+import { useStudio } from '../../hooks/use-view.ts';
+import { words } from '../../words/index.ts';
+import { suggestMinutesADay } from './minutes-a-day.ts';
+import { practiceDays } from './practice-days.ts';
+import type { PracticeMaterial } from './practice-materials.ts';
+import { readPractice, withMinutes } from './practice-text.ts';
+import { answerKey } from './use-practice-sheets.ts';
+
+const says = words.practice;
+
+export interface PracticeSheetProps {
+  readonly lesson: LessonView;
+  readonly materials: readonly PracticeMaterial[];
+  readonly answers: ReadonlyMap<string, SheetAnswer>;
+  /** Several sheets are printed as they are; one alone can still be changed. */
+  readonly isAlone: boolean;
+}
+
+export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeSheetProps) {
+  const format = useFormat();
+  const studio = useStudio().data;
+  const { learner, next } = lesson;
+  const usual = suggestMinutesADay(learner.stage, learner.age);
+  const given = lesson.practice.trim() === '' ? lesson.suggestedPractice : lesson.practice;
+  const [text, setMinutes] = useMinutes(lesson, given);
+  const [typed, setTyped] = useState<string | null>(null);
+  const { minutes, tasks } = readPractice(text);
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const shown = materials.filter(({ id }) => !left.has(id));
+  return (
+    <article className="practice-sheet" aria-label={`${says.title}: ${learner.name}`}>
+      {isAlone && (
+        <div className="practice-choose no-print">
+          <TextField
+            label={says.minutes}
+            type="number"
+            min={5}
+            max={180}
+            value={typed ?? String(minutes ?? usual)}
+            onValue={(value) => {
+              setTyped(value);
+              setMinutes(value);
+            }}
+            help={says.minutesHelp(usual)}
+          />
+          {materials.length > 0 && (
+            <fieldset>
+              <legend className="field-label">{says.which}</legend>
+              {materials.map(({ id, title }) => (
+                <Tick
+                  key={id}
+                  ticked={!left.has(id)}
+                  onTick={(ticked) =>
+                    setLeft((now) => new Set(ticked ? [...now].filter((one) => one !== id) : [...now, id]))
+                  }
+                >
+                  {title}
+                </Tick>
+              ))}
+            </fieldset>
+          )}
+        </div>
+      )}
+      <div className="practice-paper">
+        <header className="practice-head">
+          <h2>{learner.name}</h2>
+          <p>
+            {learner.instrumentName} ·{' '}
+            {next === null ? says.week : says.until(format.day(next.date, 'short'))}
+          </p>
+          <p className="practice-studio">{studio?.teacher || studio?.name}</p>
+        </header>
+        <p className="practice-minutes">{says.aDay(minutes ?? usual)}</p>
+        <Tasks lesson={lesson} tasks={tasks.length > 0 ? tasks : [says.noTasks]} />
+        {shown.map((material) => (
+          <Material key={material.id} material={material} answer={answers.get(answerKey(lesson, material))} />
+        ))}
+        <footer className="practice-foot">
+          <p>{says.care}</p>
+          <p className="practice-next">
+            {next === null ? says.noNext : says.next(format.day(next.date, 'full'), format.time(next.time))}
+          </p>
+        </footer>
+      </div>
+    </article>
+  );
+}
+
+/** The practice text with minutes that can be changed; what is changed is written to the lesson. */
+function useMinutes(lesson: LessonView, given: string): readonly [string, (minutes: string) => void] {
+  const { post } = useOutbox();
+  const [own, setOwn] = useState<string | null>(null);
+  const text = own ?? given;
+  return [
+    text,
+    (typed) => {
+      const minutes = Number(typed);
+      if (!Number.isInteger(minutes) || minutes < 5 || minutes > 180) return;
+      const changed = withMinutes(text, minutes);
+      setOwn(changed);
+      const base = own ?? lesson.practice;
+      post({ type: 'lesson.write', lesson: lesson.id, field: 'practice', base, text: changed });
+    },
+  ];
+}
+
+function Tasks({ lesson, tasks }: { readonly lesson: LessonView; readonly tasks: readonly string[] }) {
+  const format = useFormat();
+  const days = practiceDays(lesson.date, lesson.next?.date ?? null);
+  return (
+    <table className="practice-tasks">
+      <thead>
+        <tr>
+          <th scope="col">{says.tasks}</th>
+          {days.map((day) => (
+            <th key={day} scope="col" className="practice-day">
+              <span aria-hidden="true">{format.weekday(weekdayOf(day), 'short').slice(0, 2)}</span>
+              <span className="only-heard">{says.ticked(format.day(day, 'short'))}</span>
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {tasks.map((task, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines of a text are told apart by their place
+          <tr key={at}>
+            <th scope="row">{task}</th>
+            {days.map((day) => (
+              <td key={day} className="practice-day">
+                <span className="practice-box" />
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Material({
+  material,
+  answer,
+}: {
+  readonly material: PracticeMaterial;
+  readonly answer: SheetAnswer | undefined;
+}) {
+  if (answer === undefined) return null;
+  if (!answer.ok)
+    return (
+      <p className="practice-refused no-print" role="note">
+        {says.refused(material.title, answer.error.message)}
+      </p>
+    );
+  return (
+    <section className="practice-material">
+      {answer.value.pages.map(({ page, svg }) => (
+        <figure key={page} className="practice-notation">
+          {page === 1 && <figcaption>{material.title}</figcaption>}
+          <Notation svg={svg} />
+        </figure>
+      ))}
+    </section>
+  );
+}
