@@ -15,7 +15,9 @@ const { byKind, failures } = fuzzSheets(count, seed);
 for (const failure of failures) console.log(`FAILED ${failure}`);
 for (const [kind, { made, refused, reasons }] of byKind) {
   const share = ((100 * refused) / Math.max(1, made + refused)).toFixed(2);
-  const why = [...reasons].map(([reason, times]) => `${reason} ${times}`).join(', ');
+  const why = [...reasons]
+    .map(([reason, { times, example }]) => `${reason} ${times} (${example})`)
+    .join(', ');
   console.log(
     `${kind.padEnd(9)} ${made} made, ${refused} refused (${share} %)${why === '' ? '' : `: ${why}`}`,
   );

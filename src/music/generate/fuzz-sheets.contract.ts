@@ -12,7 +12,8 @@ import { randomSpec } from './random-spec.contract.ts';
 export interface KindReport {
   made: number;
   refused: number;
-  readonly reasons: Map<string, number>;
+  /** How often each kind of refusal, and the last message with its seed. */
+  readonly reasons: Map<string, { readonly times: number; readonly example: string }>;
 }
 
 export interface SheetFuzzReport {
@@ -42,7 +43,9 @@ function tryOne(seed: number, byKind: Map<MaterialKind, KindReport>, checksTwice
     const sheet = createSheet(spec.value, student);
     if (!sheet.ok) {
       report.refused++;
-      report.reasons.set(sheet.error.kind, (report.reasons.get(sheet.error.kind) ?? 0) + 1);
+      const { kind, message } = sheet.error;
+      const times = (report.reasons.get(kind)?.times ?? 0) + 1;
+      report.reasons.set(kind, { times, example: `seed ${seed}: ${message}` });
       return sheet.error.message.length > 20 ? null : `${about}\n  refused without a reason`;
     }
     report.made++;

@@ -9,10 +9,12 @@ import type { Interval } from '../../pitch/interval.ts';
 import { easiestTonic, type ScaleId, scaleFifths, scaleOf } from '../../scale/scale.ts';
 import type { SheetFor } from '../../shape/student-shape.ts';
 import type { ArpeggioSpec } from '../../spec/material-spec.ts';
-import { createRunSheet, type Study } from '../run/create-run-sheet.ts';
+import { createRunSheet } from '../run/create-run-sheet.ts';
 import type { RunFigure } from '../run/run-notes.ts';
+import type { Study } from '../run/run-study-spec.ts';
 import type { Draft, SheetRefused } from '../sheet/sheet.ts';
 import { comfortableTonics, modeOfScale } from '../sheet/student-keys.ts';
+import { capital } from '../sheet/title.ts';
 
 /** The chord's tones from the root up; those past the seventh stand above it. */
 function stack(quality: ChordQuality): readonly Interval[] {
@@ -39,10 +41,8 @@ export function createArpeggioSheet(spec: ArpeggioSpec, student: SheetFor): Resu
     inversions: { offsets: group, stride: 1 },
     alternating: { offsets: [0, 2], stride: 1 },
   };
-  const symbol =
-    quality.suffix === '' ? 'major triad' : quality.suffix === 'm' ? 'minor triad' : quality.suffix;
   const study: Study = {
-    title: `Arpeggios: ${symbol}${spec.pattern === 'inversions' ? ', inversions' : ''}`,
+    title: `${capital(qualityName(quality))} arpeggios${spec.pattern === 'inversions' ? ', inversions' : ''}`,
     label: (root) => printChord(formatChord({ root, quality, bass: null })),
     steps: () => ({ rising: tones, falling: tones, repeats }),
     keyOf: (root) => fifthsToKey(scaleFifths(root, home), modeOfScale(home)),
@@ -51,11 +51,16 @@ export function createArpeggioSheet(spec: ArpeggioSpec, student: SheetFor): Resu
     orderId: home,
     figure: figures[spec.pattern],
     rhythm: 'even',
+    // Each inversion is heard once the chord goes an octave further.
+    leastOctaves: spec.pattern === 'inversions' ? 2 : 1,
     repeats,
   };
-  // Inversions take an octave more than the chord itself before each has been heard.
-  const octaves = spec.pattern === 'inversions' && spec.octaves === 'fit' ? 2 : spec.octaves;
-  return createRunSheet({ ...spec, octaves }, study, student);
+  return createRunSheet(spec, study, student);
+}
+
+/** A quality in words. `dominant_7` → dominant 7th */
+function qualityName({ id }: ChordQuality): string {
+  return id.replaceAll('_', ' ').replace(/ (7|9|11|13)\b/, ' $1th');
 }
 
 /** A chord symbol with printed accidentals after its letters. */

@@ -214,12 +214,19 @@ function composeBar(
   isFirst: boolean,
 ): readonly Slot[] {
   if (close !== 'none') return closingBar(random, grid, palette, options, close);
-  const restsFirst = !isFirst && options.grade >= 4;
-  const whole = { from: 0, to: grid.length, restsFirst };
-  // One held note for a whole bar says nothing in the middle of a line.
+  const whole = { from: 0, to: grid.length, restsFirst: !isFirst && options.grade >= 4 };
+  const asksOffbeat = options.syncopation === 'some' || options.syncopation === 'much';
+  const hasOffbeat = [...palette.weights.keys()].some((figure) => figure.isOffbeat);
+  // One held note says nothing in the middle of a line, and four equal beats not much; a line that is to have its
+  // stress off the beat has it in its first bar.
   for (let tries = 0; ; tries++) {
-    const bar = layOut(fillBeats(random, grid, palette, options, whole), 0);
-    const sounds = bar.filter((slot) => !slot.isRest).length;
-    if (sounds > 1 || (grid.length <= 1 && sounds > 0) || tries >= 8) return bar;
+    const figures = fillBeats(random, grid, palette, options, whole);
+    const slots = layOut(figures, 0);
+    const sounds = slots.filter((slot) => !slot.isRest).length;
+    const isHeld = sounds < 2 && grid.length > 1;
+    const isEven =
+      options.grade >= 2 && grid.length > 2 && new Set(slots.map(({ length }) => length)).size < 2;
+    const misses = asksOffbeat && hasOffbeat && isFirst && !figures.some((figure) => figure.isOffbeat);
+    if (!(isHeld || isEven || misses) || (tries >= 8 && !misses) || tries >= 40) return slots;
   }
 }

@@ -7,10 +7,10 @@ import type { RhythmOptions } from './rhythm-palette.ts';
 
 type RhythmFields = Pick<RhythmSpec, 'grade' | 'values' | 'rests' | 'ties' | 'syncopation' | 'harder'>;
 
-/** Grade of one line of several: the first two grades below the sheet's own, where lines get harder. */
+/** Grade of one line of several: where lines get harder, the first is a grade or two below the sheet's own. */
 export function gradeOfLine(grade: number, line: number, lines: number, harder: boolean): number {
   if (!harder || lines < 2) return grade;
-  const first = Math.max(1, grade - 2);
+  const first = Math.max(1, grade - (grade <= 3 ? 1 : 2));
   return first + Math.round(((grade - first) * line) / (lines - 1));
 }
 

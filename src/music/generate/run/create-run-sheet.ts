@@ -1,81 +1,20 @@
 // What scale and arpeggio sheets share: which keys, how far up, in which metre and values, for which hands.
 
 import { err, ok, present, type Result } from '#core';
-import { type Clef, isInRange, rangeAtStage, type WrittenRange } from '../../instrument/instrument.ts';
-import type { Key } from '../../key/key.ts';
-import {
-  type Pitch,
-  type PitchName,
-  pitchToMidi,
-  staffStep,
-  type WrittenPitch,
-  written,
-} from '../../pitch/pitch.ts';
+import { type PitchName, pitchToMidi } from '../../pitch/pitch.ts';
 import { type Metre, parseMetre } from '../../rhythm/metre.ts';
-import { easyRegister } from '../../shape/easy-register.ts';
 import { type SheetFor, type StudentShape, shapeFor } from '../../shape/student-shape.ts';
-import type { ScaleSpec } from '../../spec/material-spec.ts';
 import { barTicks } from '../rhythm/beat-grid.ts';
-import { chooseClef, ledgerLines } from '../sheet/choose-clef.ts';
 import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
 import { namedTonic, tonicsFrom } from '../sheet/student-keys.ts';
 import { printName } from '../sheet/title.ts';
-import { type PlacedRun, placeRun, runPitch, type Steps } from './place-run.ts';
+import { placeKey } from './place-key.ts';
+import { type PlacedRun, runPitch } from './place-run.ts';
 import { fingeringsFor } from './run-fingering.ts';
 import { cellIn, chooseRunMetre, type RunValue } from './run-metre.ts';
-import type { RunFigure } from './run-notes.ts';
 import { type Passage, writePassages } from './run-study.ts';
+import type { RunSpec, Study } from './run-study-spec.ts';
 import { type Cell, dottedCell, timeRun, turnedCells } from './time-run.ts';
-
-/** The fields scale and arpeggio specs share. */
-export type RunSpec = Pick<
-  ScaleSpec,
-  | 'keys'
-  | 'order'
-  | 'start'
-  | 'pitch'
-  | 'octaves'
-  | 'direction'
-  | 'value'
-  | 'metre'
-  | 'articulation'
-  | 'fingerings'
-  | 'hands'
-  | 'names'
-  | 'tempo'
->;
-
-/** What is studied: a scale or a chord, on any tonic. */
-export interface Study {
-  readonly title: string;
-  readonly label: (tonic: PitchName) => string;
-  readonly steps: (tonic: PitchName) => Steps;
-  readonly keyOf: (tonic: PitchName) => Key;
-  /** Most comfortable tonics first. */
-  readonly comfortable: readonly PitchName[];
-  /** The usual spelling of a tonic. */
-  readonly respell: (tonic: PitchName) => PitchName;
-  /** Tonics by an interval from one on. */
-  readonly orderId: Parameters<typeof tonicsFrom>[2];
-  readonly figure: RunFigure;
-  readonly rhythm: ScaleSpec['rhythm'];
-  /** Whether the notes repeat at the octave; chords past it do not. */
-  readonly repeats: boolean;
-}
-
-/** What a place in the range costs: ledger lines, distance from the middle, and notes outside a beginner's easy register. */
-function placeCost(student: SheetFor, range: WrittenRange, clefs: readonly Clef[]) {
-  const middle = (staffStep(range.low) + staffStep(range.high)) / 2;
-  const easy = easyRegister(student.instrument, student.stage);
-  return (pitches: readonly WrittenPitch[]): number => {
-    const clef = chooseClef(clefs, pitches);
-    const average = pitches.reduce((sum, pitch) => sum + staffStep(pitch), 0) / pitches.length;
-    const ledgers = pitches.reduce((sum, pitch) => sum + ledgerLines(clef, pitch), 0) / pitches.length;
-    const strained =
-      easy === null ? 0 : pitches.filter((pitch) => !isInRange(easy, pitch)).length / pitches.length;
-    return ledgers * 4 + Math.abs(average - middle) + strained * 20;
-  };
-}
 
 /** The tonics to try, in order, and how many of them are wanted. */
 function wantedTonics(
@@ -102,86 +41,6 @@ function wantedTonics(
 function samePitch(a: PitchName, b: PitchName): boolean {
   const midi = (name: PitchName) => pitchToMidi({ ...name, octave: 4 });
   return (midi(a) - midi(b)) % 12 === 0;
-}
-
-interface Placed {
-  readonly tonic: PitchName;
-  readonly staves: readonly { readonly clef: Clef; readonly run: PlacedRun }[];
-}
-
-/** Places one key on the staff, or the staves of both hands. */
-function placeKey(
-  spec: RunSpec,
-  study: Study,
-  student: SheetFor,
-  shape: StudentShape,
-  tonic: PitchName,
-): Placed | null {
-  const { instrument, stage } = student;
-  const steps = study.steps(tonic);
-  const range = rangeAtStage(instrument, stage);
-  const fitOctaves = Math.min(shape.octaves, shape.isKeyboard ? 2 : 4);
-  const octaves = spec.octaves === 'fit' ? fitOctaves : spec.octaves;
-  const wanted = { name: tonic, steps, figure: study.figure, direction: spec.direction, octaves };
-  if (!shape.isKeyboard) {
-    const run = placeRun({ ...wanted, range, cost: placeCost(student, range, shape.readsClefs) });
-    if (run === null) return null;
-    const clef = chooseClef(shape.readsClefs, pitchesOf(run, steps));
-    return { tonic, staves: [{ clef, run }] };
-  }
-  const hands = spec.hands === 'fit' ? (student.stage === 'beginner' ? 'right' : 'both') : spec.hands;
-  if (hands !== 'both') {
-    const clef: Clef = hands === 'right' ? 'treble' : 'bass';
-    const half = halfOf(range, clef);
-    const run =
-      placeRun({ ...wanted, range: half, cost: placeCost(student, half, [clef]) }) ??
-      placeRun({ ...wanted, range, cost: placeCost(student, range, [clef]) });
-    return run === null ? null : { tonic, staves: [{ clef, run }] };
-  }
-  const most = typeof octaves === 'number' ? octaves : 1;
-  for (let tried = most; tried >= 0; tried--) {
-    const span = tried === 0 ? ('five_notes' as const) : octaves === 'five_notes' ? octaves : tried;
-    const right = placeRun({ ...wanted, octaves: span, range, cost: placeCost(student, range, ['treble']) });
-    if (right === null) continue;
-    for (const down of [1, 2, 3]) {
-      const left = { ...right, tonic: written({ ...right.tonic, octave: right.tonic.octave - down }) };
-      if (!pitchesOf(left, steps).every((pitch) => isInRange(range, pitch))) continue;
-      if (down < 3 && ledgersOf('bass', left, steps) > 1.2 && ledgersOf('treble', right, steps) < 1) {
-        const lower = { ...left, tonic: written({ ...left.tonic, octave: left.tonic.octave - 1 }) };
-        if (pitchesOf(lower, steps).every((pitch) => isInRange(range, pitch))) continue;
-      }
-      return {
-        tonic,
-        staves: [
-          { clef: 'treble', run: right },
-          { clef: 'bass', run: left },
-        ],
-      };
-    }
-  }
-  const run = placeRun({ ...wanted, range, cost: placeCost(student, range, ['treble']) });
-  return run === null ? null : { tonic, staves: [{ clef: 'treble', run }] };
-}
-
-const middleC: Pitch = { letter: 'C', alter: 0, octave: 4 };
-
-/** The part of a keyboard's range that belongs to a clef. */
-function halfOf(range: WrittenRange, clef: Clef): WrittenRange {
-  const c = written(middleC);
-  if (clef === 'bass') {
-    const top = written({ letter: 'E', alter: 0, octave: 4 });
-    return { low: range.low, high: isInRange(range, top) ? top : range.high };
-  }
-  return { low: isInRange(range, c) ? c : range.low, high: range.high };
-}
-
-function pitchesOf({ tonic, run }: PlacedRun, steps: Steps): readonly WrittenPitch[] {
-  return [...run.notes, run.last].map((note) => runPitch(tonic, steps, note));
-}
-
-function ledgersOf(clef: Clef, run: PlacedRun, steps: Steps): number {
-  const pitches = pitchesOf(run, steps);
-  return pitches.reduce((sum, pitch) => sum + ledgerLines(clef, pitch), 0) / pitches.length;
 }
 
 /** The metre and cells of a passage; a named metre the value does not fill takes another value. */
@@ -245,6 +104,7 @@ export function createRunSheet(spec: RunSpec, study: Study, student: SheetFor): 
       const timed = timeRun(first.run, cell, barTicks(metre));
       const staves = placed.staves.map(({ clef, run }) => ({
         clef,
+        clefs: shape.isKeyboard && clef === 'treble' ? [] : shape.readsClefs,
         pitches: timed.map(({ note }) => runPitch(run.tonic, steps, note)),
       }));
       const fingerings = spec.fingerings
@@ -260,8 +120,10 @@ export function createRunSheet(spec: RunSpec, study: Study, student: SheetFor): 
       passages.push({ label: name, key: study.keyOf(tonic), metre, timed, staves, fingerings });
     }
   }
-  const only = passages[0];
-  if (only === undefined) {
+  if (passages.length === 0) {
+    // No key with room for two hands an octave apart: one hand, then.
+    if (shape.isKeyboard && spec.hands !== 'right' && spec.hands !== 'left')
+      return createRunSheet({ ...spec, hands: 'right' }, study, student);
     return err({
       kind: 'NoKeyFits',
       message: `${study.title}: no key asked for has room in the range of the ${student.instrument.name} at this stage.`,

@@ -18,6 +18,7 @@ import type {
 } from '../../score/score.ts';
 import type { SheetFor } from '../../shape/student-shape.ts';
 import { barTicks } from '../rhythm/beat-grid.ts';
+import { chooseClef } from '../sheet/choose-clef.ts';
 import { noteName } from '../sheet/note-name.ts';
 import { tempoIn } from '../sheet/tempo.ts';
 import { writeLine } from '../sheet/write-line.ts';
@@ -31,9 +32,16 @@ export interface Passage {
   readonly metre: Metre;
   readonly timed: readonly TimedNote[];
   /** For each staff, top down: its clef and the pitch of each timed note. */
-  readonly staves: readonly { readonly clef: Clef; readonly pitches: readonly WrittenPitch[] }[];
+  readonly staves: readonly PassageStaff[];
   /** For each staff, the marks of each timed note; empty for none. */
   readonly fingerings: readonly (readonly FingeringMarks[])[];
+}
+
+export interface PassageStaff {
+  readonly clef: Clef;
+  /** Clefs it may change to. */
+  readonly clefs: readonly Clef[];
+  readonly pitches: readonly WrittenPitch[];
 }
 
 export interface RunMarks {
@@ -86,12 +94,22 @@ function barsOf(timed: readonly TimedNote[], bar: number): number {
   return (slot.at + slot.length) / bar;
 }
 
-/** Bars that stand well on one system: four, or two where they are full of semiquavers. */
+/** Bars that stand well on one system. */
 function barsAcross(passages: readonly Passage[]): number {
   const densest = Math.max(
     ...passages.map(({ timed, metre }) => timed.length / barsOf(timed, barTicks(metre))),
   );
-  return densest > 10 ? 2 : 4;
+  return densest > 12 ? 2 : densest > 9 ? 3 : 4;
+}
+
+/** The clef of one bar: that of the passage, unless another the student reads saves more than a ledger line a note. */
+function clefOfBar({ clef, clefs }: PassageStaff, events: readonly ScoreEvent[]): Clef {
+  const pitches = events.flatMap((event) =>
+    event.kind === 'note' ? event.heads.map(({ pitch }) => pitch) : [],
+  );
+  return pitches.length === 0
+    ? clef
+    : chooseClef([clef, ...clefs.filter((other) => other !== clef)], pitches);
 }
 
 /** The score of some passages. */
@@ -102,22 +120,27 @@ export function writePassages(
 ): Score {
   const bars: ScoreBar[] = [];
   const partBars: PartBar[] = [];
+  const across = barsAcross(passages);
+  let used = 0;
   for (const passage of passages) {
     const { metre, key } = passage;
     const staves = passage.staves.map((_, staff) => staffBars(passage, marks, staff));
     const count = present(staves[0], 'at least one staff').length;
+    // Short passages share a system; none is broken over two that fits on one.
+    const opens = used + count > across;
+    used = opens ? count % across || across : used + count;
     for (let i = 0; i < count; i++) {
       const directions: Direction[] = i === 0 ? [words(passage.label, { style: 'bold' })] : [];
       bars.push(
         scoreBar(bars.length + 1, metre, {
-          startsSystem: i === 0,
+          startsSystem: bars.length === 0 || (i === 0 && opens),
           tempo: bars.length === 0 ? tempoIn(metre, marks.tempo) : null,
           barline: i < count - 1 ? 'single' : passage === passages.at(-1) ? 'final' : 'double',
         }),
       );
       partBars.push({
         key,
-        clefs: passage.staves.map(({ clef }) => clef),
+        clefs: passage.staves.map((staff, s) => clefOfBar(staff, present(staves[s]?.[i], 'a bar'))),
         voices: staves.map((staff, s) => ({ id: s + 1, staff: s + 1, events: present(staff[i], 'a bar') })),
         chords: [],
         directions,
@@ -126,5 +149,5 @@ export function writePassages(
   }
   const staves = present(passages[0], 'at least one passage').staves.map(() => 'five-line' as const);
   const score = createScore({ title: marks.title, bars, parts: [part(instrument, partBars, { staves })] });
-  return withSystems(score, barsAcross(passages));
+  return withSystems(score, across);
 }

@@ -7,9 +7,10 @@ import { fifthsToName, nameToFifths, type PitchName, pitchClass } from '../../pi
 import { easiestTonic, type ScaleId, scaleFifths, scaleOf, spellScale } from '../../scale/scale.ts';
 import type { SheetFor } from '../../shape/student-shape.ts';
 import type { ScaleSpec } from '../../spec/material-spec.ts';
-import { createRunSheet, type Study } from '../run/create-run-sheet.ts';
+import { createRunSheet } from '../run/create-run-sheet.ts';
 import type { Steps } from '../run/place-run.ts';
 import type { RunFigure } from '../run/run-notes.ts';
+import type { Study } from '../run/run-study-spec.ts';
 import type { Draft, SheetRefused } from '../sheet/sheet.ts';
 import { comfortableTonics, modeOfScale } from '../sheet/student-keys.ts';
 import { capital, printName } from '../sheet/title.ts';
@@ -91,6 +92,7 @@ export function createScaleSheet(spec: ScaleSpec, student: SheetFor): Result<Dra
     orderId: id,
     figure: figures[spec.pattern],
     rhythm: spec.rhythm,
+    leastOctaves: 1,
     repeats: true,
   };
   return createRunSheet(spec, study, student);
