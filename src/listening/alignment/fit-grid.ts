@@ -30,7 +30,7 @@ export function fitGrid(onsets: readonly number[], context: TakeContext): Fit | 
   const { tempo, offsetS } = context;
   const given =
     tempo !== null && offsetS !== null
-      ? settleSwing(onsets, steadyGrid(offsetS, tempo, context.swing ?? 0.5, true), context)
+      ? settleGiven(onsets, steadyGrid(offsetS, tempo, 0.5, true), context)
       : null;
   if (onsets.length < fewestOnsets) return given;
   const free = followTake(onsets, context, isCompound);
@@ -131,8 +131,26 @@ function measureSwing(
   places.sort((a, b) => a - b);
   const middle = places[Math.floor(places.length / 2)] ?? 0.5;
   const agreed = context.swing ?? 0.5;
-  const trust = places.length / (places.length + 4);
+  const trust = places.length / (places.length + (context.swing === null ? 1 : 4));
   return Math.min(0.78, Math.max(0.46, trust * middle + (1 - trust) * agreed));
+}
+
+const startSwings = [0.5, 0.6, 0.67, 0.74] as const;
+/** Cost of a swing nobody agreed on, for the whole take: straight quavers are usual. */
+const swingCost = 2;
+
+/** A given grid with the likeliest swing: each start settles on its own, and the best explained wins. */
+function settleGiven(onsets: readonly number[], given: Grid, context: TakeContext): Fit {
+  const { isCompound } = beatFrame(context.metre);
+  const starts = isCompound ? [0.5] : [context.swing ?? 0.5, ...startSwings];
+  let best: { readonly fit: Fit; readonly cost: number } | null = null;
+  for (const swing of starts) {
+    const fit = settleSwing(onsets, { ...given, swing }, context);
+    const isUsual = Math.abs(fit.grid.swing - (context.swing ?? 0.5)) < 0.04;
+    const cost = fit.placement.cost * onsets.length + (isUsual ? 0 : swingCost);
+    if (best === null || cost < best.cost) best = { fit, cost };
+  }
+  return present(best, 'a start').fit;
 }
 
 /**

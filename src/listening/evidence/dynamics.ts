@@ -1,11 +1,10 @@
 // Dynamics: how far soft and loud lie apart, and the shape over the take.
 
-import { integratedLoudness } from '../loudness/loudness.ts';
 import { type EvidenceInput, notePassage } from './evidence-input.ts';
 import { couldNotHear, figure, type Row } from './figure.ts';
 import { deviation, mean, quantileOf } from './statistics.ts';
 
-export type DynamicsFigure = 'range' | 'loudness' | 'slope';
+export type DynamicsFigure = 'range' | 'slope';
 export type DynamicsRow = Row<
   DynamicsFigure,
   {
@@ -20,7 +19,7 @@ const hearingError = 0.8;
 
 /** Measures loudness of the notes beside each other. Nothing is said of the distance to the microphone. */
 export function hearDynamics(input: EvidenceInput): DynamicsRow {
-  const { notes, samples, sampleRate } = input;
+  const { notes } = input;
   if (notes.length < 8) return couldNotHear('Fewer than eight notes were heard.');
   const levels = notes.map((note) => note.db);
   const range = quantileOf(levels, 0.9) - quantileOf(levels, 0.1);
@@ -37,7 +36,6 @@ export function hearDynamics(input: EvidenceInput): DynamicsRow {
   const centre = mean(times);
   const spread = times.reduce((sum, t) => sum + (t - centre) ** 2, 0);
   const slope = times.reduce((sum, t, i) => sum + (t - centre) * ((levels[i] ?? 0) - average), 0) / spread;
-  const loudness = integratedLoudness([{ samples, weight: 1 }], sampleRate);
   const byLevel = levels.map((db, i) => ({ db, i })).sort((a, b) => a.db - b.db);
   const [softest, loudest] = [byLevel[0]?.i ?? 0, byLevel.at(-1)?.i ?? 0];
   return {
@@ -45,7 +43,6 @@ export function hearDynamics(input: EvidenceInput): DynamicsRow {
     figures: {
       range: figure(range, rangeError, 'db'),
       slope: figure(slope, (2 * deviation(levels)) / Math.sqrt(spread), 'db'),
-      ...(loudness === null ? {} : { loudness: figure(loudness, 0.5, 'lufs') }),
     },
     details: { shape },
     passages: [

@@ -13,7 +13,6 @@ export type FigureUnit =
   | 'ratio'
   | 'cents'
   | 'db'
-  | 'lufs'
   | 'hertz';
 
 /** A measured value; about nineteen times in twenty the truth lies within `uncertainty` of it. */

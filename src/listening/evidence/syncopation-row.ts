@@ -56,7 +56,9 @@ function strengthsByBar(input: EvidenceInput): readonly { bar: number; strength:
   const unfit = new Set(rhythm.flatMap((n) => (n.tick % step === 0 ? [] : [barOfTick(n.tick, context)])));
   const steps = [...new Set(rhythm.map((n) => Math.floor(n.tick / step) - start))];
   const lead = steps[0] ?? 0;
-  const ends = steps.map((at, i) => (steps[i + 1] ?? at + 1) - at);
+  const last = rhythm.at(-1);
+  const over = last === undefined ? 0 : Math.round((last.tick + last.ticks) / step) - start;
+  const ends = steps.map((at, i) => Math.max(1, (steps[i + 1] ?? over) - at));
   const gaps = [...(lead > 0 ? [lead] : []), ...ends];
   const strengths = syncopationByNote(gaps, divisions);
   const byBar = new Map<number, number>();
