@@ -7,6 +7,7 @@ import { fitGrid } from './fit-grid.ts';
 import { type Grid, secondsToBeat } from './grid.ts';
 import { findFirstBar, shiftGrid } from './place-bars.ts';
 import { usualSpread } from './quantise.ts';
+import { settleBeat } from './settle-beat.ts';
 import { ticksPerBeat } from './slots.ts';
 import { writtenLength } from './written-length.ts';
 
@@ -44,9 +45,11 @@ export function alignTake(
   ends: readonly number[] = notes.map((note) => note.offset),
 ): Alignment | null {
   const onsets = notes.map((note) => note.onset);
-  const { beatLength } = beatFrame(context.metre);
-  const found = fitGrid(onsets, context);
-  if (found === null) return null;
+  const { beatLength, isCompound } = beatFrame(context.metre);
+  const fitted = fitGrid(onsets, context);
+  if (fitted === null) return null;
+  const isKnown = fitted.grid.isGiven || isCompound || context.countInBeats > 0;
+  const found = isKnown ? fitted : settleBeat(notes, fitted.grid);
   const { placed } = found.placement;
   const shift = found.grid.isGiven
     ? 0
