@@ -2,21 +2,24 @@
 // Whatever a lesson mode leaves free stays free: notes are cut at the bar line, and nothing is played into a bar early
 // that its player does not play.
 
-import { assert, createSeededRandom, present, type Random, randomInteger } from '#core';
-import type {
-  ArrangedBar,
-  ArrangedNote,
-  ArrangedPart,
-  Arrangement,
-  PartName,
-  SoundingChord,
+import { assert, createSeededRandom, present, type Random } from '#core';
+import {
+  type ArrangedBar,
+  type ArrangedNote,
+  type ArrangedPart,
+  type Arrangement,
+  noteOf,
+  type PartName,
+  type SoundingChord,
 } from './arrangement.ts';
-import { type BackingSpec, humanLimits } from './backing-spec.ts';
+import type { BackingSpec } from './backing-spec.ts';
 import { bassLine } from './bass-line.ts';
 import { chooseFigure, type Hit } from './comping.ts';
 import { drumBar, kit } from './drum-pattern.ts';
 import { barTicks, type Feel, feelById, offBeatTick, swingRatioAt, ticksPerCrotchet } from './feel.ts';
+import { humanised } from './humanise.ts';
 import { layOut, tempoOf } from './layout.ts';
+import { clickPart, dronePart } from './time-parts.ts';
 import { nextVoicing } from './voice-leading.ts';
 
 /** General MIDI programs: acoustic and fingered bass, grand piano and electric piano, kits, and a reed organ for a held tone: it has no vibrato. */
@@ -30,6 +33,9 @@ const programs = {
   drone: 20,
 } as const;
 const electric: ReadonlySet<string> = new Set(['rock', 'shuffle', 'straight', 'six-eight']);
+
+/** The feels in which a cymbal opens a section. */
+const crashes: ReadonlySet<string> = new Set(['rock', 'shuffle', 'straight', 'six-eight']);
 
 /** What every part needs of the whole. */
 interface Setting {
@@ -86,7 +92,7 @@ export function arrange(spec: BackingSpec, seed: number): Arrangement {
       humanised(drumPart(setting, random(3)), spec, bars, spec.balance.drums, random(13)),
     );
   // One channel, one kit: the click is struck on the drummer's.
-  add('click', 9, feel.isSoft ? programs.brushKit : programs.kit, clickPart(setting));
+  add('click', 9, feel.isSoft ? programs.brushKit : programs.kit, clickPart(spec, feel, bars));
   add('drone', 2, programs.drone, dronePart(spec, bars, end));
   return {
     ticksPerCrotchet,
@@ -109,37 +115,30 @@ function bassPart({ spec, feel, bars, chords, offBeat }: Setting, random: Random
   const notes: ArrangedNote[] = [];
   let last: number | null = null;
   for (const stretch of playedStretches(bars, chords)) {
-    const first = bars[stretch[0]?.chord.bar ?? 0];
-    if (first === undefined) continue;
-    // The tempo, and with it the swing, changes only between choruses.
-    const lines = bassLine(
-      stretch.map((one) => one.chord),
-      spec.feel,
-      feel.beatTicks,
-      offBeat(first),
-      last,
-      random,
-    );
-    lines.forEach((line, at) => {
-      const { chord, index } = stretch[at] ?? { chord: undefined, index: 0 };
-      const bar = chord === undefined ? undefined : bars[chord.bar];
-      if (chord === undefined || bar === undefined) return;
-      const given = bar.isLast
-        ? line.slice(0, 1).map((one) => ({ ...one, ticks: 2 * bar.ticks - 120 - (chord.tick - bar.tick) }))
-        : line;
+    const places = stretch.map(({ chord }) => {
+      const bar = present(bars[chord.bar], 'the bar of a chord');
+      // A band that grows walks only when it has warmed up.
+      const isCalm = spec.grows && spec.feel === 'swing' && bar.intensity < 0.25;
+      return {
+        sounding: chord,
+        offBeat: offBeat(bar),
+        intensity: bar.intensity,
+        feel: isCalm ? 'two-feel' : spec.feel,
+        isMidBar: chord.tick > bar.tick,
+      } as const;
+    });
+    bassLine(places, feel.beatTicks, last, random).forEach((line, at) => {
+      const { chord, index } = present(stretch[at], 'the chord of a line');
+      const bar = present(bars[chord.bar], 'the bar of a chord');
       // In its last bar the band ends on the first chord.
       if (bar.isLast && chord.tick > bar.tick) return;
+      const given = bar.isLast
+        ? line.slice(0, 1).map((one) => ({ ...one, at: 0, ticks: 2 * bar.ticks - 120 }))
+        : line;
       for (const one of given) {
         last = one.midi;
-        notes.push(
-          noteOf(
-            chord.tick + one.at,
-            one.ticks,
-            one.midi,
-            velocity(one.accent, bar.intensity, feel.isSoft),
-            index,
-          ),
-        );
+        const loud = velocity(one.accent, bar.intensity, feel.isSoft);
+        notes.push(noteOf(chord.tick + one.at, one.ticks, one.midi, loud, index));
       }
     });
   }
@@ -151,19 +150,18 @@ interface Indexed {
   readonly index: number;
 }
 
-/** Chords of bars played one after another by the whole band, within one chorus. */
+/** Chords of bars played one after another by the whole band. */
 function playedStretches(
   bars: readonly ArrangedBar[],
   chords: readonly SoundingChord[],
 ): readonly (readonly Indexed[])[] {
   const stretches: Indexed[][] = [];
   let open: Indexed[] | null = null;
-  let chorus = -1;
   chords.forEach((chord, index) => {
-    const bar = bars[chord.bar];
-    if (!isPlayed(bar) || bar?.chorus !== chorus) open = null;
-    chorus = bar?.chorus ?? -1;
-    if (!isPlayed(bar)) return;
+    if (!isPlayed(bars[chord.bar])) {
+      open = null;
+      return;
+    }
     if (open === null) {
       open = [];
       stretches.push(open);
@@ -176,6 +174,7 @@ function playedStretches(
 function keysPart({ spec, feel, bars, chords, offBeat }: Setting, random: Random): readonly ArrangedNote[] {
   const isPlain = spec.feel === 'rock' || spec.feel === 'six-eight';
   const notes: ArrangedNote[] = [];
+  const before = bars.findIndex((bar) => bar.chorus >= 0);
   let figure: readonly Hit[] | null = null;
   let voicing: readonly number[] | null = null;
   let voiced: number | null = null;
@@ -196,25 +195,32 @@ function keysPart({ spec, feel, bars, chords, offBeat }: Setting, random: Random
       sound(first.index, bar.tick, 2 * bar.ticks - 120, 0.7, bar.intensity);
       return;
     }
-    figure = chooseFigure(spec.feel, figure, random);
+    const half = ticksPerCrotchet / 2;
+    figure = chooseFigure(
+      {
+        feel: spec.feel,
+        nth: barAt - before,
+        intensity: bar.intensity,
+        starts: own.map(({ chord }) => Math.round((chord.tick - bar.tick) / half)),
+      },
+      figure,
+      random,
+    );
     const next = bars[barAt + 1];
     const starts = figure.map((hit) => ({
       hit,
       tick: bar.tick + quaverTick(hit.quaver, feel, offBeat(bar)),
     }));
-    // A chord that no hit falls into would not be heard: it gets one where it begins.
-    const unheard = own.filter(
-      ({ chord }) =>
-        !starts.some(({ hit, tick }) => !hit.early && tick >= chord.tick && tick < chord.tick + chord.ticks),
-    );
-    const hits = [
-      ...starts.map(({ hit, tick }) => ({ tick, quavers: hit.length, accent: hit.accent, early: hit.early })),
-      ...unheard.map(({ chord }) => ({ tick: chord.tick, quavers: 2, accent: 0.5, early: false })),
-    ].sort((a, b) => a.tick - b.tick);
+    const hits = starts.map(({ hit, tick }) => ({
+      tick,
+      quavers: hit.length,
+      accent: hit.accent,
+      early: hit.early,
+    }));
     hits.forEach((hit, nth) => {
       const here = own.findLast(({ chord }) => chord.tick <= hit.tick);
       const after = chords.findIndex((chord) => chord.bar === barAt + 1);
-      const mayAnticipate = hit.early && isPlayed(next) && next?.chorus === bar.chorus && after >= 0;
+      const mayAnticipate = hit.early && isPlayed(next) && after >= 0;
       const chordAt = mayAnticipate ? after : here?.index;
       if (chordAt === undefined || (hit.early && !mayAnticipate)) return;
       const limit = mayAnticipate
@@ -244,149 +250,33 @@ function drumPart({ spec, feel, bars, offBeat }: Setting, random: Random): reado
   const notes: ArrangedNote[] = [];
   const hit = (tick: number, midi: number, force: number, bar: ArrangedBar, ticks = 60) =>
     notes.push(noteOf(tick, ticks, midi, velocity(force, bar.intensity, feel.isSoft), null));
-  let nth = 0;
-  let chorus = -1;
-  bars.forEach((bar) => {
+  const first = bars.findIndex((bar) => bar.chorus >= 0);
+  let chorus = 0;
+  bars.forEach((bar, barAt) => {
     if (bar.chorus < 0) return;
-    nth = bar.chorus === chorus ? nth + 1 : 0;
+    const isFull = bar.role === 'play';
+    const opens = bar.chorus > chorus || (barAt > first && bar.section !== null);
     chorus = bar.chorus;
     if (bar.role === 'free') return;
     if (bar.isLast) {
-      hit(bar.tick, kit.crash, 0.75, bar, 2 * bar.ticks - 120);
-      hit(bar.tick, kit.kick, 0.75, bar);
+      hit(bar.tick, feel.isSoft ? kit.ride : kit.crash, 0.7, bar, 2 * bar.ticks - 120);
+      hit(bar.tick, kit.kick, 0.62, bar);
       return;
     }
-    const opensSection = bar.role === 'play' && nth > 0 && bar.section !== null;
-    if (opensSection && !feel.isSoft) hit(bar.tick, kit.crash, 0.55, bar, bar.ticks);
-    const endsHere = bar.endsSection && bar.role === 'play';
-    for (const stroke of drumBar(spec.feel, nth, bar.role === 'play', endsHere, random))
-      hit(bar.tick + quaverTick(stroke.quaver, feel, offBeat(bar)), kit[stroke.drum], stroke.force, bar);
+    if (opens && isFull && crashes.has(spec.feel)) hit(bar.tick, kit.crash, 0.5, bar, bar.ticks);
+    const place = {
+      feel: spec.feel,
+      nth: barAt - first,
+      isFull,
+      endsSection: bar.endsSection,
+      intensity: bar.intensity,
+    };
+    for (const stroke of drumBar(place, random)) {
+      const tick = bar.tick + quaverTick(stroke.quaver, feel, offBeat(bar));
+      // A circle of the brush sounds for two beats.
+      const ticks = stroke.drum === 'brushSwirl' ? 2 * feel.beatTicks - 40 : 60;
+      hit(tick, kit[stroke.drum], stroke.force, bar, ticks);
+    }
   });
   return notes;
-}
-
-/** Beats counted in a bar: in the first of two bars only every other one, as bands count. Common practice, no source. */
-function countedBeats(feel: Feel, barAt: number, counted: number): readonly number[] {
-  const beats = Math.round(barTicks(feel) / feel.beatTicks);
-  const all = Array.from({ length: beats }, (_, at) => at);
-  return counted === 2 && barAt === 0 && beats === 4 ? [0, 2] : all;
-}
-
-const click = { high: 76, low: 77 } as const; // General MIDI high and low wood block
-
-/** The count, which is heard whoever is muted, and the click. */
-function clickPart({ spec, feel, bars }: Setting): readonly ArrangedNote[] {
-  const beats = Math.round(barTicks(feel) / feel.beatTicks);
-  const counted = bars.filter((bar) => bar.role === 'count-in').length;
-  const sounds = (bar: ArrangedBar, at: number, beat: number): boolean => {
-    if (spec.click === 'first') return beat === 0;
-    if (spec.click === 'back') return beat % 2 === 1;
-    // Each chorus leaves one more of every four bars without a click.
-    return spec.click === 'every' || (spec.click === 'vanishing' && at % 4 < 4 - Math.min(3, bar.chorus));
-  };
-  let inChorus = 0;
-  let inCount = 0;
-  let chorus = -1;
-  return bars.flatMap((bar) => {
-    const strike = (beat: number, midi: number, loud: number) =>
-      noteOf(bar.tick + beat * feel.beatTicks, 60, midi, loud, null);
-    if (bar.role === 'count-in')
-      return countedBeats(feel, inCount++, counted).map((beat) => strike(beat, kit.sideStick, 92));
-    if (bar.chorus < 0) return [];
-    inChorus = bar.chorus === chorus ? inChorus + 1 : 0;
-    chorus = bar.chorus;
-    const at = inChorus;
-    return Array.from({ length: beats }, (_, beat) => beat)
-      .filter((beat) => sounds(bar, at, beat))
-      .map((beat) => strike(beat, beat === 0 ? click.high : click.low, beat === 0 ? 100 : 80));
-  });
-}
-
-/** The tone to tune to, then a held tone, struck again every four bars so that it never dies away. */
-function dronePart(
-  { drone, tuning }: BackingSpec,
-  bars: readonly ArrangedBar[],
-  end: number,
-): readonly ArrangedNote[] {
-  const held = (midi: number, loud: number, from: number, to: number) =>
-    noteOf(from, to - from - 10, midi, loud, null);
-  const begin = bars.find((bar) => bar.role !== 'tuning')?.tick ?? 0;
-  const tones: ArrangedNote[] = [];
-  if (tuning !== null) tones.push(held(tuning, 80, 0, begin));
-  if (drone !== null)
-    for (const [at, bar] of bars.filter((one) => one.role !== 'tuning').entries())
-      if (at % 4 === 0) tones.push(held(drone, 60, bar.tick, Math.min(end, bar.tick + 4 * bar.ticks)));
-  return tones;
-}
-
-const noteOf = (
-  tick: number,
-  ticks: number,
-  midi: number,
-  loud: number,
-  chord: number | null,
-): ArrangedNote => ({
-  tick,
-  grid: tick,
-  ticks: Math.max(1, ticks),
-  midi,
-  velocity: loud,
-  chord,
-});
-
-/**
- * Moves notes a little off the grid and apart in loudness, those struck together as one. A note stays inside the stretch
- * of bars that its part plays, and ends before the same note is struck again.
- */
-function humanised(
-  notes: readonly ArrangedNote[],
-  spec: BackingSpec,
-  bars: readonly ArrangedBar[],
-  loudness: number,
-  random: Random,
-): readonly ArrangedNote[] {
-  const stretches = stretchesOfOneRole(bars);
-  const length = present(bars[0], 'a bar').ticks;
-  const shiftByGrid = new Map<number, number>();
-  const most = Math.round(humanLimits.ticks * spec.humanise);
-  const louder = Math.round(humanLimits.velocity * spec.humanise);
-  const moved = notes.map((note) => {
-    const shift = shiftByGrid.get(note.grid) ?? randomInteger(random, -most, most);
-    shiftByGrid.set(note.grid, shift);
-    const change = randomInteger(random, -louder, louder);
-    const { from, to } = present(
-      stretches[Math.min(bars.length - 1, Math.floor(note.grid / length))],
-      'a bar',
-    );
-    const tick = Math.max(from, note.grid + shift);
-    return {
-      ...note,
-      tick,
-      ticks: Math.max(1, Math.min(tick + note.ticks, to) - tick),
-      velocity: Math.max(1, Math.min(127, Math.round((note.velocity + change) * (0.3 + 0.7 * loudness)))),
-    };
-  });
-  const struckAgain = new Map<number, number>();
-  return moved
-    .toSorted((a, b) => b.tick - a.tick)
-    .flatMap((note) => {
-      const again = struckAgain.get(note.midi) ?? Number.POSITIVE_INFINITY;
-      struckAgain.set(note.midi, note.tick);
-      return again === note.tick ? [] : [{ ...note, ticks: Math.min(note.ticks, again - note.tick) }];
-    });
-}
-
-/** For each bar, from where to where the bars around it have its role; the band's last chord rings beyond the last bar. */
-function stretchesOfOneRole(
-  bars: readonly ArrangedBar[],
-): readonly { readonly from: number; readonly to: number }[] {
-  const stretches: { from: number; to: number }[] = [];
-  bars.forEach((bar, at) => {
-    const before = stretches[at - 1];
-    const goesOn = before !== undefined && bars[at - 1]?.role === bar.role;
-    const stretch = goesOn ? before : { from: bar.tick, to: 0 };
-    stretch.to = bar.isLast ? Number.POSITIVE_INFINITY : bar.tick + bar.ticks;
-    stretches.push(stretch);
-  });
-  return stretches;
 }

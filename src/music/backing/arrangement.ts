@@ -68,3 +68,19 @@ export interface Arrangement {
   /** Where the track ends, the last notes rung out. */
   readonly end: number;
 }
+
+/** A note on its grid. */
+export const noteOf = (
+  tick: number,
+  ticks: number,
+  midi: number,
+  loud: number,
+  chord: number | null,
+): ArrangedNote => ({
+  tick,
+  grid: tick,
+  ticks: Math.max(1, ticks),
+  midi,
+  velocity: loud,
+  chord,
+});

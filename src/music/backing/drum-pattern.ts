@@ -9,7 +9,10 @@ export const kit = {
   kick: 36,
   sideStick: 37,
   snare: 38,
+  // On the brush kit: a tap, a slap and a circle of the brush.
   brushTap: 38,
+  brushSlap: 39,
+  brushSwirl: 40,
   lowTom: 45,
   midTom: 47,
   highTom: 50,
@@ -21,6 +24,7 @@ export const kit = {
   cowbell: 56,
   claves: 75,
   maracas: 70,
+  slapConga: 62,
   highConga: 63,
   lowConga: 64,
 } as const;
@@ -35,9 +39,9 @@ export interface Stroke {
   readonly force: number;
 }
 
-/** `ride: X.xx` on a grid: `X` strong, `x` even, `-` soft, `.` nothing. */
+/** `ride: X.xx` on a grid: `X` strong, `x` even, `-` soft, `_` felt more than heard, `.` nothing. */
 function lanes(stepsInBar: number, quavers: number, text: Partial<Record<Drum, string>>): readonly Stroke[] {
-  const force: Readonly<Record<string, number>> = { X: 0.85, x: 0.62, '-': 0.35 };
+  const force: Readonly<Record<string, number>> = { X: 0.85, x: 0.62, '-': 0.35, _: 0.12 };
   return Object.entries(text).flatMap(([drum, steps]) =>
     [...steps].slice(0, stepsInBar).flatMap((step, at): Stroke[] => {
       const given = force[step];
@@ -52,59 +56,85 @@ const inEight = (text: Partial<Record<Drum, string>>) => lanes(8, 8, text);
 const inSixteen = (text: Partial<Record<Drum, string>>) => lanes(16, 8, text);
 const inSix = (text: Partial<Record<Drum, string>>) => lanes(6, 6, text);
 
-/** What keeps time and what is added when all play; the bar of son and rumba clave depends on the side. */
+/** What keeps time and what is added when all play, from calm to busy; the bars of a clave or of sticks take turns. */
 interface Pattern {
   readonly time: readonly (readonly Stroke[])[];
   readonly full: readonly (readonly Stroke[])[];
+  /** Whether `full` has a bar for each side in turn, and not for each busyness. */
+  readonly takesTurns?: true;
 }
 
-const swingTime = inEight({ ride: 'x.Xxx.Xx', pedalHat: '..x...x.' });
+const swingTime = inEight({ ride: 'x.X-x.X-', pedalHat: '..x...x.' });
 // Three-two side first; the first bar has three strokes, the second two.
 const sonClave = [inSixteen({ claves: 'X.....X.....X...' }), inSixteen({ claves: '....X...X.......' })];
 const rumbaClave = [inSixteen({ claves: 'X.....X.......X.' }), inSixteen({ claves: '....X...X.......' })];
-const conga = inEight({ highConga: '--x---..', lowConga: '......XX', maracas: 'x-x-x-x-' });
-const bossaSticks = [inEight({ sideStick: 'X..X..X.' }), inEight({ sideStick: '..X..X..' })];
+const congas = [
+  inEight({ slapConga: '_.x__.__', highConga: '......xX', lowConga: '...x....', maracas: 'x-x-x-x-' }),
+  inEight({ slapConga: '_.x__.__', highConga: '......xX', maracas: 'x-x-x-x-' }),
+];
+const bell = inEight({ cowbell: 'x.-.x.-.' });
 
 const patterns: Readonly<Record<FeelId, Pattern>> = {
   swing: {
     time: [swingTime],
     full: [
-      inEight({ kick: '-.-.-.-.' }),
-      inEight({ kick: '-.-.-.-.', snare: '...-....' }),
-      inEight({ kick: '-.-.--..', snare: '.......-' }),
+      inEight({ kick: '_._._._.' }),
+      inEight({ kick: '_._._._.', snare: '...-....' }),
+      inEight({ kick: '_._._._.', snare: '.....-..' }),
+      inEight({ kick: '_._.__.-', snare: '...-....' }),
+      inEight({ kick: '_._._._.', snare: '...-...x' }),
+      inEight({ kick: '_.__._-.', snare: '.-...-.-' }),
     ],
   },
   'two-feel': {
-    time: [inEight({ ride: 'x...Xx..', pedalHat: '..x...x.' })],
-    full: [inEight({ kick: '-...-...' }), inEight({ brushTap: '..-...-.' })],
+    time: [inEight({ brushSwirl: 'x...x...', pedalHat: '..x...x.' })],
+    full: [
+      inEight({ kick: '_..._...', brushTap: '..-...-.' }),
+      inEight({ kick: '_..._...', brushTap: '..--..-.' }),
+      inEight({ kick: '_..._...', brushTap: '..--..--' }),
+    ],
   },
   shuffle: {
-    time: [inEight({ ride: 'XxXxXxXx', pedalHat: '..x...x.' })],
+    time: [inEight({ ride: 'X-x-X-x-', pedalHat: '..x...x.' })],
     full: [
       inEight({ kick: 'x...x...', snare: '..X...X.' }),
-      inEight({ kick: 'x..-x...', snare: '..X...X-' }),
+      inEight({ kick: 'x..-x...', snare: '..X...X.' }),
+      inEight({ kick: 'x..-x...', snare: '..X_..X-' }),
     ],
   },
   straight: {
-    time: [inEight({ ride: 'x-x-x-x-', pedalHat: '..x...x.' })],
+    time: [inEight({ ride: 'x-x-x-x-', pedalHat: '..-...-.' })],
     full: [
-      inEight({ kick: 'x..-....', sideStick: '....x..-' }),
-      inEight({ kick: 'x.....-.', sideStick: '....x...' }),
+      inEight({ kick: 'x..-....', sideStick: '....x...' }),
+      inEight({ kick: 'x..-..-.', sideStick: '....x...' }),
+      inEight({ kick: 'x..-..-.', sideStick: '....x..-' }),
     ],
   },
   bossa: {
     time: [inEight({ closedHat: 'x-x-x-x-' })],
-    full: bossaSticks.map((sticks) => [...sticks, ...inEight({ kick: 'x..-x..-' })]),
+    full: [
+      inEight({ sideStick: 'x..x..x.', kick: '-.._-.._' }),
+      inEight({ sideStick: '..x..x..', kick: '-.._-.._' }),
+    ],
+    takesTurns: true,
   },
-  son: { time: sonClave, full: [[...conga, ...inEight({ cowbell: 'x...x...' })]] },
-  rumba: { time: rumbaClave, full: [conga] },
+  son: { time: sonClave, full: congas.map((bar) => [...bar, ...bell]), takesTurns: true },
+  rumba: { time: rumbaClave, full: congas, takesTurns: true },
   waltz: {
-    time: [inSix({ ride: 'x.XxXx', pedalHat: '..x.x.' })],
-    full: [inSix({ kick: 'x.....' }), inSix({ kick: '-.....', snare: '...-..' })],
+    time: [inSix({ ride: 'x.X-x.', pedalHat: '..x...' })],
+    full: [
+      inSix({ kick: '_.....' }),
+      inSix({ kick: '_.....', snare: '...-..' }),
+      inSix({ kick: '_..._.', snare: '...-.-' }),
+    ],
   },
   'six-eight': {
     time: [inSix({ closedHat: 'x--x--' })],
-    full: [inSix({ kick: 'x..-..', snare: '...X..' }), inSix({ kick: 'x.--..', snare: '...X..' })],
+    full: [
+      inSix({ kick: 'x.....', sideStick: '...x..' }),
+      inSix({ kick: 'x....-', snare: '...x..' }),
+      inSix({ kick: 'x.--..', snare: '...X..' }),
+    ],
   },
   rock: {
     time: [inEight({ closedHat: 'x-x-x-x-' })],
@@ -112,46 +142,77 @@ const patterns: Readonly<Record<FeelId, Pattern>> = {
       inEight({ kick: 'X...X...', snare: '..X...X.' }),
       inEight({ kick: 'X..-X...', snare: '..X...X.' }),
       inEight({ kick: 'X...Xx..', snare: '..X...X.' }),
+      inEight({ kick: 'X..xX..-', snare: '..X...X.' }),
     ],
   },
   ballad: {
-    time: [inEight({ closedHat: '--------', pedalHat: '..-...-.' })],
-    full: [inEight({ kick: '-...-...', brushTap: '..-...-.' })],
+    time: [inEight({ brushSwirl: 'x...x...', pedalHat: '..-...-.' })],
+    full: [
+      inEight({ kick: '_..._...' }),
+      inEight({ kick: '_..._...', brushTap: '..-...-.' }),
+      inEight({ kick: '_..._...', brushTap: '..-..--.' }),
+    ],
   },
 };
 
+/** From short to long. */
 const fills: readonly (readonly Stroke[])[] = [
+  inEight({ snare: '......x-' }),
+  inEight({ snare: '......xx', midTom: '.....-..' }),
   inEight({ snare: '.....xxX' }),
   inEight({ snare: '....x.x.', highTom: '.....x..', lowTom: '.......X' }),
-  inEight({ snare: '......xx', midTom: '.....-..' }),
 ];
 const fillsInSix: readonly (readonly Stroke[])[] = [
+  inSix({ snare: '....x-' }),
   inSix({ snare: '...xxX' }),
   inSix({ highTom: '...x..', lowTom: '....xX' }),
 ];
+const fillsWithBrushes: readonly (readonly Stroke[])[] = [
+  inEight({ brushTap: '.....--x' }),
+  inEight({ brushTap: '....-.-.', brushSlap: '.......-' }),
+];
 
-/** The feels whose last bar of a section keeps its pattern: a fill would break the clave. */
-const withoutFills: ReadonlySet<FeelId> = new Set(['son', 'rumba', 'ballad', 'two-feel', 'bossa']);
+/** The feels whose last bar of a section keeps its pattern: a fill would break the clave or the calm. */
+const withoutFills: ReadonlySet<FeelId> = new Set(['son', 'rumba', 'ballad', 'bossa']);
 
-/**
- * Strokes of a bar. `nth` counts bars of the chorus, for patterns of two bars; `isFull` adds to the time what the whole
- * band plays; a bar that ends a section may have a fill in its second half.
- */
+function fillsOf(feel: FeelId): readonly (readonly Stroke[])[] {
+  if (feel === 'waltz' || feel === 'six-eight') return fillsInSix;
+  return feel === 'two-feel' ? fillsWithBrushes : fills;
+}
+
+export interface DrumPlace {
+  readonly feel: FeelId;
+  /** Bars since the band began: a clave never turns round. */
+  readonly nth: number;
+  /** Adds to the time what the whole band plays. */
+  readonly isFull: boolean;
+  /** Such a bar may have a fill in its second half. */
+  readonly endsSection: boolean;
+  /** 0 calm to 1 busy. */
+  readonly intensity: number;
+}
+
+/** Strokes of a bar. */
 export function drumBar(
-  feel: FeelId,
-  nth: number,
-  isFull: boolean,
-  endsSection: boolean,
+  { feel, nth, isFull, endsSection, intensity }: DrumPlace,
   random: Random,
 ): readonly Stroke[] {
-  const { time, full } = patterns[feel];
+  const { time, full, takesTurns } = patterns[feel];
   const keeps = present(time[nth % time.length], 'a pattern that keeps time');
   if (!isFull) return keeps;
-  const isPair = full.length === 2 && (feel === 'bossa' || feel === 'son');
-  const adds = present(full[isPair ? nth % 2 : randomInteger(random, 0, full.length - 1)], 'a full pattern');
+  const adds = takesTurns
+    ? present(full[nth % full.length], 'a bar for each side')
+    : byBusyness(full, intensity, random);
   if (!endsSection || withoutFills.has(feel)) return [...keeps, ...adds];
-  const all = feel === 'waltz' || feel === 'six-eight' ? fillsInSix : fills;
-  const fill = present(all[randomInteger(random, 0, all.length - 1)], 'a fill');
+  const fill = byBusyness(fillsOf(feel), intensity, random);
   const from = Math.min(...fill.map((stroke) => stroke.quaver));
   return [...keeps, ...adds.filter((stroke) => stroke.quaver < from), ...fill];
+}
+
+/** One of some that go from calm to busy, near the intensity. */
+function byBusyness<One>(options: readonly One[], intensity: number, random: Random): One {
+  const suited = options.filter(
+    (_, at) => options.length < 2 || Math.abs(at / (options.length - 1) - intensity) <= 0.6,
+  );
+  return present(suited[randomInteger(random, 0, suited.length - 1)], 'one that suits');
 }

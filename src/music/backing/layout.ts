@@ -1,9 +1,11 @@
 // From a spec to bars in time: repeats unfolded, choruses in their keys and tempos, count-in, who plays when.
 
 import { present } from '#core';
-import { unfoldRepeats } from '../chart/chart.ts';
+import { type ChartBar, unfoldRepeats } from '../chart/chart.ts';
+import { chartKey } from '../chart/transpose-chart.ts';
 import { type Chord, transposeChord } from '../chord/chord.ts';
 import type { Interval } from '../pitch/interval.ts';
+import { pitchClass } from '../pitch/pitch.ts';
 import type { ArrangedBar, BarRole, SoundingChord } from './arrangement.ts';
 import type { BackingSpec } from './backing-spec.ts';
 import { barTicks, type Feel, ticksPerCrotchet } from './feel.ts';
@@ -23,6 +25,8 @@ export function layOut(spec: BackingSpec, feel: Feel): Layout {
   const chords: SoundingChord[] = [];
   const tempos: { tick: number; perMinute: number }[] = [];
   const played = unfoldRepeats(spec.chart.bars);
+  const hasSections = played.some((bar, at) => at > 0 && bar.section !== null);
+  const ending = endingChord(played);
   const counted = spec.countIn ?? usualCountIn(spec, feel);
   const tuned = spec.tuning === null ? 0 : barsToTune(spec, feel);
   for (let at = 0; at < tuned + counted; at++)
@@ -61,13 +65,46 @@ export function layOut(spec: BackingSpec, feel: Feel): Layout {
         chorus,
         written: bar.number,
         section: bar.section,
-        endsSection: next === undefined || (next.section !== null && next !== bar),
-        isLast: isLast && roleOf(spec, nth) === 'play',
-        intensity: spec.grows && spec.choruses > 1 ? chorus / (spec.choruses - 1) : 0.4,
+        endsSection: next === undefined || next.section !== null || (!hasSections && (at + 1) % 8 === 0),
+        isLast: isLast && ending === null && roleOf(spec, nth) === 'play',
+        intensity: intensityOf(spec, chorus),
       });
     });
   }
+  const last = spec.choruses - 1;
+  if (ending !== null && roleOf(spec, spec.choruses * played.length) === 'play') {
+    const tick = bars.length * length;
+    const up = keyInterval(spec.keys[last % Math.max(1, spec.keys.length)] ?? 0);
+    chords.push({ chord: transposed(ending, up), tick, ticks: length, bar: bars.length });
+    bars.push({
+      tick,
+      ticks: length,
+      role: 'play',
+      chorus: last,
+      written: 1,
+      section: null,
+      endsSection: true,
+      isLast: true,
+      intensity: intensityOf(spec, last),
+    });
+  }
   return { bars, chords, tempos, end: bars.length * length };
+}
+
+const intensityOf = ({ grows, choruses }: BackingSpec, chorus: number): number =>
+  grows && choruses > 1 ? chorus / (choruses - 1) : 0.4;
+
+/**
+ * The chord for a bar of its own in which the band ends, where the chart's last bar would leave it hanging: a chord of the
+ * key's tonic that the chart has, or its first. Null where the last bar is the end already. Common practice, no source.
+ */
+function endingChord(played: readonly ChartBar[]): Chord | null {
+  const chords = played.flatMap((bar) => bar.chords.flatMap(({ chord }) => (chord === null ? [] : [chord])));
+  const last = played.at(-1)?.chords;
+  const tonic = pitchClass(chartKey({ bars: played }).tonic);
+  const isHome = (chord: Chord | null | undefined) => chord != null && pitchClass(chord.root) === tonic;
+  if (last?.length === 1 && isHome(last[0]?.chord)) return null;
+  return chords.find(isHome) ?? chords[0] ?? null;
 }
 
 /** One bar, or two where the beat is fast (common practice, no source). */
