@@ -1,0 +1,33 @@
+// Every material spec of the starter units makes its sheet for every instrument, at every stage and the ages of its unit.
+import { describe, expect, test } from 'vitest';
+import { createSheet, findScoreFaults, listInstruments, parseMaterialSpec } from '#music';
+import { starterUnits } from './starter-library.ts';
+
+const specs = starterUnits.flatMap(({ unit }) =>
+  [...unit.activities, ...unit.extensions].flatMap((activity) =>
+    activity.materials
+      .filter(({ spec }) => spec !== undefined)
+      .map(({ key, spec }) => ({ name: `${unit.id} ${activity.key} ${key}`, unit, spec })),
+  ),
+);
+
+test('eleven of the twelve units bring notation; the twelfth is about the student’s own piece', () => {
+  expect(new Set(specs.map(({ unit }) => unit.id)).size).toBe(11);
+});
+
+describe.each(specs.map((one, place) => ({ ...one, place })))('$name', ({ unit, spec, place }) => {
+  test('is a sheet for everyone', () => {
+    const read = parseMaterialSpec(spec);
+    if (!read.ok) throw new Error(read.error.message);
+    // A third of the instruments for each spec, all of them over the specs; the whole table passes too, in minutes.
+    const instruments = listInstruments().filter((_, i) => (i + place) % 3 === 0);
+    for (const [i, instrument] of instruments.entries())
+      for (const stage of unit.stages) {
+        const age = i % 2 === 0 ? unit.ages.from : null;
+        const sheet = createSheet(read.value, { instrument, stage, age, seed: 1 });
+        const who = `${instrument.id} ${stage} ${age}`;
+        expect(sheet.ok ? '' : sheet.error.message, who).toBe('');
+        if (sheet.ok) expect(findScoreFaults(sheet.value.score), who).toEqual([]);
+      }
+  });
+});
