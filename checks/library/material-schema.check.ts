@@ -1,0 +1,44 @@
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { expect, test } from 'vitest';
+import { createSeededRandom } from '#core';
+import { materialJsonSchema, materialKinds, parseMaterialSpec } from '#music';
+import { randomSpec } from '../../src/music/generate/random-spec.contract.ts';
+import { readLibraryFile } from './starter-library.ts';
+
+// Judge: Ajv, an independent reader of JSON Schema (draft 2020-12).
+const accepts = new Ajv2020({ strict: true, allErrors: true, strictTypes: false }).compile(
+  JSON.parse(readLibraryFile('schema/material.schema.json')),
+);
+
+test('the published schema is current (else run tools/schema.ts)', () => {
+  expect(JSON.parse(readLibraryFile('schema/material.schema.json'))).toEqual(materialJsonSchema());
+});
+
+test.each(materialKinds)('accepts what reading accepts: %s', (kind) => {
+  for (let seed = 0; seed < 200; seed++) {
+    const typed = randomSpec(createSeededRandom(seed), kind);
+    expect(accepts(typed), `seed ${seed} ${JSON.stringify(accepts.errors?.[0])}`).toBe(true);
+    const read = parseMaterialSpec(typed);
+    expect(read.ok).toBe(true);
+    if (read.ok)
+      expect(accepts(JSON.parse(JSON.stringify(read.value))), `seed ${seed}, defaults filled`).toBe(true);
+  }
+});
+
+test.each([
+  {},
+  { kind: 'scales' },
+  { kind: 'scale', octaves: 9 },
+  { kind: 'scale', octave: 2 },
+  { kind: 'scale', scale: 'dorain' },
+  { kind: 'scale', start: 'H' },
+  { kind: 'scale', fingerings: 'yes' },
+  { kind: 'rhythm', rests: 0.9 },
+  { kind: 'rhythm', values: [] },
+  { kind: 'phrase', play: [2, 12] },
+  { kind: 'line' },
+  { kind: 'chart', chart: 7 },
+])('refuses %j, as reading does', (typed) => {
+  expect(accepts(typed)).toBe(false);
+  expect(parseMaterialSpec(typed).ok).toBe(false);
+});
