@@ -6,9 +6,12 @@ import { choosePath } from '../pitch-track/choose-path.ts';
 import { commonRate, hop, observeTake } from '../pitch-track/observe-take.ts';
 import { createSampleReader } from '../signal/sample-reader.ts';
 import { quantile } from '../signal/spans.ts';
+import { findCrowdedNotes } from './count-voices.ts';
 import { describeNote } from './describe-note.ts';
+import { findClipping } from './find-clipping.ts';
 import { findTuning } from './find-tuning.ts';
 import type { HeardNote } from './heard-note.ts';
+import { judgeTake } from './judge-take.ts';
 import { mendSegments } from './mend-segments.ts';
 import { gatherMoments } from './moments.ts';
 import type { Problem } from './problem.ts';
@@ -38,6 +41,11 @@ const lowestRate = 4000;
 const highestRate = 400_000;
 /** Loud moments below this level, dB relative to full scale, are silence. */
 const audibleLevel = -75;
+/** Notes less sure than this are none. */
+const leastConfidence = 0.2;
+/** Shares above which a take is called clipped, or more than one voice (whose notes are then left out). */
+const mostClipped = 0.02;
+const mostCrowded = 0.4;
 /** Shortest note, seconds. */
 const shortestNote = 0.035;
 
@@ -52,17 +60,25 @@ export function hearNotes(samples: Float32Array, sampleRate: number, context: He
   if (seconds < shortestTake) return nothing({ kind: 'TooShort', seconds });
   const reader = createSampleReader(samples, sampleRate, commonRate);
   const observation = observeTake(reader, expectRange(context.instrument ?? null));
-  const loud = quantile(observation.level, 0.95);
+  const loud = quantile(observation.level, 0.99);
   if (loud < audibleLevel) return nothing({ kind: 'TooQuiet', db: loud });
-  const moments = gatherMoments(observation, choosePath(observation, pathCosts));
+  const path = choosePath(observation, pathCosts);
+  const moments = gatherMoments(observation, path);
   const segments = mendSegments(segmentMoments(moments, findTuning(moments), segmentWeights), moments);
-  const notes = segments
+  const heard = segments
     .map((segment, i) => describeNote(segment, segment.from - (segments[i - 1]?.to ?? -9) < 3, moments))
-    .filter((note) => note.offset - note.onset > shortestNote);
+    .filter((note) => note.offset - note.onset > shortestNote && note.confidence > leastConfidence);
+  const judgement = judgeTake(observation, path, heard);
+  const crowded = findCrowdedNotes(reader, heard);
+  const crowd = heard.length === 0 ? 0 : crowded.filter((is) => is).length / heard.length;
+  const problems: Problem[] = [...judgement.problems];
+  const clipped = findClipping(samples, sampleRate);
+  if (clipped > mostClipped) problems.push({ kind: 'Clipped', share: clipped });
+  if (!judgement.discards && crowd > mostCrowded) problems.push({ kind: 'MoreThanOneVoice', share: crowd });
   return {
-    notes,
+    notes: judgement.discards ? [] : heard.filter((_, i) => crowd <= mostCrowded || crowded[i] !== true),
     f0: { hop, midi: Array.from(moments.midi, (pitch) => (pitch === 0 ? null : pitch)) },
-    problems: [],
+    problems,
   };
 }
 

@@ -4,6 +4,7 @@
 import { createSpectralFlux } from '../onset/spectral-flux.ts';
 import { halveRate } from '../signal/half-rate.ts';
 import { createNoiseFloor } from '../signal/noise-floor.ts';
+import { removeOffset } from '../signal/remove-offset.ts';
 import type { SampleReader } from '../signal/sample-reader.ts';
 import { candidateCount, createCandidateFinder, type ExpectedRange, type Octaves } from './candidates.ts';
 import type { CandidateTrack } from './choose-path.ts';
@@ -58,6 +59,7 @@ export function observeTake(
     const start = Math.round((first * hop - marginSeconds) * commonRate);
     const samples = new Float32Array(Math.round(((last - first) * hop + 2 * marginSeconds) * commonRate));
     reader.read(start, samples);
+    removeOffset(samples, commonRate);
     const octaves = toOctaves(samples, levelCount);
     const floors = measureFloors(octaves);
     const noise = floorLevel(floors[0] ?? null);

@@ -48,17 +48,28 @@ export function createSampleReader(samples: Float32Array, sampleRate: number, ra
       let sum = 0;
       if (first >= 0 && first + taps <= samples.length) {
         for (let k = 0; k < taps; k++) sum += (samples[first + k] ?? 0) * (kernel[row + k] ?? 0);
-      } else {
-        const from = Math.max(0, -first);
-        const to = Math.min(taps, samples.length - first);
-        for (let k = from; k < to; k++) sum += (samples[first + k] ?? 0) * (kernel[row + k] ?? 0);
-      }
-      // One broken sample must not silence its neighbours for good: the next stretch starts afresh.
-      output[n] = Number.isFinite(sum) ? Math.max(-8, Math.min(8, sum)) : 0;
+      } else sum = Number.NaN;
+      output[n] = limit(Number.isFinite(sum) ? sum : readWithCare(first, row));
     }
   }
 
+  /** At the ends of the recording, and where a sample is no number: those count as silence. */
+  function readWithCare(first: number, row: number): number {
+    let sum = 0;
+    const to = Math.min(taps, samples.length - first);
+    for (let k = Math.max(0, -first); k < to; k++) {
+      const sample = samples[first + k] ?? 0;
+      if (Number.isFinite(sample)) sum += sample * (kernel[row + k] ?? 0);
+    }
+    return sum;
+  }
+
   return { rate, length, read };
+}
+
+/** Full scale is 1; files in other units must not overflow what comes after. */
+function limit(value: number): number {
+  return Math.max(-8, Math.min(8, value));
 }
 
 /** The number of different fractions of a sample that reading at this step meets, or the most that are tabled. */

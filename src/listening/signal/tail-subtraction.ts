@@ -40,9 +40,7 @@ export function createTailSubtraction(bins: number, model: TailModel): TailSubtr
       past[now + k] = here;
       const late = decay * (tail[k] ?? 0) + gain * (past[then + k] ?? 0);
       tail[k] = late;
-      const left = here - late;
-      const kept = model.least * here;
-      power[k] = left > kept ? left : kept;
+      power[k] = Math.max(here - late, model.least * here);
     }
   }
 
