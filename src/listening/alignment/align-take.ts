@@ -6,7 +6,6 @@ import type { HeardNote } from '../notes/heard-note.ts';
 import { fitGrid } from './fit-grid.ts';
 import { type Grid, secondsToBeat } from './grid.ts';
 import { findFirstBar, shiftGrid } from './place-bars.ts';
-import { usualSpread } from './quantise.ts';
 import { settleBeat } from './settle-beat.ts';
 import { ticksPerBeat } from './slots.ts';
 import { writtenLength } from './written-length.ts';
@@ -28,10 +27,14 @@ export interface RhythmNote {
   readonly isDoubtful: boolean;
 }
 
+// Cost of placing a note, natural units: of the take set at its worst, and of onsets at random (both measured in the bench).
+const costsWithTempo = [1.4, 2.35] as const;
+const costsWithoutTempo = [1, 1.75] as const;
+
 export interface Alignment {
   readonly grid: Grid;
   readonly rhythm: readonly RhythmNote[];
-  /** Share of the notes that lie where the grid has a place, 0 to 1; below about 0.7 the rhythm is not to be relied on. */
+  /** How much better the notes lie on the grid than notes at random would, 0 to 1; below 0.2 it is not relied on. */
   readonly fit: number;
 }
 
@@ -85,10 +88,8 @@ export function alignTake(
         (placed[i]?.isDoubtful ?? true) || isLengthDoubtful(sounding, length) || note.confidence < 0.4,
     };
   });
-  const near = 2.5 * usualSpread(beat);
-  // a player who is late throughout keeps the rhythm all the same
-  const usual = rhythm.map((r) => r.late).sort((a, b) => a - b)[rhythm.length >> 1] ?? 0;
-  const fit = rhythm.filter((r) => Math.abs(r.late - usual) <= near).length / Math.max(1, rhythm.length);
+  const [good, chance] = context.tempo === null ? costsWithoutTempo : costsWithTempo;
+  const fit = Math.max(0, Math.min(1, (chance - found.placement.cost) / (chance - good)));
   return { grid, rhythm, fit };
 }
 

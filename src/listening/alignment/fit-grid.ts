@@ -15,9 +15,15 @@ export interface Fit {
 
 /** Fewest onsets a grid can be found from. */
 export const fewestOnsets = 4;
-const opening = 40;
-const stride = 8;
-const memory = 28;
+/** Notes looked at first; more when the tempo has to be found too. */
+const opening = 24;
+const openingWithoutTempo = 40;
+/** Notes added at a time, and looked back on: few, so that a tempo that moves is followed. */
+const stride = 4;
+const memory = 20;
+const fading = 7;
+/** Notes placed by the first guess alone. */
+const firstNotes = 12;
 /** Seconds a player may be late or early throughout before it counts as another place. */
 const mostLate = 0.12;
 
@@ -41,26 +47,36 @@ export function fitGrid(onsets: readonly number[], context: TakeContext): Fit | 
 }
 
 function followTake(onsets: readonly number[], context: TakeContext, isCompound: boolean): Fit {
-  const guess = coarseGrid(onsets.slice(0, opening), {
+  const first = context.tempo === null ? openingWithoutTempo : opening;
+  const guess = coarseGrid(onsets.slice(0, first), {
     tempo: context.tempo,
     swing: context.swing,
     isCompound,
   });
   let grid = guess;
   const ticks: number[] = [];
-  for (let from = 0; from < onsets.length; from += from === 0 ? opening : stride) {
-    const to = from === 0 ? opening : from + stride;
-    const back = Math.max(0, from - 4);
+  for (let from = 0; from < onsets.length; from += from === 0 ? firstNotes : stride) {
+    const to = from === 0 ? firstNotes : from + stride;
+    const back = Math.max(0, from - stride);
     for (let pass = 0; pass < 3; pass++) {
       const { placed } = quantise(onsets.slice(back, to), grid, isCompound);
       ticks.splice(back, ticks.length - back, ...placed.map((p) => p.tick));
-      const since = from === 0 ? 0 : Math.max(0, ticks.length - memory);
-      const swing = measureSwing(onsets, ticks, grid, context, since);
-      const line = fitLine(onsets, ticks, swing, isCompound, since, 60 / grid.tempo);
+      const since = Math.max(0, ticks.length - memory);
+      const swing = measureSwing(onsets, ticks, grid, context, 0);
+      const line = fitLine(onsets, ticks, { swing, isCompound, since, fading }, 60 / grid.tempo);
       grid = steadyGrid(line.offset, 60 / line.beat, swing, false);
     }
   }
   return smoothGrid(onsets, ticks, context, isCompound);
+}
+
+interface LineWish {
+  readonly swing: number;
+  readonly isCompound: boolean;
+  /** First note that counts. */
+  readonly since: number;
+  /** Notes back at which one counts for a third. */
+  readonly fading: number;
 }
 
 interface Line {
@@ -76,17 +92,17 @@ interface Line {
 function fitLine(
   onsets: readonly number[],
   ticks: readonly number[],
-  swing: number,
-  isCompound: boolean,
-  since: number,
+  { swing, isCompound, since, fading }: LineWish,
   knownBeat: number,
 ): Line {
   const spread = usualSpread(knownBeat);
   const rows = ticks.slice(since).map((tick, i) => ({
     x: placeOf(tick, swing, isCompound),
     t: present(onsets[since + i], 'an onset'),
+    own: Math.exp((since + i - ticks.length + 1) / fading),
     w: 1,
   }));
+  for (const row of rows) row.w = row.own;
   let offset = 0;
   let beat = knownBeat;
   let spreadX = 1;
@@ -94,13 +110,13 @@ function fitLine(
     const sum = rows.reduce((a, r) => a + r.w, 0);
     const mx = rows.reduce((a, r) => a + r.w * r.x, 0) / sum;
     const mt = rows.reduce((a, r) => a + r.w * r.t, 0) / sum;
-    // three notes' worth of belief, two beats away, in the tempo so far
-    const hold = 12;
+    // one note of belief, two beats away, in the tempo so far
+    const hold = 4;
     spreadX = rows.reduce((a, r) => a + r.w * (r.x - mx) ** 2, 0) + hold;
     beat = (rows.reduce((a, r) => a + r.w * (r.x - mx) * (r.t - mt), 0) + hold * knownBeat) / spreadX;
     offset = mt - beat * mx;
     for (const row of rows)
-      row.w = Math.min(1, (1.5 * spread) / (Math.abs(row.t - offset - beat * row.x) + 1e-9));
+      row.w = row.own * Math.min(1, (1.5 * spread) / (Math.abs(row.t - offset - beat * row.x) + 1e-9));
   }
   return { offset, beat, beatError: spread / Math.sqrt(spreadX) };
 }
@@ -111,7 +127,10 @@ function placeOf(tick: number, swing: number, isCompound: boolean): number {
   return whole + tickPlace(tick - whole * ticksPerBeat, swing, isCompound);
 }
 
-/** The share of the beat off-beat quavers are played at, leaning on what was agreed when there are few. */
+/**
+ * The share of the beat off-beat quavers are played at, leaning on what was agreed when there are few. Off-beats between two
+ * notes on the beat are measured against these, so that a tempo that moves is not taken for swing.
+ */
 function measureSwing(
   onsets: readonly number[],
   ticks: readonly number[],
@@ -120,21 +139,27 @@ function measureSwing(
   since: number,
 ): number {
   if (beatFrame(context.metre).isCompound) return 0.5;
-  const beat = 60 / grid.tempo;
-  const places: number[] = [];
+  const between: number[] = [];
+  const alone: number[] = [];
   for (let i = since; i < ticks.length; i++) {
     const tick = present(ticks[i], 'a tick');
-    if (((tick % ticksPerBeat) + ticksPerBeat) % ticksPerBeat !== 6) continue;
     const whole = Math.floor(tick / ticksPerBeat);
-    places.push((present(onsets[i], 'an onset') - grid.offset) / beat - whole);
+    if (tick - whole * ticksPerBeat !== ticksPerBeat / 2) continue;
+    const onset = present(onsets[i], 'an onset');
+    const [before, after] = [onsets[i - 1], onsets[i + 1]];
+    const isBetween = ticks[i - 1] === whole * ticksPerBeat && ticks[i + 1] === (whole + 1) * ticksPerBeat;
+    if (isBetween && before !== undefined && after !== undefined)
+      between.push((onset - before) / (after - before));
+    else alone.push((onset - grid.offset) / (60 / grid.tempo) - whole);
   }
-  places.sort((a, b) => a - b);
-  const middle = places[Math.floor(places.length / 2)] ?? 0.5;
+  const places = between.length >= fewestBetween ? between : [...between, ...alone];
   const agreed = context.swing ?? 0.5;
   const trust = places.length / (places.length + (context.swing === null ? 1 : 4));
-  return Math.min(0.78, Math.max(0.46, trust * middle + (1 - trust) * agreed));
+  const heard = places.length === 0 ? agreed : median(places);
+  return Math.min(0.78, Math.max(0.46, trust * heard + (1 - trust) * agreed));
 }
 
+const fewestBetween = 3;
 const startSwings = [0.5, 0.6, 0.67, 0.74] as const;
 /** Cost of a swing nobody agreed on, for the whole take: straight quavers are usual. */
 const swingCost = 2;
@@ -196,11 +221,12 @@ function smoothGrid(
   context: TakeContext,
   isCompound: boolean,
 ): Fit {
-  const rough = fitLine(onsets, ticks, 0.5, isCompound, 0, 60 / (context.tempo ?? 100));
+  const whole = { isCompound, since: 0, fading: Number.POSITIVE_INFINITY };
+  const rough = fitLine(onsets, ticks, { ...whole, swing: 0.5 }, 60 / (context.tempo ?? 100));
   let swing = measureSwing(onsets, ticks, steadyGrid(rough.offset, 60 / rough.beat, 0.5, false), context, 0);
-  let line = fitLine(onsets, ticks, swing, isCompound, 0, rough.beat);
+  let line = fitLine(onsets, ticks, { ...whole, swing }, rough.beat);
   swing = measureSwing(onsets, ticks, steadyGrid(line.offset, 60 / line.beat, swing, false), context, 0);
-  line = fitLine(onsets, ticks, swing, isCompound, 0, line.beat);
+  line = fitLine(onsets, ticks, { ...whole, swing }, line.beat);
   const places = ticks.map((tick) => placeOf(tick, swing, isCompound));
   const known = context.tempo === null ? null : 60 / context.tempo;
   // one part in two hundred of the agreed tempo is the agreed tempo

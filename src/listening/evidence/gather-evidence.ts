@@ -39,8 +39,8 @@ export const evidenceNames = [
   'motifs',
 ] as const satisfies readonly EvidenceName[];
 
-/** Below this share of notes that lie on the grid, the rhythm is not told. */
-const leastFit = 0.7;
+/** Below this the notes lie on the grid hardly better than by chance, and the rhythm is not told. */
+const leastFit = 0.2;
 
 /** Gathers every row. `problems` are what stood in the way of hearing. */
 export function gatherEvidence(input: EvidenceInput, problems: readonly Problem[]): Evidence {

@@ -1,0 +1,22 @@
+import { expect, test } from 'vitest';
+import { type CheckKind, checkFields, parseCheckSpec } from './check-spec.ts';
+import { describeCheck } from './describe-check.ts';
+
+const kinds = Object.keys(checkFields) as CheckKind[];
+
+test.each(kinds)('%s reads with its usual values and says what it listens for', (kind) => {
+  const spec = parseCheckSpec({ kind });
+  if (!spec.ok) throw new Error(spec.error.message);
+  expect(Object.keys(spec.value)).toEqual(['kind', ...checkFields[kind].map((field) => field.name)]);
+  expect(describeCheck(spec.value).length).toBeGreaterThan(10);
+});
+
+test.each([
+  [null, /kind is undefined/],
+  [{ kind: 'marks' }, /use one of phraseLengths/],
+  [{ kind: 'phraseLengths', atLeast: 'many' }, /atLeast is many: write a number from 1 to 20/],
+  [{ kind: 'mostlyValue', value: 'hemiola' }, /value is hemiola: use one of semibreve/],
+] as const)('%j is refused in a sentence', (value, message) => {
+  const spec = parseCheckSpec(value);
+  expect(!spec.ok && spec.error.message).toMatch(message);
+});
