@@ -76,7 +76,7 @@ export const shapesByStage: Readonly<Record<Stage, StageShape>> = {
     rounds: 4,
     phraseNotes: 6,
     barsOnABreath: 4,
-    clefs: 2,
+    clefs: 1,
     ledgerLines: 3,
   },
   advanced: {

@@ -5,12 +5,12 @@ import { isInRange, type WrittenRange } from '../../instrument/instrument.ts';
 import type { Key } from '../../key/key.ts';
 import { nameAtOrAbove, transposePitch } from '../../pitch/interval.ts';
 import { pitchToMidi, staffStep, type WrittenPitch, written } from '../../pitch/pitch.ts';
-import { barLength, type Metre } from '../../rhythm/metre.ts';
-import { barRest, note, noteHead, notes } from '../../score/create-score.ts';
+import type { Metre } from '../../rhythm/metre.ts';
+import { note, noteHead, notes, rest } from '../../score/create-score.ts';
 import type { ScoreEvent } from '../../score/score.ts';
 import type { ChartSpec } from '../../spec/material-spec.ts';
 import { usualPitch } from '../line/line-notes.ts';
-import type { Slot } from '../rhythm/beat-figure.ts';
+import { type Slot, ticksToFraction } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
 import { noteName } from '../sheet/note-name.ts';
 import { type TimedEvent, writeLine } from '../sheet/write-line.ts';
@@ -20,13 +20,14 @@ import { slashBar } from './slash-bar.ts';
 interface Place {
   readonly metre: Metre;
   readonly range: WrittenRange;
+  /** Around which staff step the notes lie best. */
+  readonly middle: number;
   readonly key: Key;
   readonly names: ChartSpec['names'];
 }
 
 /** The root-position chord whose tones lie nearest to the middle of a range; tones that pass its top fold down. */
-function rootPosition(chord: Chord, range: WrittenRange): readonly WrittenPitch[] {
-  const middle = (staffStep(range.low) + staffStep(range.high)) / 2;
+function rootPosition(chord: Chord, { range, middle }: Place): readonly WrittenPitch[] {
   let root = nameAtOrAbove(chord.root, range.low);
   let best = root;
   let lowest = Number.POSITIVE_INFINITY;
@@ -45,12 +46,12 @@ function rootPosition(chord: Chord, range: WrittenRange): readonly WrittenPitch[
 }
 
 /** Up to four tones for a study: root, third, fifth and seventh, or what the chord has. */
-function studyTones(chord: Chord, range: WrittenRange): readonly WrittenPitch[] {
-  const tones = rootPosition(chord, range);
+function studyTones(chord: Chord, place: Place): readonly WrittenPitch[] {
+  const tones = rootPosition(chord, place);
   if (chordTones(chord).length > 3) return tones.slice(0, 4);
   const top = tones[0] === undefined ? undefined : written({ ...tones[0], octave: tones[0].octave + 1 });
   const middle = tones[1];
-  const fourth = top !== undefined && isInRange(range, top) ? top : middle;
+  const fourth = top !== undefined && isInRange(place.range, top) ? top : middle;
   return fourth === undefined ? tones : [...tones, fourth];
 }
 
@@ -75,7 +76,7 @@ function splitBeat({ at, length }: { readonly at: number; readonly length: numbe
 function chordToneEvents(span: ChordSpan, bar: number, place: Place): readonly TimedEvent[] {
   const slots = lengthsFor(span, bar, place.metre);
   if (span.chord === null) return [silence(span)];
-  const tones = studyTones(span.chord, place.range);
+  const tones = studyTones(span.chord, place);
   return slots.map((slot, i) => {
     // Up, and back down where there are more beats than tones.
     const turn = Math.max(1, 2 * tones.length - 2);
@@ -93,12 +94,14 @@ function silence(span: ChordSpan): TimedEvent {
 function guideEvent(span: ChordSpan, place: Place): TimedEvent {
   const { chord } = span;
   if (chord === null) return silence(span);
-  const middle = (staffStep(place.range.low) + staffStep(place.range.high)) / 2;
   const heads = guideTones(chord).flatMap((name) => {
     let pitch = written(nameAtOrAbove(name, place.range.low));
     let best: WrittenPitch | null = null;
     while (isInRange(place.range, pitch)) {
-      if (best === null || Math.abs(staffStep(pitch) - middle) < Math.abs(staffStep(best) - middle))
+      if (
+        best === null ||
+        Math.abs(staffStep(pitch) - place.middle) < Math.abs(staffStep(best) - place.middle)
+      )
         best = pitch;
       pitch = written({ ...pitch, octave: pitch.octave + 1 });
     }
@@ -127,8 +130,11 @@ export function fillBars(
 ): readonly (readonly ScoreEvent[])[] {
   const { metre } = place;
   const length = barTicks(metre);
-  if (content === 'empty')
-    return Array.from({ length: count }, () => [{ ...barRest(barLength(metre)), isHidden: true }]);
+  if (content === 'empty') {
+    // A beat of room each, so that symbols stand where they sound.
+    const beats = beatGrid(metre).map((beat) => rest(ticksToFraction(beat.length), { isHidden: true }));
+    return Array.from({ length: count }, () => beats);
+  }
   const timed = Array.from({ length: count }, (_, bar) => {
     if (content === 'slashes') return slashBar(metre, bar * length);
     const own = spans.filter((span) => span.bar === bar);

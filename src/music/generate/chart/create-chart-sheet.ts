@@ -11,7 +11,7 @@ import { type SheetFor, shapeFor, staffRange } from '../../shape/student-shape.t
 import type { ChartSpec } from '../../spec/material-spec.ts';
 import { parseTune, type Tune } from '../../spec/melody-text.ts';
 import { barTicks } from '../rhythm/beat-grid.ts';
-import { chooseClef } from '../sheet/choose-clef.ts';
+import { chooseClef, comfortableMiddle } from '../sheet/choose-clef.ts';
 import { noteName } from '../sheet/note-name.ts';
 import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
 import { tempoIn } from '../sheet/tempo.ts';
@@ -103,7 +103,14 @@ export function createChartSheet(spec: ChartSpec, student: SheetFor): Result<Dra
   const placed = chosen.value.tune === null ? null : withSoundTies(chosen.value.tune);
   const spans = chordTimeline(chart.chart.bars, metre);
   const range = staffRange(instrument, student.stage);
-  const filled = fillBars(spec.bars, spans, bars, { metre, range, key: chart.key, names: spec.names });
+  const usualClef = chooseClef(shape.readsClefs, [range.low, range.high]);
+  const filled = fillBars(spec.bars, spans, bars, {
+    metre,
+    range,
+    middle: comfortableMiddle(range, usualClef),
+    key: chart.key,
+    names: spec.names,
+  });
   const written = (bar: number): readonly ScoreEvent[] => {
     const notes = placed?.bars[bar];
     if (notes === undefined || notes.every(({ pitch }) => pitch === null))

@@ -2,8 +2,8 @@
 
 import { createSeededRandom, err, ok, present, type Random, type Result } from '#core';
 import { type ChartBar, unfoldRepeats } from '../../chart/chart.ts';
-import { isInRange, type WrittenRange } from '../../instrument/instrument.ts';
-import { type WrittenPitch, written } from '../../pitch/pitch.ts';
+import type { WrittenRange } from '../../instrument/instrument.ts';
+import { letters, pitchToMidi, staffStep, type WrittenPitch } from '../../pitch/pitch.ts';
 import { type Metre, parseMetre } from '../../rhythm/metre.ts';
 import { note, swingMark, words } from '../../score/create-score.ts';
 import type { Articulation, Direction } from '../../score/score.ts';
@@ -17,7 +17,8 @@ import type { Slot } from '../rhythm/beat-figure.ts';
 import { barTicks } from '../rhythm/beat-grid.ts';
 import { fingeringsFor } from '../run/run-fingering.ts';
 import { assembleLines, barsAcrossFor, type LineBar } from '../sheet/assemble-lines.ts';
-import { chooseClef, ledgerLines } from '../sheet/choose-clef.ts';
+import { chooseClef, comfortableMiddle } from '../sheet/choose-clef.ts';
+import { ladder } from '../sheet/ladder.ts';
 import { noteName } from '../sheet/note-name.ts';
 import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
 import { tempoIn } from '../sheet/tempo.ts';
@@ -105,23 +106,22 @@ interface RhythmPlace {
   readonly spans: readonly ChordSpan[];
 }
 
-/** A window of the range that lies under the hand: no more ledger lines than the stage reads, at most two octaves. */
+/** The part of the range a line stays in: two octaves at most, where hand, breath and staff are at ease. */
 function lineRange(student: SheetFor, shape: StudentShape): WrittenRange {
   const range = staffRange(student.instrument, student.stage);
   const clef = chooseClef(shape.readsClefs, [range.low, range.high]);
-  const most = shape.ledgerLines + 1;
-  const step = (pitch: WrittenPitch, octaves: number) =>
-    written({ ...pitch, octave: pitch.octave + octaves });
-  let { low, high } = range;
-  while (
-    ledgerLines(clef, low) > most &&
-    isInRange(range, step(low, 1)) &&
-    step(low, 2).octave <= high.octave
-  )
-    low = step(low, 1);
-  while (ledgerLines(clef, high) > most && step(high, -2).octave >= low.octave) high = step(high, -1);
-  const isWide = isInRange({ low, high }, step(low, 2));
-  return { low, high: isWide && student.instrument.family !== 'keyboard' ? step(low, 2) : high };
+  const middle = comfortableMiddle(range, clef);
+  const rungs = ladder(
+    letters.map((letter) => ({ letter, alter: 0 })),
+    range,
+  ).map(({ pitch }) => pitch);
+  const inside = rungs.filter((pitch) => Math.abs(staffStep(pitch) - middle) <= 7);
+  const [lowest, highest] = [inside[0], inside.at(-1)];
+  if (lowest === undefined || highest === undefined) return range;
+  // The range's own ends may be sharps or flats beyond the last natural.
+  const low = lowest === rungs[0] ? range.low : lowest;
+  const high = highest === rungs.at(-1) ? range.high : highest;
+  return pitchToMidi(high) - pitchToMidi(low) < 12 ? range : { low, high };
 }
 
 interface Attempt {

@@ -25,7 +25,7 @@ import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
 import { composeRhythm } from '../rhythm/compose-rhythm.ts';
 import { rhythmOptions } from '../rhythm/rhythm-plan.ts';
 import { assembleLines, type LineBar, type SheetLine } from '../sheet/assemble-lines.ts';
-import { chooseClef, ledgerLines } from '../sheet/choose-clef.ts';
+import { chooseClef, comfortableMiddle, ledgerLines } from '../sheet/choose-clef.ts';
 import { ladder, type Rung } from '../sheet/ladder.ts';
 import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
 import { comfortableTonics, modeOfScale, namedTonic } from '../sheet/student-keys.ts';
@@ -38,7 +38,7 @@ function notesToUse(student: SheetFor, names: readonly PitchName[], count: numbe
   const range = staffRange(student.instrument, student.stage);
   const clef = chooseClef(shapeFor(student).readsClefs, [range.low, range.high]);
   const rungs = ladder(names, range);
-  const middle = (staffStep(range.low) + staffStep(range.high)) / 2;
+  const middle = comfortableMiddle(range, clef);
   for (let size = Math.min(count, rungs.length); size >= Math.min(3, count); size--) {
     const found = rungs.flatMap(({ degree }, i) => {
       const notes = rungs.slice(i, i + size);

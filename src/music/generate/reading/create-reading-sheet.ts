@@ -101,8 +101,11 @@ export function createReadingSheet(spec: ReadingSpec, student: SheetFor): Result
     });
   const written: Written[] = [];
   let isWidened = false;
+  // Lines of a bar or two share systems, and so a metre.
+  let first: Metre | null = null;
   for (let line = 0; line < lines; line++) {
-    const metre = metreFor(random, spec, student);
+    const metre: Metre = bars <= 2 && first !== null ? first : metreFor(random, spec, student);
+    first ??= metre;
     const options = rhythmOptions(spec, shape, metre, bars, { line, lines });
     const made = composeLine(random, spec, student, { key, window, clef, metre, line, lines, options });
     if (made === null) {
@@ -117,13 +120,15 @@ export function createReadingSheet(spec: ReadingSpec, student: SheetFor): Result
       kind: 'ValuesWidened',
       text: 'The note values asked for do not fill a beat of this metre alone; the beat itself was added.',
     });
-  const first = present(written[0], 'at least one line').line;
   const sheetLines = written.map(({ line }) => line);
   const score = assembleLines(
     {
       title: `Reading in ${printName(key.tonic)} ${key.mode}`,
       instrument,
-      tempo: tempoIn(first.metre, spec.tempo === 'fit' ? shape.tempo.reading : spec.tempo),
+      tempo: tempoIn(
+        present(first, 'at least one line'),
+        spec.tempo === 'fit' ? shape.tempo.reading : spec.tempo,
+      ),
       swing: null,
       barsAcross: barsAcrossFor(sheetLines),
       opensSystems: bars > 2,

@@ -8,7 +8,7 @@ import type { Key } from '../../key/key.ts';
 import type { WrittenPitch } from '../../pitch/pitch.ts';
 import { staffStep } from '../../pitch/pitch.ts';
 import { spellScale } from '../../scale/scale.ts';
-import { ledgerLines, middleLine } from '../sheet/choose-clef.ts';
+import { comfortableMiddle, ledgerLines } from '../sheet/choose-clef.ts';
 import { ladder, type Rung } from '../sheet/ladder.ts';
 
 export interface Window {
@@ -35,8 +35,7 @@ export function chooseWindow(wish: WindowWish): Window | null {
 }
 
 function windowAmong(rungs: readonly Rung[], { range, clef, count, easy }: WindowWish): Window | null {
-  // Half-way between the middle of the range and the middle of the staff.
-  const middle = (staffStep(range.low) + staffStep(range.high) + 2 * middleLine(clef)) / 4;
+  const middle = comfortableMiddle(range, clef);
   for (let size = Math.min(count, rungs.length); size >= 3; size--) {
     let best: Window | null = null;
     let lowest = Number.POSITIVE_INFINITY;

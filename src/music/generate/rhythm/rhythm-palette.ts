@@ -40,14 +40,15 @@ const plainWeights: Readonly<Record<string, number>> = {
   '1.': 0.1,
 };
 
-function isAllowed(figure: BeatFigure, options: RhythmOptions): boolean {
+function isAllowed(figure: BeatFigure, options: RhythmOptions, known: ReadonlySet<NoteValueName>): boolean {
   const { grade, values, syncopation, rests } = options;
   if (syncopation === 'none' && figure.isOffbeat) return false;
   if (values !== null && !figure.values.every((value) => values.includes(value))) return false;
   if (figure.grade <= grade) return true;
   if (figure.isOffbeat) return syncopation === 'some' || syncopation === 'much' ? figure.grade <= 5 : false;
   if (figure.hasRest) return rests > 0.15 && figure.grade <= 4 && !figure.values.includes('semiquaver');
-  return values !== null && figure.grade <= grade + 3;
+  // A value named in the spec that the grade has no figure for comes in with its plainest ones.
+  return values !== null && figure.grade <= grade + 3 && figure.values.some((value) => !known.has(value));
 }
 
 function weightOf(figure: BeatFigure, options: RhythmOptions): number {
@@ -66,7 +67,11 @@ export function choosePalette(random: Random, options: RhythmOptions): Palette {
   const weights = new Map<BeatFigure, number>();
   let isWidened = false;
   for (const kind of kinds) {
-    const allowed = listFigures(kind).filter((figure) => isAllowed(figure, options));
+    const figures = listFigures(kind);
+    const known = new Set(
+      figures.filter(({ grade }) => grade <= options.grade).flatMap(({ values }) => values),
+    );
+    const allowed = figures.filter((figure) => isAllowed(figure, options, known));
     const features = allowed.filter((figure) => !plainNotes.includes(figure.notes) && !figure.hasRest);
     for (const figure of allowed)
       if (plainNotes.includes(figure.notes)) weights.set(figure, weightOf(figure, options));

@@ -6,7 +6,7 @@ import type { Clef } from '../../instrument/instrument.ts';
 import type { Key } from '../../key/key.ts';
 import type { WrittenPitch } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
-import { createScore, note, part, scoreBar, withSystems, words } from '../../score/create-score.ts';
+import { createScore, note, part, scoreBar, words } from '../../score/create-score.ts';
 import type {
   Direction,
   NoteEvent,
@@ -94,12 +94,10 @@ function barsOf(timed: readonly TimedNote[], bar: number): number {
   return (slot.at + slot.length) / bar;
 }
 
-/** Bars that stand well on one system. */
-function barsAcross(passages: readonly Passage[]): number {
-  const densest = Math.max(
-    ...passages.map(({ timed, metre }) => timed.length / barsOf(timed, barTicks(metre))),
-  );
-  return densest > 12 ? 2 : densest > 9 ? 3 : 4;
+/** Bars of a passage that stand well on one system. */
+function barsAcross({ timed, metre }: Passage): number {
+  const density = timed.length / barsOf(timed, barTicks(metre));
+  return density > 13 ? 2 : density > 9 ? 3 : 4;
 }
 
 /** The clef of one bar: that of the passage, unless another the student reads saves more than a ledger line a note. */
@@ -120,20 +118,20 @@ export function writePassages(
 ): Score {
   const bars: ScoreBar[] = [];
   const partBars: PartBar[] = [];
-  const across = barsAcross(passages);
   let used = 0;
   for (const passage of passages) {
     const { metre, key } = passage;
     const staves = passage.staves.map((_, staff) => staffBars(passage, marks, staff));
     const count = present(staves[0], 'at least one staff').length;
     // Short passages share a system; none is broken over two that fits on one.
+    const across = barsAcross(passage);
     const opens = used + count > across;
     used = opens ? count % across || across : used + count;
     for (let i = 0; i < count; i++) {
       const directions: Direction[] = i === 0 ? [words(passage.label, { style: 'bold' })] : [];
       bars.push(
         scoreBar(bars.length + 1, metre, {
-          startsSystem: bars.length === 0 || (i === 0 && opens),
+          startsSystem: bars.length === 0 || (opens && i % across === 0),
           tempo: bars.length === 0 ? tempoIn(metre, marks.tempo) : null,
           barline: i < count - 1 ? 'single' : passage === passages.at(-1) ? 'final' : 'double',
         }),
@@ -148,6 +146,5 @@ export function writePassages(
     }
   }
   const staves = present(passages[0], 'at least one passage').staves.map(() => 'five-line' as const);
-  const score = createScore({ title: marks.title, bars, parts: [part(instrument, partBars, { staves })] });
-  return withSystems(score, across);
+  return createScore({ title: marks.title, bars, parts: [part(instrument, partBars, { staves })] });
 }

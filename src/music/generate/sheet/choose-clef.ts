@@ -1,7 +1,7 @@
 // The clef that a passage needs fewest ledger lines in.
 
 import { present } from '#core';
-import type { Clef } from '../../instrument/instrument.ts';
+import type { Clef, WrittenRange } from '../../instrument/instrument.ts';
 import { type Pitch, staffStep } from '../../pitch/pitch.ts';
 
 /** Letter steps above C0 of each clef's bottom line, as the pitch is written in a score. */
@@ -13,9 +13,9 @@ const bottomLines: Readonly<Record<Clef, number>> = {
   tenor: 22, // D3
 };
 
-/** Letter steps above C0 of a clef's middle line. Treble → B4 */
-export function middleLine(clef: Clef): number {
-  return bottomLines[clef] + 4;
+/** Where a line lies best, in letter steps above C0: half-way between the middle of the range and the middle of the staff. */
+export function comfortableMiddle(range: WrittenRange, clef: Clef): number {
+  return (staffStep(range.low) + staffStep(range.high)) / 4 + (bottomLines[clef] + 4) / 2;
 }
 
 /** Ledger lines a pitch needs in a clef. Middle C in the treble clef → 1 */
