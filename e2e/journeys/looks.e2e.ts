@@ -248,6 +248,19 @@ describe('the demo studio', () => {
       { name: 'lesson-begin', show: async () => lesson(sights.planned.id) },
       { name: 'lesson-work', show: working },
       {
+        name: 'lesson-levels-on-a-telephone',
+        async show() {
+          await working();
+          await demoPage.page.setViewportSize({ width: 390, height: 844 });
+          await press(words.lesson.faces.judge);
+          // Within reach without scrolling.
+          await expect
+            .poll(() => demoPage.page.getByRole('radiogroup').first().boundingBox())
+            .toMatchObject({ y: expect.toSatisfy((y: number) => y > 0 && y < 600) });
+          await demoPage.page.setViewportSize(widths[0][1]);
+        },
+      },
+      {
         name: 'lesson-share',
         async show() {
           await working();
@@ -289,6 +302,14 @@ describe('the demo studio', () => {
         async show() {
           await student();
           await model().score.waitFor();
+          // What moved does not push the score away: two systems end above the fold.
+          const second = demoPage.page.locator('.score-system').nth(1);
+          await expect
+            .poll(async () => {
+              const box = await second.boundingBox();
+              return box === null ? Number.POSITIVE_INFINITY : box.y + box.height;
+            })
+            .toBeLessThan(widths[0][1].height);
         },
         prints: true,
       },

@@ -6,6 +6,7 @@ import type { LessonView } from '#contract';
 import { present } from '#core';
 import { words } from '../../src/web/words/index.ts';
 import { lessonsOf, readCourseOf, readView, untilView } from '../harness/api.ts';
+import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
 import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
@@ -44,7 +45,9 @@ tell('a note written without a server outlives the page, and the page comes back
   await note.fill('Written in the dark.');
   await page.getByRole('status').filter({ hasText: /wait/ }).first().waitFor();
   await page.reload();
-  await page.getByText(words.frame.offline).waitFor();
+  await page.getByRole('heading', { name: words.frame.away.title }).waitFor();
+  await page.getByText(words.frame.waiting(1)).waitFor();
+  expect(await findWithAxe(page)).toEqual([]);
 
   studio = await startStudio(folder.path, Number(new URL(studio.address).port));
   await note.waitFor();

@@ -2,10 +2,12 @@
 
 import { type ComponentType, lazy, Suspense } from 'react';
 import { Route, Switch } from 'wouter';
+import { Button } from '../components/button.tsx';
 import { ButtonLink } from '../components/button-link.tsx';
 import { Empty } from '../components/empty.tsx';
 import { Loaded } from '../components/loading.tsx';
 import { Page } from '../components/page.tsx';
+import { SaveState } from '../components/save-state.tsx';
 import { useStudio } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
 import { Stumble } from './stumble.tsx';
@@ -78,6 +80,16 @@ export function Routes() {
           <p className="lead">{words.frame.notSignedIn.text}</p>
         </div>
       </Page>
+    );
+  }
+  if (studio.error?.offline && !studio.data) {
+    return (
+      <main className="alone">
+        <h1>{words.frame.away.title}</h1>
+        <p className="lead">{words.frame.away.text}</p>
+        <SaveState />
+        <Button onPress={() => void studio.refetch()}>{words.frame.tryAgain}</Button>
+      </main>
     );
   }
   return (
