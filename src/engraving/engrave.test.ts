@@ -71,9 +71,14 @@ describe('engrave', () => {
     expect(heading).toContain('112');
     expect(svg).not.toContain('class="tempo"');
     expect(svg).not.toContain('pgHead');
-    const bare = await svgOf(leadSheet({ bars: 4 }), { form: 'a4', isHeadingShown: false });
+    const bare = await svgOf(leadSheet({ bars: 4 }), { form: 'a4', heading: 'none' });
     expect(bare).not.toContain('class="heading"');
     expect(bare).toContain('class="tempo"');
+    const tempoOnly = await svgOf(leadSheet({ bars: 4, title: 'Rain' }), { form: 'a4', heading: 'tempo' });
+    const line = present(/<g class="heading">.*?<\/g>/s.exec(tempoOnly)?.[0], 'a heading');
+    expect(line).toContain('112');
+    expect(line).not.toContain('Rain');
+    expect(tempoOnly).not.toContain('class="tempo"');
   });
 
   it('holds nothing the content security policy forbids, and takes its colour from around', async () => {

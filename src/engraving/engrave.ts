@@ -3,7 +3,7 @@
 
 import { err, ok, type Result } from '#core';
 import { drawFoot, drawHeading, reserveHeading } from './opening/draw-heading.ts';
-import { isHeadingEmpty } from './opening/heading.ts';
+import { isHeadingEmpty, noHeading } from './opening/heading.ts';
 import { liftOpening } from './opening/lift-opening.ts';
 import { type PageForm, pageMeasures } from './page-form.ts';
 import { finishSvg } from './svg/finish-svg.ts';
@@ -18,8 +18,8 @@ export interface EngravingOptions {
   readonly name?: string;
   /** Read by screen readers: the sheet in words. */
   readonly description?: string;
-  /** False where title, instrument and tempo stand elsewhere; then the opening tempo stays in the music. */
-  readonly isHeadingShown?: boolean;
+  /** What stands over the first system: all of the heading, or only tempo and feel where a title stands elsewhere. */
+  readonly heading?: 'all' | 'tempo' | 'none';
 }
 
 export interface EngravedPage {
@@ -64,13 +64,14 @@ const usualUnit = 8.75; // a quarter of a 7 mm staff is two units of a tenth of 
 
 async function draw(
   musicXml: string,
-  { form, scale = 100, name = 'sheet', description = '', isHeadingShown = true }: EngravingOptions,
+  { form, scale = 100, name = 'sheet', description = '', heading: wanted = 'all' }: EngravingOptions,
 ): Promise<Result<readonly EngravedPage[], EngravingFault>> {
   const toolkit = await loadToolkit();
   const measures = pageMeasures(form);
   const unit = (usualUnit * Math.min(130, Math.max(60, scale))) / 100;
   const { musicXml: lifted, heading } = liftOpening(musicXml);
-  const isHeaded = isHeadingShown && !isHeadingEmpty(heading);
+  const drawn = wanted === 'tempo' ? { ...noHeading, tempo: heading.tempo } : heading;
+  const isHeaded = wanted !== 'none' && !isHeadingEmpty(drawn);
   toolkit.setOptions({
     pageWidth: measures.widthMm * 10,
     pageHeight: measures.heightMm * 10,
@@ -90,11 +91,8 @@ async function draw(
     svgRemoveXlink: true,
     xmlIdSeed: 1,
   });
-  const text = isHeaded
-    ? reserveHeading(lifted, heading, lineHeight(unit))
-    : isHeadingShown
-      ? lifted
-      : musicXml;
+  const bare = wanted === 'none' ? musicXml : lifted;
+  const text = isHeaded ? reserveHeading(bare, drawn, lineHeight(unit)) : bare;
   if (!toolkit.loadData(mendHarmony(text)) || toolkit.getPageCount() < 1) return err(notDrawable);
   const pages: EngravedPage[] = [];
   const count = toolkit.getPageCount();
@@ -102,7 +100,7 @@ async function draw(
   let barsBefore = 0;
   for (let page = 1; page <= count; page++) {
     const extra = [
-      isHeaded && page === 1 ? drawHeading(heading, innerWidth) : '',
+      isHeaded && page === 1 ? drawHeading(drawn, innerWidth) : '',
       measures.isFitted
         ? ''
         : drawFoot(heading, page, count, innerWidth, (measures.heightMm - measures.topMarginMm - 7) * 100),

@@ -17,8 +17,8 @@ interface Places {
 function places(heading: Heading): Places {
   const title = heading.title || heading.credit || heading.instrument ? titleSize * 0.82 : 0;
   const subtitle = title + (heading.subtitle ? smallSize * 1.5 : 0);
-  const tempo = subtitle + (heading.tempo ? smallSize * 2.2 : 0);
-  return { title, subtitle, tempo, end: tempo + smallSize * 1.1 };
+  const tempo = subtitle + (heading.tempo ? smallSize * (subtitle > 0 ? 2.2 : 0.9) : 0);
+  return { title, subtitle, tempo, end: tempo + smallSize * (subtitle > 0 ? 1.1 : 0.3) };
 }
 
 /** The height a heading takes, in hundredths of a millimetre. */

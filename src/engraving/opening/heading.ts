@@ -13,6 +13,15 @@ export interface Heading {
   readonly footer: string;
 }
 
+export const noHeading: Heading = {
+  title: '',
+  subtitle: '',
+  credit: '',
+  instrument: '',
+  tempo: '',
+  footer: '',
+};
+
 /** Whether there is anything to draw above the music. */
 export function isHeadingEmpty(heading: Heading): boolean {
   return !(heading.title || heading.subtitle || heading.credit || heading.instrument || heading.tempo);

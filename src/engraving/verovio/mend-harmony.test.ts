@@ -23,7 +23,7 @@ async function printed(chord: Chord | null): Promise<string> {
   const score = createScore({ bars: [scoreBar(1, createMetre(4, 4))], parts: [flute] });
   const pages = await engrave(scoreToMusicXml(score), {
     form: { widthMm: 120, mostHeightMm: null },
-    isHeadingShown: false,
+    heading: 'none',
   });
   if (!pages.ok) throw new Error(pages.error.message);
   const harm = /<g[^>]*class="harm"[\s\S]*?<\/g>/.exec(present(pages.value[0], 'a page').svg)?.[0] ?? '';

@@ -1,11 +1,13 @@
 // One segment large: what it is, how to teach it, what to have ready, and why it stands here.
 
-import type { LessonSegmentView, LessonView } from '#contract';
+import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import { materialAddress } from '../materials/material-address.ts';
+import { seedOf } from '../practice/practice-materials.ts';
 import { LastTime } from './last-time.tsx';
 import { inkIndexOf } from './segment-strip.tsx';
 
@@ -69,7 +71,14 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
           {segment.materials.length > 0 && (
             <div>
               <dt>{words.lesson.materials}</dt>
-              <dd>{segment.materials.map((m) => m.title).join(' · ')}</dd>
+              <dd>
+                {segment.materials.map((material, at) => (
+                  <span key={material.key}>
+                    {at > 0 && ' · '}
+                    <SegmentMaterial lesson={lesson} segment={segment} material={material} />
+                  </span>
+                ))}
+              </dd>
             </div>
           )}
         </dl>
@@ -104,5 +113,28 @@ function Unfold({ what, name, now, onUnfold }: UnfoldProps) {
     >
       {name}
     </Button>
+  );
+}
+
+interface SegmentMaterialProps {
+  readonly lesson: LessonView;
+  readonly segment: LessonSegmentView;
+  readonly material: MaterialView;
+}
+
+/** A sheet opens in a window of its own: the lesson and its clock stay where they are. */
+function SegmentMaterial({ lesson, segment, material }: SegmentMaterialProps) {
+  if (material.spec === null) return material.title;
+  const { instrument, stage, age } = lesson.learner;
+  const seed = seedOf(lesson, segment, material);
+  return (
+    <a
+      className="show-material"
+      href={materialAddress(material.spec, { instrument, stage, age, seed })}
+      target="_blank"
+      rel="noreferrer"
+    >
+      {material.title}
+    </a>
   );
 }

@@ -1,7 +1,7 @@
 // The sheets a lesson's work wants, as wishes for the engraver: one for each material with a spec on an activity that was
 // worked on.
 
-import type { LessonSegmentView, LessonView } from '#contract';
+import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
 import { type MaterialSpec, parseMaterialSpec } from '#music';
 import { hashText } from './hash-text.ts';
 
@@ -10,6 +10,18 @@ export interface PracticeMaterial {
   readonly title: string;
   readonly spec: MaterialSpec;
   readonly seed: number;
+}
+
+const materialId = ({ courseUnit, activity }: LessonSegmentView, key: string): string =>
+  `${courseUnit} ${activity} ${key}`;
+
+/** The seed a student's sheet is made with: the material's, or one of their own. */
+export function seedOf(
+  lesson: Pick<LessonView, 'course'>,
+  segment: LessonSegmentView,
+  material: MaterialView,
+): number {
+  return material.seed ?? hashText(`${lesson.course} ${materialId(segment, material.key)}`);
 }
 
 const isWorkedOn = ({ kind, activity, outcome }: LessonSegmentView): boolean =>
@@ -27,13 +39,14 @@ export function listPracticeMaterials(
 ): readonly PracticeMaterial[] {
   const found = new Map<string, PracticeMaterial>();
   for (const segment of lesson.segments.filter(isWorkedOn)) {
-    for (const { key, title, spec: given, seed } of segment.materials) {
-      if (given === null) continue;
-      const spec = parseMaterialSpec(given);
+    for (const material of segment.materials) {
+      const { key, title } = material;
+      if (material.spec === null) continue;
+      const spec = parseMaterialSpec(material.spec);
       if (!spec.ok) continue; // sound and not notation, or written by a newer Levare
-      const id = `${segment.courseUnit} ${segment.activity} ${key}`;
+      const id = materialId(segment, key);
       if (!found.has(id))
-        found.set(id, { id, title, spec: spec.value, seed: seed ?? hashText(`${lesson.course} ${id}`) });
+        found.set(id, { id, title, spec: spec.value, seed: seedOf(lesson, segment, material) });
     }
   }
   return [...found.values()];

@@ -36,7 +36,7 @@ function wishOf({ learner }: LessonView, material: PracticeMaterial, paper: Pape
     stage: learner.stage,
     age: learner.age,
     seed: material.seed,
-    drawing: { form: columns[paper], name, isHeadingShown: false, scale: 92 },
+    drawing: { form: columns[paper], name, heading: 'tempo', scale: 92 },
   };
 }
 

@@ -6,6 +6,7 @@ import { sentenceCase } from '../../app/sentence-case.ts';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import { materialAddress } from '../materials/material-address.ts';
 import { stageSpan } from './stage-span.ts';
 
 const says = words.units.unit;
@@ -59,7 +60,18 @@ export function UnitActivity({ activity, number, titleOf }: UnitActivityProps) {
         {activity.materials.length > 0 && (
           <div>
             <dt>{says.materials}</dt>
-            <dd>{activity.materials.map((material) => material.title).join('; ')}</dd>
+            <dd>
+              {activity.materials.map((material, at) => (
+                <span key={material.key}>
+                  {at > 0 && '; '}
+                  {material.spec === undefined ? (
+                    material.title
+                  ) : (
+                    <Link href={materialAddress(material.spec)}>{material.title}</Link>
+                  )}
+                </span>
+              ))}
+            </dd>
           </div>
         )}
         <div>
