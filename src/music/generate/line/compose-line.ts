@@ -29,6 +29,8 @@ export interface LineOptions {
   readonly isChromatic: boolean;
   /** Whether each chord begins on its root. */
   readonly fromRoots: boolean;
+  /** Pitch classes that certain places, by their ticks, should begin with: where a second line takes another way. */
+  readonly entries?: ReadonlyMap<number, number>;
   /** Key numbers the line keeps to; absent for all in the range. */
   readonly among?: ReadonlySet<number>;
   /** For each sounding slot, an earlier one whose movement it takes up; null for none. */
@@ -124,7 +126,8 @@ function ownCost(note: LineNote, place: Place, options: LineOptions): number {
   const mayLead = options.isChromatic && place.leadsToTarget && !isTarget(place) && place.slot.length <= 48;
   if (note.role === 'approach' && !mayLead) return Number.POSITIVE_INFINITY;
   if (place.isLast && note.role !== 'chord') return Number.POSITIVE_INFINITY;
-  let cost = 0;
+  const entry = options.entries?.get(place.slot.at);
+  let cost = entry === undefined || entry === note.midi % 12 ? 0 : 8;
   if (isTarget(place)) {
     if (note.role !== 'chord')
       return content === 'melodic' && !place.isPhraseEnd ? 3 : Number.POSITIVE_INFINITY;

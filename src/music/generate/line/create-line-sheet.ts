@@ -2,15 +2,16 @@
 
 import { createSeededRandom, err, ok, present, type Random, type Result } from '#core';
 import { type ChartBar, unfoldRepeats } from '../../chart/chart.ts';
+import { guideTones } from '../../chord/chord.ts';
 import type { WrittenRange } from '../../instrument/instrument.ts';
-import { letters, pitchToMidi, staffStep, type WrittenPitch } from '../../pitch/pitch.ts';
+import { letters, pitchClass, pitchToMidi, staffStep, type WrittenPitch } from '../../pitch/pitch.ts';
 import { type Metre, parseMetre } from '../../rhythm/metre.ts';
 import { note, swingMark, words } from '../../score/create-score.ts';
 import type { Articulation, Direction } from '../../score/score.ts';
 import { type SheetFor, type StudentShape, shapeFor, staffRange } from '../../shape/student-shape.ts';
 import type { LineSpec } from '../../spec/material-spec.ts';
 import { symbolsOf } from '../chart/chord-symbols.ts';
-import { type ChordSpan, chordTimeline } from '../chart/chord-timeline.ts';
+import { type ChordSpan, chordTimeline, spanAt } from '../chart/chord-timeline.ts';
 import { slashBar } from '../chart/slash-bar.ts';
 import { hasSevenths, type StudentChart, studentCharts } from '../chart/student-chart.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
@@ -159,6 +160,7 @@ function compose(random: Random, spec: LineSpec, attempt: Attempt) {
     leap: spec.leap === 'fit' ? fitLeap : spec.leap,
     isChromatic: !isEasy || spec.content === 'enclosures',
     fromRoots: spec.content === 'chord_tones' && student.stage === 'beginner',
+    entries: guideEntries(spec, spans, bars / spec.choruses, metre),
     models: slots === rhythm || models.length === 0 ? models : alignModels(rhythm, slots, models),
   };
   for (const leap of [options.leap, options.leap + 2, 8, 12]) {
@@ -166,6 +168,24 @@ function compose(random: Random, spec: LineSpec, attempt: Attempt) {
     if (pitches !== null) return { slots, pitches, isWider: leap > options.leap };
   }
   return null;
+}
+
+/** Guide-tone choruses begin on the third and on the seventh in turn: two thin lines through the same chords. */
+function guideEntries(
+  spec: LineSpec,
+  spans: readonly ChordSpan[],
+  bars: number,
+  metre: Metre,
+): ReadonlyMap<number, number> {
+  if (spec.content !== 'guide_tones') return new Map();
+  const starts = Array.from({ length: spec.choruses }, (_, chorus) => chorus * bars * barTicks(metre));
+  const entries = starts.flatMap((at, chorus): readonly (readonly [number, number])[] => {
+    const chord = spanAt(spans, at)?.chord;
+    const guides = chord == null ? [] : guideTones(chord);
+    const guide = guides[chorus % Math.max(1, guides.length)];
+    return guide === undefined ? [] : [[at, pitchClass(guide)]];
+  });
+  return new Map(entries);
 }
 
 /** Models for the slots that still sound once those without a chord are silent; copies of a silenced one go free. */

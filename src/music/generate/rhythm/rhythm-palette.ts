@@ -40,15 +40,19 @@ const plainWeights: Readonly<Record<string, number>> = {
   '1.': 0.1,
 };
 
-function isAllowed(figure: BeatFigure, options: RhythmOptions, known: ReadonlySet<NoteValueName>): boolean {
+function isAllowed(
+  figure: BeatFigure,
+  options: RhythmOptions,
+  plainest: ReadonlyMap<NoteValueName, number>,
+): boolean {
   const { grade, values, syncopation, rests } = options;
   if (syncopation === 'none' && figure.isOffbeat) return false;
   if (values !== null && !figure.values.every((value) => values.includes(value))) return false;
   if (figure.grade <= grade) return true;
   if (figure.isOffbeat) return syncopation === 'some' || syncopation === 'much' ? figure.grade <= 5 : false;
   if (figure.hasRest) return rests > 0.15 && figure.grade <= 4 && !figure.values.includes('semiquaver');
-  // A value named in the spec that the grade has no figure for comes in with its plainest ones.
-  return values !== null && figure.grade <= grade + 3 && figure.values.some((value) => !known.has(value));
+  // A value named in the spec that the grade has no figure for comes in with its plainest one.
+  return values !== null && figure.values.some((value) => plainest.get(value) === figure.grade);
 }
 
 function weightOf(figure: BeatFigure, options: RhythmOptions): number {
@@ -61,6 +65,18 @@ function weightOf(figure: BeatFigure, options: RhythmOptions): number {
   return weight;
 }
 
+/** For each value that no figure of the grade holds, the lowest grade of one that does. */
+function plainestGrades(figures: readonly BeatFigure[], grade: number): ReadonlyMap<NoteValueName, number> {
+  const known = new Set(figures.filter((figure) => figure.grade <= grade).flatMap(({ values }) => values));
+  const grades = new Map<NoteValueName, number>();
+  for (const figure of figures) {
+    if (figure.hasRest || figure.isOffbeat) continue;
+    for (const value of figure.values)
+      if (!known.has(value) && !grades.has(value)) grades.set(value, figure.grade);
+  }
+  return grades;
+}
+
 /** Draws the figures of a line: all plain ones, and one to four features, one of them of the line's own grade. */
 export function choosePalette(random: Random, options: RhythmOptions): Palette {
   const kinds = [...new Set(beatGrid(options.metre).map((beat) => beat.kind))];
@@ -68,10 +84,8 @@ export function choosePalette(random: Random, options: RhythmOptions): Palette {
   let isWidened = false;
   for (const kind of kinds) {
     const figures = listFigures(kind);
-    const known = new Set(
-      figures.filter(({ grade }) => grade <= options.grade).flatMap(({ values }) => values),
-    );
-    const allowed = figures.filter((figure) => isAllowed(figure, options, known));
+    const plainest = plainestGrades(figures, options.grade);
+    const allowed = figures.filter((figure) => isAllowed(figure, options, plainest));
     const features = allowed.filter((figure) => !plainNotes.includes(figure.notes) && !figure.hasRest);
     for (const figure of allowed)
       if (plainNotes.includes(figure.notes)) weights.set(figure, weightOf(figure, options));
