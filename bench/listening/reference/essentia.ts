@@ -6,6 +6,7 @@ import { findReference, requireReference } from './load-reference.ts';
 
 /** Lives in the program's own memory until it is deleted. */
 interface Vector {
+  size(): number;
   delete(): void;
 }
 
@@ -91,7 +92,7 @@ export function essentia(settings: EssentiaSettings = best): Listener | null {
         440,
       );
       const [onsets, lengths, midis] = [rows.onset, rows.duration, rows.MIDIpitch].map((v) =>
-        program.vectorToArray(v),
+        v.size() === 0 ? new Float32Array(0) : program.vectorToArray(v),
       );
       for (const vector of [pitch, signal, rows.onset, rows.duration, rows.MIDIpitch]) vector.delete();
       return {

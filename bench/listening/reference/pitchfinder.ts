@@ -22,7 +22,10 @@ export function pitchfinder(threshold = 0.1, rule: SegmentRule = usualRule, floo
   const size = 2048;
   return {
     name: 'pitchfinder + segmenter',
-    hear(samples, rate) {
+    hear(quiet, rate) {
+      let peak = 1e-9;
+      for (const x of quiet) peak = Math.max(peak, Math.abs(x));
+      const samples = quiet.map((x) => (0.5 * x) / peak); // its YIN does not listen to soft sounds
       const detect = YIN({ sampleRate: rate, threshold });
       const hop = 512; // its YIN is quadratic in the frame: a finer hop would take longer than the take
       const frames: PitchFrame[] = [];

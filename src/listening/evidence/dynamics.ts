@@ -15,7 +15,7 @@ export type DynamicsRow = Row<
 
 const parts = 8;
 /** Levels of single notes are heard with about this error in dB, from the take set. */
-const hearingError = 0.8;
+const hearingError = 1.2;
 
 /** Measures loudness of the notes beside each other. Nothing is said of the distance to the microphone. */
 export function hearDynamics(input: EvidenceInput): DynamicsRow {

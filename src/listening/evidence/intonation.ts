@@ -15,8 +15,9 @@ export type IntonationRow = Row<
   }
 >;
 
-/** Pitch of one note is heard with about this error in cents, from the take set. */
-const hearingError = 2;
+/** A take's pitch is heard with about this error in cents, one note's with that; from the take set. */
+const hearingError = 3;
+const noteError = 2;
 /** Shorter notes settle on no pitch that could be called in or out of tune, in seconds. */
 const shortestNote = 0.1;
 
@@ -43,7 +44,7 @@ export function hearIntonation(input: EvidenceInput): IntonationRow {
     middle: register((m) => m >= low && m <= high),
     high: register((m) => m > high),
   };
-  const spread = Math.sqrt(Math.max(0, all.spread ** 2 - hearingError ** 2));
+  const spread = Math.sqrt(Math.max(0, all.spread ** 2 - noteError ** 2));
   const worst = usable
     .filter(({ note }) => Math.abs(note.cents - all.mean) > Math.max(12, 2 * all.spread))
     .sort((a, b) => Math.abs(b.note.cents - all.mean) - Math.abs(a.note.cents - all.mean))

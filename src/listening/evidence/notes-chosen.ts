@@ -3,7 +3,7 @@
 
 import { ticksPerBeat } from '../alignment/slots.ts';
 import { beatFrame, createHarmony, type TakeContext } from '../context/take-context.ts';
-import { type EvidenceInput, notePassage } from './evidence-input.ts';
+import { doubtfulNotes, type EvidenceInput, notePassage } from './evidence-input.ts';
 import { couldNotHear, type Figure, figure, type Row } from './figure.ts';
 
 export type NotesChosenFigure =
@@ -93,7 +93,14 @@ function strongBeatFigure(
     if (!chord.has((notes[i]?.midi ?? 0) % 12)) others.push(i);
   }
   if (count < 2) return null;
-  return { figure: figure(1 - others.length / count, Math.max(doubt, 0.5 / count), 'share'), others };
+  return {
+    figure: figure(
+      1 - others.length / count,
+      Math.max(doubt, (0.5 + doubtfulNotes(alignment) * (count / alignment.rhythm.length)) / count),
+      'share',
+    ),
+    others,
+  };
 }
 
 /** The first beat of the bar, and the middle one of a bar of four beats. */

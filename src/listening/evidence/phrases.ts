@@ -70,7 +70,7 @@ export function hearPhrases(input: EvidenceInput): PhrasesRow {
     ((rhythm.at(-1)?.tick ?? 0) + (rhythm.at(-1)?.ticks ?? 0) - (rhythm[0]?.tick ?? 0)) / ticksPerBeat;
   const halfBeat = 0.5 / beatFrame(context.metre).beatsPerBar;
   const lengthsInDoubt = rhythm.filter((note) => note.isDoubtful).length;
-  const unsure = Math.min(phrases.length, doubtful * 0.5 + lengthsInDoubt * 0.25);
+  const unsure = Math.min(phrases.length, doubtful * 0.5 + lengthsInDoubt * 0.4);
   return {
     heard: true,
     figures: {

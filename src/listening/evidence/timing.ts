@@ -21,9 +21,13 @@ export type TimingRow = Row<
 
 /** Onsets are heard with about this error in ms, from the take set; it cannot be told from the player's own. */
 const hearingSpread = 6;
+/** One take's onsets are heard more finely than another's: the spread is told no finer than this, in ms. */
+const hearingSpreadError = 8;
 /** Slow attacks are heard this much earlier or later, the same for the whole take, in ms. */
 const hearingBias = 8;
 const fewestPairs = 4;
+/** Share of the beat by which off-beats are heard early or late throughout. */
+const leastPlaceError = 0.004;
 
 /** Measures timing. The mean can be told only against a grid that was given. */
 export function hearTiming(input: EvidenceInput): TimingRow {
@@ -39,7 +43,9 @@ export function hearTiming(input: EvidenceInput): TimingRow {
   const pairs = swingPairs(input);
   const places = pairs.map((ratio) => ratio / (1 + ratio));
   const place = middle(places);
-  const placeError = meanUncertainty(Math.max(0.01, steadyMean(places).spread), pairs.length);
+  const placeError =
+    meanUncertainty(Math.hypot(steadyMean(places).spread, hearingSpread / beat), pairs.length) +
+    leastPlaceError;
   const span = ((rhythm.at(-1)?.tick ?? 0) - (rhythm[0]?.tick ?? 0)) / ticksPerBeat;
   const worst = rhythm
     .map((note, i) => ({ i, ms: note.late * 1000 }))
@@ -58,7 +64,7 @@ export function hearTiming(input: EvidenceInput): TimingRow {
         : {}),
       spread: figure(
         spread,
-        Math.hypot(spreadUncertainty(steady.spread, steady.count), 0.8 * hearingSpread),
+        Math.hypot(spreadUncertainty(steady.spread, steady.count), hearingSpreadError),
         'ms',
       ),
       ...(grid.isGiven || span < 12
