@@ -172,6 +172,8 @@ function playedStretches(
 }
 
 function keysPart({ spec, feel, bars, chords, offBeat }: Setting, random: Random): readonly ArrangedNote[] {
+  // The electric piano's samples are louder than the grand's.
+  const touch = electric.has(spec.feel) ? 0.62 : 0.88;
   const isPlain = spec.feel === 'rock' || spec.feel === 'six-eight';
   const notes: ArrangedNote[] = [];
   const before = bars.findIndex((bar) => bar.chorus >= 0);
@@ -184,7 +186,7 @@ function keysPart({ spec, feel, bars, chords, offBeat }: Setting, random: Random
     if (voiced !== chordAt || voicing === null) voicing = nextVoicing(chord, voicing, isPlain);
     voiced = chordAt;
     for (const midi of voicing)
-      notes.push(noteOf(tick, ticks, midi, velocity(force * 0.85, intensity, feel.isSoft), chordAt));
+      notes.push(noteOf(tick, ticks, midi, velocity(force * touch, intensity, feel.isSoft), chordAt));
   };
   bars.forEach((bar, barAt) => {
     if (!isPlayed(bar)) return;
@@ -211,12 +213,10 @@ function keysPart({ spec, feel, bars, chords, offBeat }: Setting, random: Random
       hit,
       tick: bar.tick + quaverTick(hit.quaver, feel, offBeat(bar)),
     }));
-    const hits = starts.map(({ hit, tick }) => ({
-      tick,
-      quavers: hit.length,
-      accent: hit.accent,
-      early: hit.early,
-    }));
+    // A chord that came early is not struck again on its beat.
+    const hits = starts
+      .filter(({ hit }) => hit.quaver > 0 || voiced !== first.index)
+      .map(({ hit, tick }) => ({ tick, quavers: hit.length, accent: hit.accent, early: hit.early }));
     hits.forEach((hit, nth) => {
       const here = own.findLast(({ chord }) => chord.tick <= hit.tick);
       const after = chords.findIndex((chord) => chord.bar === barAt + 1);
@@ -247,9 +247,19 @@ export function quaverTick(quaver: number, feel: Feel, offBeat: number): number 
 }
 
 function drumPart({ spec, feel, bars, offBeat }: Setting, random: Random): readonly ArrangedNote[] {
+  // Ride, brushes and sticks are recorded softly in the bank.
+  const lift = spec.feel === 'rock' || spec.feel === 'shuffle' ? 1 : 1.14;
   const notes: ArrangedNote[] = [];
   const hit = (tick: number, midi: number, force: number, bar: ArrangedBar, ticks = 60) =>
-    notes.push(noteOf(tick, ticks, midi, velocity(force, bar.intensity, feel.isSoft), null));
+    notes.push(
+      noteOf(
+        tick,
+        ticks,
+        midi,
+        Math.min(127, Math.round(velocity(force, bar.intensity, false) * lift)),
+        null,
+      ),
+    );
   const first = bars.findIndex((bar) => bar.chorus >= 0);
   let chorus = 0;
   bars.forEach((bar, barAt) => {

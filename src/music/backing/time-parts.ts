@@ -35,7 +35,9 @@ export function clickPart(
     const strike = (beat: number, midi: number, loud: number) =>
       noteOf(bar.tick + beat * feel.beatTicks, 60, midi, loud, null);
     if (bar.role === 'count-in')
-      return countedBeats(feel, inCount++, counted).map((beat) => strike(beat, kit.sideStick, 92));
+      return countedBeats(feel, inCount++, counted).map((beat) =>
+        strike(beat, kit.sideStick, feel.isSoft ? 76 : 116),
+      );
     if (bar.chorus < 0) return [];
     inChorus = bar.chorus === chorus ? inChorus + 1 : 0;
     chorus = bar.chorus;
