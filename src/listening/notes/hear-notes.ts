@@ -6,12 +6,14 @@ import { choosePath } from '../pitch-track/choose-path.ts';
 import { commonRate, hop, observeTake } from '../pitch-track/observe-take.ts';
 import { createSampleReader } from '../signal/sample-reader.ts';
 import { quantile } from '../signal/spans.ts';
+import { confirmRepeats } from './confirm-repeats.ts';
 import { findCrowdedNotes } from './count-voices.ts';
 import { describeNote } from './describe-note.ts';
 import { findClipping } from './find-clipping.ts';
 import { findTuning } from './find-tuning.ts';
 import type { HeardNote } from './heard-note.ts';
 import { judgeTake } from './judge-take.ts';
+import { leaveOutBacking } from './leave-out-backing.ts';
 import { mendSegments } from './mend-segments.ts';
 import { gatherMoments } from './moments.ts';
 import type { Problem } from './problem.ts';
@@ -65,9 +67,10 @@ export function hearNotes(samples: Float32Array, sampleRate: number, context: He
   const path = choosePath(observation, pathCosts);
   const moments = gatherMoments(observation, path);
   const segments = mendSegments(segmentMoments(moments, findTuning(moments), segmentWeights), moments);
-  const heard = segments
+  const described = segments
     .map((segment, i) => describeNote(segment, segment.from - (segments[i - 1]?.to ?? -9) < 3, moments))
     .filter((note) => note.offset - note.onset > shortestNote && note.confidence > leastConfidence);
+  const heard = leaveOutBacking(confirmRepeats(reader, described));
   const judgement = judgeTake(observation, path, heard);
   const crowded = findCrowdedNotes(reader, heard);
   const crowd = heard.length === 0 ? 0 : crowded.filter((is) => is).length / heard.length;
