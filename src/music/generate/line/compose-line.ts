@@ -9,7 +9,7 @@ import type { Key } from '../../key/key.ts';
 import { staffStep, type WrittenPitch } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
 import { type ChordSpan, scaleForChord, spanAt } from '../chart/chord-timeline.ts';
-import { cheapestPath } from '../melody/cheapest-path.ts';
+import { cheapestPath, type PathCost } from '../melody/cheapest-path.ts';
 import { arch } from '../melody/contour.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid, metricLevel } from '../rhythm/beat-grid.ts';
@@ -223,44 +223,65 @@ function leapCost(
   return cost;
 }
 
-function stepCost(places: readonly Place[], models: readonly LineNote[] | null, options: LineOptions) {
-  const { content } = options;
-  return (to: Choice, from: Choice | undefined, before: Choice | undefined, at: number): number => {
-    let cost = to.own;
-    if (from === undefined) return cost;
-    const place = present(places[at], 'a place');
-    const move = to.note.midi - from.note.midi;
-    const semitones = Math.abs(move);
-    const steps = Math.abs(to.note.step - from.note.step);
-    if (!place.isPhraseStart) {
-      cost += intervalCost(semitones, options) + resolutionCost(to.note, from.note);
-      if (place.isChange && semitones > 2) cost += content === 'guide_tones' ? 1 : 0.6;
-      if (place.isChange && content === 'approach_notes')
-        cost += from.note.role === 'approach' ? -1.5 : semitones <= 2 ? -0.3 : 1;
-    }
-    cost += leapCost(place, semitones, steps, options, to.note, from.note);
-    if (before !== undefined && !place.isPhraseStart) {
-      const last = from.note.midi - before.note.midi;
-      if (move === 0 && last === 0) cost += 4;
-      if (to.note.midi === before.note.midi && move !== 0) cost += 0.9;
-      if (Math.abs(last) > 5 && Math.sign(move) === Math.sign(last))
-        cost += content === 'chord_tones' ? 1.2 : 2.5;
-      if (Math.abs(last) > 7 && semitones > 4) cost += 2;
-      if (Math.abs(last) === 12 && Math.sign(move) === Math.sign(last)) cost += 6;
-      const isTurn = Math.sign(move) !== Math.sign(last) && move !== 0 && last !== 0;
-      if (content === 'chord_tones' && isTurn && !place.isChange) cost += 0.5;
-      if (content === 'enclosures' && place.followsTarget && !isTarget(place))
-        cost += semitones >= 3 && to.note.role === 'chord' ? -0.8 : 0.3;
-      if (content === 'enclosures' && isTarget(place)) cost += enclosureCost(to.note, from.note, before.note);
-    }
-    const model = options.models[at];
-    const modelBefore = options.models[at - 1];
-    if (models !== null && model != null && modelBefore != null && model === modelBefore + 1) {
-      const then = present(models[model], 'a note').step - present(models[modelBefore], 'a note').step;
-      cost += to.note.step - from.note.step === then ? -1.8 : 1;
-    }
-    return cost;
+/** What going from note to note costs. */
+function pathCost(
+  places: readonly Place[],
+  models: readonly LineNote[] | null,
+  options: LineOptions,
+): PathCost<Choice> {
+  return {
+    first: (to) => to.own,
+    step(to, from, at) {
+      const place = present(places[at], 'a place');
+      const model = options.models[at];
+      const modelBefore = options.models[at - 1];
+      let cost = to.own + stepCost(place, to.note, from.note, options);
+      if (models !== null && model != null && modelBefore != null && model === modelBefore + 1) {
+        const then = present(models[model], 'a note').step - present(models[modelBefore], 'a note').step;
+        cost += to.note.step - from.note.step === then ? -1.8 : 1;
+      }
+      return cost;
+    },
+    turn: (to, from, before, at) =>
+      turnCost(present(places[at], 'a place'), to.note, from.note, before.note, options),
   };
+}
+
+function stepCost(place: Place, to: LineNote, from: LineNote, options: LineOptions): number {
+  const { content } = options;
+  const semitones = Math.abs(to.midi - from.midi);
+  const cost = leapCost(place, semitones, Math.abs(to.step - from.step), options, to, from);
+  if (place.isPhraseStart || cost === Number.POSITIVE_INFINITY) return cost;
+  let more = intervalCost(semitones, options) + resolutionCost(to, from);
+  if (place.isChange && semitones > 2) more += content === 'guide_tones' ? 1 : 0.6;
+  if (place.isChange && content === 'approach_notes')
+    more += from.role === 'approach' ? -1.5 : semitones <= 2 ? -0.3 : 1;
+  if (content === 'enclosures' && place.followsTarget && !isTarget(place))
+    more += semitones >= 3 && to.role === 'chord' ? -0.8 : 0.3;
+  return cost + more;
+}
+
+function turnCost(
+  place: Place,
+  to: LineNote,
+  from: LineNote,
+  before: LineNote,
+  options: LineOptions,
+): number {
+  if (place.isPhraseStart) return 0;
+  const { content } = options;
+  const move = to.midi - from.midi;
+  const last = from.midi - before.midi;
+  const isOnward = Math.sign(move) === Math.sign(last);
+  let cost = 0;
+  if (move === 0 && last === 0) cost += 4;
+  if (to.midi === before.midi && move !== 0) cost += 0.9;
+  if (Math.abs(last) > 5 && isOnward) cost += content === 'chord_tones' ? 1.2 : 2.5;
+  if (Math.abs(last) > 7 && Math.abs(move) > 4) cost += 2;
+  if (Math.abs(last) >= 12 && isOnward) cost += 8;
+  if (content === 'chord_tones' && !isOnward && move !== 0 && last !== 0 && !place.isChange) cost += 0.5;
+  if (content === 'enclosures' && isTarget(place)) cost += enclosureCost(to, from, before);
+  return cost;
 }
 
 const breadth = 24;
@@ -273,12 +294,12 @@ export function composeLine(
 ): readonly (WrittenPitch | null)[] | null {
   const places = findPlaces(slots, options);
   const choices = choicesFor(random, places, options);
-  const first = cheapestPath(choices, stepCost(places, null, options), breadth);
+  const first = cheapestPath(choices, pathCost(places, null, options), breadth);
   if (first === null) return null;
   const hasModels = options.models.some((model) => model !== null);
   const models = first.notes.map(({ note }) => note);
   const second = hasModels
-    ? (cheapestPath(choices, stepCost(places, models, options), breadth) ?? first)
+    ? (cheapestPath(choices, pathCost(places, models, options), breadth) ?? first)
     : first;
   const found = second.notes.map(({ note }) => note.pitch);
   let next = 0;

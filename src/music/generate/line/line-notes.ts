@@ -28,9 +28,11 @@ export interface LineNote {
 
 /** The same sound under a usual name: no double accidentals, and no C flat, F flat, E sharp or B sharp. */
 export function usualPitch(pitch: WrittenPitch): WrittenPitch {
-  const fifths = nameToFifths(pitch);
+  let fifths = nameToFifths(pitch);
   if (fifths >= -6 && fifths <= 8) return pitch;
-  const name = fifthsToName(fifths > 8 ? fifths - 12 : fifths + 12);
+  while (fifths > 8) fifths -= 12;
+  while (fifths < -6) fifths += 12;
+  const name = fifthsToName(fifths);
   const midi = pitchToMidi(pitch);
   const near = [pitch.octave - 1, pitch.octave, pitch.octave + 1].map((octave) => ({ ...name, octave }));
   return written(near.find((p) => pitchToMidi(p) === midi) ?? pitch);

@@ -3,13 +3,15 @@
 
 import { present } from '#core';
 
-/** Cost of `to` after `from` after `before`; the last two are absent at the start. `Infinity` forbids it. */
-export type StepCost<Note> = (
-  to: Note,
-  from: Note | undefined,
-  before: Note | undefined,
-  place: number,
-) => number;
+/** What a way costs from note to note; `Infinity` forbids it. */
+export interface PathCost<Note> {
+  /** A first note. */
+  readonly first: (to: Note) => number;
+  /** A note after another, at its place. */
+  readonly step: (to: Note, from: Note, place: number) => number;
+  /** What the note before those two adds. */
+  readonly turn: (to: Note, from: Note, before: Note, place: number) => number;
+}
 
 interface Way<Note> {
   readonly note: Note;
@@ -27,12 +29,12 @@ export interface CheapestPath<Note> {
 /** The cheapest way found with this many ways kept open; null where every way is forbidden. */
 export function cheapestPath<Note>(
   places: readonly (readonly Note[])[],
-  cost: StepCost<Note>,
+  cost: PathCost<Note>,
   breadth: number,
 ): CheapestPath<Note> | null {
   let ways: readonly Way<Note>[] = [];
   for (const [place, choices] of places.entries()) {
-    const next = place === 0 ? firstWays(choices, cost) : furtherWays(ways, choices, cost, place);
+    const next = place === 0 ? firstWays(choices, cost) : furtherWays(ways, choices, cost, place, breadth);
     if (next.length === 0) return null;
     next.sort((a, b) => a.cost - b.cost);
     if (next.length > breadth) next.length = breadth;
@@ -45,9 +47,9 @@ export function cheapestPath<Note>(
   return { notes: notes.reverse(), cost: best.cost };
 }
 
-function firstWays<Note>(choices: readonly Note[], cost: StepCost<Note>): Way<Note>[] {
+function firstWays<Note>(choices: readonly Note[], cost: PathCost<Note>): Way<Note>[] {
   return choices
-    .map((note, index) => ({ note, index, last: undefined, cost: cost(note, undefined, undefined, 0) }))
+    .map((note, index) => ({ note, index, last: undefined, cost: cost.first(note) }))
     .filter((way) => way.cost < Number.POSITIVE_INFINITY);
 }
 
@@ -55,26 +57,42 @@ function firstWays<Note>(choices: readonly Note[], cost: StepCost<Note>): Way<No
 function furtherWays<Note>(
   ways: readonly Way<Note>[],
   choices: readonly Note[],
-  cost: StepCost<Note>,
+  cost: PathCost<Note>,
   place: number,
+  breadth: number,
 ): Way<Note>[] {
-  const next: Way<Note>[] = [];
-  const froms = Math.max(0, ...ways.map((way) => way.index)) + 1;
-  const lowest = new Float64Array(froms);
+  const froms = 1 + ways.reduce((most, way) => Math.max(most, way.index), 0);
+  const size = froms * choices.length;
+  const totals = new Float64Array(size).fill(Number.POSITIVE_INFINITY);
   const bestWays: (Way<Note> | undefined)[] = [];
+  const steps = new Float64Array(froms);
   for (let index = 0; index < choices.length; index++) {
     const note = present(choices[index], 'a choice');
-    lowest.fill(Number.POSITIVE_INFINITY);
+    steps.fill(Number.NaN);
     for (const way of ways) {
-      const total = way.cost + cost(note, way.note, way.last?.note, place);
-      if (total >= (lowest[way.index] ?? Number.NEGATIVE_INFINITY)) continue;
-      lowest[way.index] = total;
-      bestWays[way.index] = way;
+      let step = present(steps[way.index], 'a step');
+      if (Number.isNaN(step)) {
+        step = cost.step(note, way.note, place);
+        steps[way.index] = step;
+      }
+      if (step === Number.POSITIVE_INFINITY) continue;
+      const turn = way.last === undefined ? 0 : cost.turn(note, way.note, way.last.note, place);
+      const total = way.cost + step + turn;
+      const cell = index * froms + way.index;
+      if (total >= present(totals[cell], 'a cell')) continue;
+      totals[cell] = total;
+      bestWays[cell] = way;
     }
-    for (let from = 0; from < froms; from++) {
-      const total = present(lowest[from], 'a cost');
-      if (total < Number.POSITIVE_INFINITY) next.push({ note, index, last: bestWays[from], cost: total });
-    }
+  }
+  // Only as many as stay open are made: the cost of the last of them is the bar to pass.
+  const limit =
+    size > breadth ? present(totals.toSorted()[breadth - 1], 'a limit') : Number.POSITIVE_INFINITY;
+  const next: Way<Note>[] = [];
+  for (let cell = 0; cell < size; cell++) {
+    const total = present(totals[cell], 'a cell');
+    if (total > limit || total === Number.POSITIVE_INFINITY) continue;
+    const index = Math.floor(cell / froms);
+    next.push({ note: present(choices[index], 'a choice'), index, last: bestWays[cell], cost: total });
   }
   return next;
 }

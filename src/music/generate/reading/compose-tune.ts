@@ -5,7 +5,7 @@ import { present, type Random } from '#core';
 import type { Key } from '../../key/key.ts';
 import { pitchToMidi, type WrittenPitch, written } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
-import { cheapestPath } from '../melody/cheapest-path.ts';
+import { cheapestPath, type PathCost } from '../melody/cheapest-path.ts';
 import { arch } from '../melody/contour.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid, metricLevel } from '../rhythm/beat-grid.ts';
@@ -111,7 +111,9 @@ function candidates(
     return isLeading ? { pitch: up, midi: pitchToMidi(up) } : present(plain[i], 'a note');
   });
   const peaks = new Map<number, { readonly at: number; readonly height: number }>();
-  const fromTonic = (rung: number) => Math.min(...tonics.map((tonic) => Math.abs(rung - tonic)));
+  const fromTonic = options.notes.map((_, rung) =>
+    Math.min(...tonics.map((tonic) => Math.abs(rung - tonic))),
+  );
   return places.map((place, i) => {
     const [start, end] = phraseOf(line, place.bar);
     const peak = peaks.get(start) ?? { at: 0.45 + 0.3 * random.next(), height: 0.75 + 0.25 * random.next() };
@@ -126,58 +128,68 @@ function candidates(
       if (!isChordTone) own += (offChord[place.level] ?? 0.2) * (place.slot.length >= 48 ? 1.4 : 1);
       if (root === 4 && degree === 3) own += place.level <= 1 ? 1.5 : 0.3; // the seventh wants no stress
       // Home has to stay in reach.
-      if (fromTonic(rung) > (places.length - 1 - i) * (options.leap - 1)) own = Number.POSITIVE_INFINITY;
+      if (present(fromTonic[rung], 'a distance') > (places.length - 1 - i) * (options.leap - 1))
+        own = Number.POSITIVE_INFINITY;
       if (place.isLast) own += 0.3 * Math.abs(rung - home);
       if (place.slot.at === 0 && degree !== 0 && degree !== 2 && degree !== 4) own += 6;
       if (sounding.midi > options.highest) own = Number.POSITIVE_INFINITY; // a raised top note
       if (place.isPhraseEnd && !place.isLast && (!isChordTone || degree === 3)) own += 5;
-      return { ...sounding, rung, degree, isChordTone, own };
+      return { pitch: sounding.pitch, midi: sounding.midi, rung, degree, isChordTone, own };
     });
     return all.filter(({ own }) => own < Number.POSITIVE_INFINITY);
   });
 }
 
 /** What going from note to note costs. */
-function stepCost(options: TuneOptions, places: readonly Place[], model: readonly TuneNote[] | null) {
-  return (to: TuneNote, from: TuneNote | undefined, before: TuneNote | undefined, at: number): number => {
-    let cost = to.own;
-    if (from === undefined || cost === Number.POSITIVE_INFINITY) return cost;
-    const move = to.rung - from.rung;
-    const size = Math.abs(move);
-    if (size + 1 > options.leap && size > 1) return Number.POSITIVE_INFINITY;
-    const place = present(places[at], 'a place');
-    const left = present(places[at - 1], 'the place before');
-    const semitones = Math.abs(to.midi - from.midi);
-    cost += intervalCosts[size] ?? 6;
-    const isNewPhrase = left.isPhraseEnd;
-    if (size >= 2) {
-      if (!to.isChordTone || !from.isChordTone) cost += 2.5;
-      if (place.slot.length <= 24 || left.slot.length <= 24) cost += 0.8 * (size - 1);
-      if (semitones === 6 || semitones === 10 || semitones === 11) cost += 4;
-    }
-    if (size === 1 && semitones > 2) return Number.POSITIVE_INFINITY; // no augmented seconds to read
-    if (semitones === 0 && size > 0) return Number.POSITIVE_INFINITY;
-    if (options.key.mode === 'minor' && from.degree === 6 && from.isChordTone && to.degree !== 0) cost += 1.2;
-    if (!from.isChordTone && size !== 1) cost += 2.2;
-    if (place.isLast && size !== 1) cost += from.degree === 4 ? 2.2 : 3;
-    if (before !== undefined && !isNewPhrase) {
+function pathCost(
+  options: TuneOptions,
+  places: readonly Place[],
+  model: readonly TuneNote[] | null,
+): PathCost<TuneNote> {
+  const isMinor = options.key.mode === 'minor';
+  return {
+    first: (to) => to.own,
+    step(to, from, at) {
+      const move = to.rung - from.rung;
+      const size = Math.abs(move);
+      const semitones = Math.abs(to.midi - from.midi);
+      if (size > 1 && size + 1 > options.leap) return Number.POSITIVE_INFINITY;
+      // No augmented seconds to read, and no two names for one key.
+      if (size === 1 && (semitones > 2 || semitones === 0)) return Number.POSITIVE_INFINITY;
+      const place = present(places[at], 'a place');
+      const left = present(places[at - 1], 'the place before');
+      let cost = to.own + (intervalCosts[size] ?? 6);
+      if (size >= 2) {
+        if (!to.isChordTone || !from.isChordTone) cost += 2.5;
+        if (place.slot.length <= 24 || left.slot.length <= 24) cost += 0.8 * (size - 1);
+        if (semitones === 6 || semitones === 10 || semitones === 11) cost += 4;
+      }
+      if (isMinor && from.degree === 6 && from.isChordTone && to.degree !== 0) cost += 1.2;
+      if (!from.isChordTone && size !== 1) cost += 2.2;
+      if (place.isLast && size !== 1) cost += from.degree === 4 ? 2.2 : 3;
+      if (model !== null && place.model !== null && left.model !== null && place.model === left.model + 1) {
+        const then = present(model[place.model], 'a note').rung - present(model[left.model], 'a note').rung;
+        cost += move === then ? -1.4 : 0.5;
+      }
+      return cost;
+    },
+    turn(to, from, before, at) {
+      if (present(places[at - 1], 'the place before').isPhraseEnd) return 0;
+      const move = to.rung - from.rung;
       const last = from.rung - before.rung;
-      const lastSize = Math.abs(last);
+      const [size, lastSize] = [Math.abs(move), Math.abs(last)];
+      const isOnward = Math.sign(move) === Math.sign(last);
+      let cost = 0;
       if (lastSize >= 3) {
-        if (move === 0 || Math.sign(move) === Math.sign(last)) cost += 2.5;
+        if (move === 0 || isOnward) cost += 2.5;
         else if (size > 2) cost += 1.2;
       }
-      if (lastSize === 2 && size >= 2 && Math.sign(move) === Math.sign(last)) {
-        if (!(to.isChordTone && from.isChordTone && before.isChordTone)) cost += 2;
-      }
+      const isArpeggio = to.isChordTone && from.isChordTone && before.isChordTone;
+      if (lastSize === 2 && size >= 2 && isOnward && !isArpeggio) cost += 2;
       if (move === 0 && last === 0) cost += 2.5;
       if (to.rung === before.rung && move !== 0) cost += 0.7;
-    }
-    if (model !== null && place.model !== null && left.model !== null && place.model === left.model + 1) {
-      const then = present(model[place.model], 'a note').rung - present(model[left.model], 'a note').rung;
-      cost += move === then ? -1.4 : 0.5;
-    }
-    return cost;
+      return cost;
+    },
   };
 }
 
@@ -218,7 +230,7 @@ export function composeTune(random: Random, line: RhythmLine, options: TuneOptio
   for (let i = 0; i < tries; i++) {
     const planned = planHarmony(random, line.plan);
     const choices = candidates(random, line, places, planned, options);
-    const steps = stepCost(options, places, null);
+    const steps = pathCost(options, places, null);
     const path =
       cheapestPath(choices.map(likeliest), steps, sketchBreadth) ??
       cheapestPath(choices, steps, widestBreadth);
@@ -228,7 +240,7 @@ export function composeTune(random: Random, line: RhythmLine, options: TuneOptio
   }
   if (sketch === null) return null;
   // Once more with the sketch as the model: bars of one letter take its shape.
-  const withModel = stepCost(options, places, sketch.notes);
+  const withModel = pathCost(options, places, sketch.notes);
   const best = cheapestPath(sketch.choices.map(likeliest), withModel, breadth);
   const found = [...(best?.notes ?? sketch.notes)];
   const pitches = line.slots.map((slot) => (slot.isRest ? null : (found.shift()?.pitch ?? null)));

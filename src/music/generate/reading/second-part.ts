@@ -87,14 +87,17 @@ export function composeSecondPart(
   });
   const path = cheapestPath<SecondNote>(
     places,
-    (to, from) => {
-      if (from === undefined) return to.own;
-      const size = Math.abs(to.rung - from.rung);
-      let cost = to.own + (size === 0 ? 0.6 : size <= 2 ? 0 : size <= 4 ? 0.4 : size === 7 ? 1 : 0.4 * size);
-      const [a, b] = [from.under, to.under];
-      if (a !== null && b !== null && size > 0 && a % 12 === b % 12 && (b % 12 === 0 || b % 12 === 7))
-        cost += 3; // parallels
-      return cost;
+    {
+      first: (to) => to.own,
+      step(to, from) {
+        const size = Math.abs(to.rung - from.rung);
+        const moved = size === 0 ? 0.6 : size <= 2 ? 0 : size <= 4 ? 0.4 : size === 7 ? 1 : 0.4 * size;
+        const [a, b] = [from.under, to.under];
+        const isParallel =
+          a !== null && b !== null && size > 0 && a % 12 === b % 12 && (b % 12 === 0 || b % 12 === 7);
+        return to.own + moved + (isParallel ? 3 : 0);
+      },
+      turn: () => 0,
     },
     16,
   );
