@@ -4,6 +4,7 @@
 import { SoundBankLoader, SpessaSynthProcessor } from 'spessasynth_core';
 import type { Arrangement } from '#music';
 import { copyOf } from './band-bank.ts';
+import { createRoom } from './room.ts';
 import { createTimeMap } from './time-map.ts';
 
 export interface StereoSound {
@@ -14,20 +15,31 @@ export interface StereoSound {
 
 /** A track being played, piece by piece. */
 export interface BandTrack {
-  /** Samples in all, the last notes rung out. */
+  /** Samples in all, the last notes rung out; endless for a loop. */
   readonly length: number;
   /** The next samples, as many as asked or as there are left; empty at the end. */
   next(samples: number): StereoSound;
 }
 
+/** Ticks of the arrangement, the second one not included. */
+export interface Loop {
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface Band {
-  /** Begins a track. The same arrangement gives the same samples. */
-  play(arrangement: Arrangement): Promise<BandTrack>;
+  /**
+   * Begins a track. The same arrangement gives the same samples. With a loop it goes on from `to` at `from`, again and
+   * again, in one breath: what rings at the end rings on into the beginning, and every time round is as long.
+   */
+  play(arrangement: Arrangement, loop?: Loop): Promise<BandTrack>;
   readonly sampleRate: number;
 }
 
 /** Seconds for the last notes to ring. */
 const ringing = 2;
+/** How much of the room is heard. */
+const wet = 0.16;
 /** The synthesiser's own step; longer ones are cut into these. */
 const block = 128;
 
@@ -44,30 +56,35 @@ export function createBand(bank: Uint8Array, sampleRate: number): Band {
   const sounds = SoundBankLoader.fromArrayBuffer(copyOf(bank));
   return {
     sampleRate,
-    async play(arrangement) {
+    async play(arrangement, loop) {
       // A new one for each track: the tails of reverberation of another would be heard in it.
       const synth = new SpessaSynthProcessor(sampleRate, { eventsEnabled: false });
       await synth.processorInitialized;
+      // Its chorus and reverberation sway slowly, so that each time round a loop would be another; the room stands still.
+      synth.setSystemParameter('effectsEnabled', false);
+      const room = createRoom(sampleRate, wet);
       synth.soundBankManager.addSoundBank(sounds, 'band');
       for (const { channel, program } of arrangement.parts) synth.programChange(channel, program);
-      const events = eventsOf(arrangement, sampleRate);
-      const length = Math.ceil((createTimeMap(arrangement)(arrangement.end) + ringing) * sampleRate);
+      const events = createEvents(arrangement, sampleRate, loop ?? null);
+      const length =
+        loop === undefined
+          ? Math.ceil((createTimeMap(arrangement)(arrangement.end) + ringing) * sampleRate)
+          : Number.POSITIVE_INFINITY;
       let at = 0;
-      let next = 0;
       // The synthesiser's envelopes move in steps of what it is asked for. Steps that hang on the events alone, and not on
       // how a caller cuts the track, give the same sound for every cut.
       let made: StereoSound = { left: new Float32Array(0), right: new Float32Array(0), sampleRate };
       const makeStep = (): StereoSound => {
-        let event = events[next];
-        while (event !== undefined && event.at <= at) {
+        for (const event of events.until(at)) {
           if (event.on) synth.noteOn(event.channel, event.midi, event.velocity);
           else synth.noteOff(event.channel, event.midi);
-          event = events[++next];
         }
+        const event = events.peek();
         const step = Math.min(length - at, block, event === undefined ? block : event.at - at);
         const left = new Float32Array(step);
         const right = new Float32Array(step);
         synth.process(left, right, 0, step);
+        room.process(left, right);
         at += step;
         return { left, right, sampleRate };
       };
@@ -94,15 +111,55 @@ export function createBand(bank: Uint8Array, sampleRate: number): Band {
   };
 }
 
-function eventsOf(arrangement: Arrangement, sampleRate: number): readonly Event[] {
+interface Events {
+  /** What is due at a sample or before, taken out. */
+  until(sample: number): readonly Event[];
+  /** What comes next, left in. */
+  peek(): Event | undefined;
+}
+
+const inOrder = (a: Event, b: Event) =>
+  a.at - b.at || Number(a.on) - Number(b.on) || a.channel - b.channel || a.midi - b.midi;
+
+/** The strokes and releases of a track in order, those of a loop made anew for each time round. */
+function createEvents(arrangement: Arrangement, sampleRate: number, loop: Loop | null): Events {
   const seconds = createTimeMap(arrangement);
   const sample = (tick: number) => Math.round(seconds(tick) * sampleRate);
-  return arrangement.parts
-    .flatMap(({ channel, notes }) =>
-      notes.flatMap(({ tick, ticks, midi, velocity }): Event[] => [
-        { at: sample(tick), on: true, channel, midi, velocity },
-        { at: sample(tick + ticks), on: false, channel, midi, velocity },
-      ]),
-    )
-    .sort((a, b) => a.at - b.at || Number(a.on) - Number(b.on) || a.channel - b.channel || a.midi - b.midi);
+  const notes = arrangement.parts.flatMap((part) =>
+    part.notes.map((note) => ({ ...note, channel: part.channel })),
+  );
+  /** Events of the notes from one tick to before another, so many samples later. */
+  const events = (from: number, to: number, later: number): readonly Event[] =>
+    notes
+      .filter((note) => note.tick >= from && note.tick < to)
+      .flatMap(({ channel, tick, ticks, midi, velocity }): Event[] => [
+        { at: sample(tick) + later, on: true, channel, midi, velocity },
+        { at: sample(tick + ticks) + later, on: false, channel, midi, velocity },
+      ]);
+  let queue = events(0, loop?.to ?? Number.POSITIVE_INFINITY, 0).toSorted(inOrder);
+  let next = 0;
+  let times = 0;
+  const goRound = ({ from, to }: Loop, now: number) => {
+    const length = sample(to) - sample(from);
+    if (now < sample(to) + times * length - sampleRate / 10) return;
+    const again = events(from, to, ++times * length);
+    // A note that rings on is let go where it is struck again.
+    const struck = (off: Event) =>
+      again.find((on) => on.on && on.channel === off.channel && on.midi === off.midi && on.at < off.at);
+    const ringing = queue.slice(next).map((event) => {
+      const restruck = event.on ? undefined : struck(event);
+      return restruck === undefined ? event : { ...event, at: restruck.at };
+    });
+    queue = [...ringing, ...again].sort(inOrder);
+    next = 0;
+  };
+  return {
+    until(now) {
+      if (loop !== null) goRound(loop, now);
+      const from = next;
+      while ((queue[next]?.at ?? Number.POSITIVE_INFINITY) <= now) next++;
+      return queue.slice(from, next);
+    },
+    peek: () => queue[next],
+  };
 }

@@ -1,6 +1,6 @@
 // sound: from an arrangement to what is heard, by a synthesiser of sampled instruments; loudness; files of sound.
 
-export { type Band, type BandTrack, createBand, type StereoSound } from './band.ts';
+export { type Band, type BandTrack, createBand, type Loop, type StereoSound } from './band.ts';
 export { type BankWithoutPreset, trimToBand } from './band-bank.ts';
 export {
   findLevel,
