@@ -3,15 +3,11 @@
 // so that two windows never overwrite each other silently.
 
 import { z } from 'zod';
-import { type Id, isDate, isId, isTime, type PlainDate, type PlainTime } from '#core';
+import { isDate, isTime, type PlainDate, type PlainTime } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 import { areas, stages, type UnitDocument } from '#planning';
-
-/** A schema for ids of one kind. */
-export const idOf = <P extends string>(prefix: P) =>
-  z.custom<Id<P>>((v) => typeof v === 'string' && isId(prefix, v), {
-    error: `must be an id like ${prefix}:…`,
-  });
+import { idOf } from './id-of.ts';
+import { takeCommands } from './take.ts';
 
 const date = z.custom<PlainDate>((v) => typeof v === 'string' && isDate(v), {
   error: 'must be a day that exists, written YYYY-MM-DD',
@@ -272,6 +268,8 @@ export const commandSchema = z.discriminatedUnion('type', [
     skill: idOf('skill'),
     level,
     note: short,
+    /** The take that shows it. */
+    take: idOf('take').optional(),
   }),
   z.strictObject({ type: z.literal('observe.remove'), observation: idOf('observation') }),
   z.strictObject({ type: z.literal('lesson.close'), lesson, minutes: lessonMinutes.nullable() }),
@@ -308,6 +306,8 @@ export const commandSchema = z.discriminatedUnion('type', [
     courseUnit: idOf('course-unit'),
     activity: z.string().max(80),
   }),
+  // takes, and consent to record them
+  ...takeCommands,
   /** Takes a change back; undoing an undo does it again. */
   z.strictObject({ type: z.literal('undo'), change: idOf('change') }),
 ]);

@@ -5,11 +5,11 @@ export {
   type CommandOf,
   type CommandType,
   commandSchema,
-  idOf,
   type Send,
   sendSchema,
   whatIfSchema,
 } from './command.ts';
+export { idOf } from './id-of.ts';
 export type { CommandReply, Fault, FaultReply } from './reply.ts';
 export {
   type PreviewHolidays,
@@ -19,6 +19,18 @@ export {
   previewStudentsSchema,
   previewUnitsSchema,
 } from './routes.ts';
+export {
+  type ConsentView,
+  type HeardTake,
+  longestTake,
+  mostSoundBytes,
+  mostStudioSoundBytes,
+  type TakeRow,
+  type TakesView,
+  type TakeView,
+  type WrittenContext,
+  waveformPoints,
+} from './take.ts';
 export {
   type BarView,
   type ChangesView,

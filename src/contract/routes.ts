@@ -5,6 +5,9 @@
 //   GET  /api/lessons/:id                     LessonView
 //   GET  /api/students                        StudentsView
 //   GET  /api/students/:id                    StudentView
+//   GET  /api/students/:id/takes              TakesView
+//   GET  /api/takes/:id                       TakeView
+//   GET  /api/takes/:id/sound                 the sound of a take
 //   GET  /api/courses/:id                     CourseView
 //   POST /api/courses/:id/what-if             { commands } → WhatIfView (nothing saved)
 //   GET  /api/units                           { units: UnitRow[] }

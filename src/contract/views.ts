@@ -380,6 +380,8 @@ export interface SkillStandingView {
     readonly date: PlainDate;
     readonly level: Level;
     readonly note: string;
+    /** The take that shows it. */
+    readonly take: Id<'take'> | null;
   }[];
   /** Predicted recall today, 0..1, and the day it falls below the wanted retention; null before anything was learnt. */
   readonly recall: number | null;

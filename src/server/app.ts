@@ -14,6 +14,8 @@ import {
   viewStudent,
   viewStudents,
   viewStudio,
+  viewTake,
+  viewTakes,
   viewTerm,
   viewUnits,
 } from '#studio';
@@ -24,6 +26,7 @@ import { postDemo } from './routes/demo.ts';
 import { getExport, getUnitFile, postImport } from './routes/files.ts';
 import { streamLive } from './routes/live.ts';
 import { postHolidayPreview, postStudentPreview, postUnitPreview } from './routes/previews.ts';
+import { getSound } from './routes/sounds.ts';
 import { getDay, getUnit, getView, getViewOf } from './routes/views.ts';
 import { enter, guardOrigin, guardSession } from './security/guard.ts';
 import type { Sessions } from './security/sessions.ts';
@@ -90,6 +93,9 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
   api.get('/lessons/:id', getViewOf(server, 'lesson', viewLesson));
   api.get('/students', getView(server, viewStudents));
   api.get('/students/:id', getViewOf(server, 'student', viewStudent));
+  api.get('/students/:id/takes', getViewOf(server, 'student', viewTakes));
+  api.get('/takes/:id', getViewOf(server, 'take', viewTake));
+  api.get('/takes/:id/sound', getSound(server));
   api.get('/courses/:id', getViewOf(server, 'course', viewCourse));
   api.post('/courses/:id/what-if', limit(megabyte), postWhatIf(server));
   api.get('/units', getView(server, viewUnits));
@@ -102,13 +108,13 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
     '/changes',
     getView(server, (reader) => viewChanges(reader)),
   );
-  api.post('/commands', limit(4 * megabyte), postCommand(server));
+  api.post('/commands', limit(16 * megabyte), postCommand(server)); // a take comes with its sound
   api.post('/preview/students', limit(6 * megabyte), postStudentPreview(server));
   api.post('/preview/holidays', limit(6 * megabyte), postHolidayPreview(server));
   api.post('/preview/units', limit(6 * megabyte), postUnitPreview(server));
   api.get('/export', getExport(server));
   api.post('/demo', postDemo(server));
-  api.post('/import', limit(200 * megabyte), postImport(server));
+  api.post('/import', limit(400 * megabyte), postImport(server));
   api.all('*', (c) => refuse(c, { kind: 'NotFound', message: `There is nothing at ${c.req.path}.` }));
   app.route('/api', api);
 

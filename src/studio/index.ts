@@ -16,6 +16,7 @@ export { previewStudents } from './import/preview-students.ts';
 export { type CsvRow, type CsvUnreadable, readCsv } from './import/read-csv.ts';
 export type {
   ChangeId,
+  ConsentRecord,
   Contact,
   CourseId,
   CourseRecord,
@@ -41,6 +42,9 @@ export type {
   SkillRecord,
   SlotId,
   SlotRecord,
+  SoundDataRecord,
+  SoundId,
+  SoundRecord,
   Strand,
   StrandId,
   StudentId,
@@ -48,6 +52,8 @@ export type {
   StudioRecord,
   TableName,
   Tables,
+  TakeId,
+  TakeRecord,
   TermId,
   TermRecord,
   UnitRecord,
@@ -68,6 +74,7 @@ export type {
 export { studioId } from './record/studio-id.ts';
 export { loadUnitFile } from './transfer/load-unit-file.ts';
 export { previewUnits } from './transfer/preview-units.ts';
+export { loadSound } from './view/load-sound.ts';
 export { viewChanges } from './view/view-changes.ts';
 export { viewCourse } from './view/view-course.ts';
 export { viewCourseUnit } from './view/view-course-unit.ts';
@@ -77,6 +84,7 @@ export { viewSkills } from './view/view-skills.ts';
 export { viewStudent } from './view/view-student.ts';
 export { viewStudents } from './view/view-students.ts';
 export { type ViewOutside, viewStudio } from './view/view-studio.ts';
+export { viewTake, viewTakes } from './view/view-takes.ts';
 export { viewTerm } from './view/view-term.ts';
 export { viewUnit, viewUnits } from './view/view-units.ts';
 export { whatIf } from './view/what-if.ts';

@@ -52,7 +52,7 @@ export function describeDump(under: StoreUnderTest): void {
       const store = await openSample(under);
       const before = await store.dump();
       const loaded = await store.load(before);
-      expect(loaded).toEqual({ ok: false, error: { kind: 'StoreNotEmpty', rows: 10 } });
+      expect(loaded).toEqual({ ok: false, error: { kind: 'StoreNotEmpty', rows: 12 } });
       expect(await store.dump()).toEqual(before);
       const idle = await openEmpty(under);
       await apply(idle, 'idle', async () => undefined);

@@ -83,6 +83,21 @@ export const sample = {
     ends: null,
   }),
   lesson: sampleLesson('one', {}),
+  sound: record<'sound'>({ id: 'sound:one', type: 'audio/webm', bytes: 3, unheldSince: null }),
+  take: record<'take'>({
+    id: 'take:one',
+    student: 'student:one',
+    date: '2026-03-04',
+    title: 'Long notes',
+    takenIn: 'lesson:one',
+    playedFor: { courseUnit: 'course-unit:one', activity: 'long-notes' },
+    instrument: 'flute',
+    context: { tempo: 90 },
+    heard: { seconds: 2.5, notes: [] },
+    evidence: {},
+    note: '',
+    sound: 'sound:one',
+  }),
 } as const;
 
 /** Ids to refer to, by field. */

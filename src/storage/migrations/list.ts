@@ -1,6 +1,7 @@
 // Every migration, by hand and in order. Released ones are never edited, renumbered or removed.
 
 import { firstTables } from './0001-first-tables.ts';
+import { takes } from './0002-takes.ts';
 import type { Migration } from './migration.ts';
 
-export const migrations: readonly Migration[] = [firstTables];
+export const migrations: readonly Migration[] = [firstTables, takes];

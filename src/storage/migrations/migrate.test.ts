@@ -21,6 +21,8 @@ const next: Migration = {
   apply: async (database) =>
     void (await sql`alter table student add column mood text not null default 'calm'`.execute(database)),
 };
+/** The numbers of the released ones, as the database keeps them. */
+const released = migrations.map(({ number }) => ({ number }));
 const failing: Migration = {
   number: migrations.length + 2,
   name: 'failing',
@@ -31,6 +33,21 @@ const failing: Migration = {
 };
 
 describe('the list', () => {
+  test('brings a studio of the first release to where takes are kept, with its levels as they were', async () => {
+    const { database, handle } = openConnection(':memory:', 'write');
+    await migrate(database, sqliteDialect, migrations.slice(0, 1), clock.instant());
+    handle.pragma('foreign_keys = off');
+    handle
+      .prepare(
+        "insert into observation values ('observation:a', 'course:a', null, null, 'skill:a', 2, '2026-03-04', '')",
+      )
+      .run();
+    handle.pragma('foreign_keys = on');
+    await migrate(database, sqliteDialect, migrations, clock.instant());
+    expect(handle.prepare('select level, take from observation').all()).toEqual([{ level: 2, take: null }]);
+    await database.destroy();
+  });
+
   test('is numbered from 1 without gaps', () => {
     expect(migrations.map((migration) => migration.number)).toEqual(migrations.map((_, i) => i + 1));
   });
@@ -77,19 +94,19 @@ describe('an existing studio', () => {
     const path = await prepare();
     const store = await openStudio({ path, clock, migrations: [...migrations, next] });
     expect(await store.read((r) => r.list('student'))).toEqual([sample.student]);
-    expect(store.listBackups().map((backup) => backup.file)).toEqual([
-      'levare-2026-03-04-before-0002.sqlite',
-    ]);
+    const file = `levare-2026-03-04-before-000${next.number}.sqlite`;
+    expect(store.listBackups().map((backup) => backup.file)).toEqual([file]);
     await store.close();
-    const backup = join(store.backupFolder, 'levare-2026-03-04-before-0002.sqlite');
-    expect(look(backup, 'select number from migration')).toEqual([{ number: 1 }]);
+    const backup = join(store.backupFolder, file);
+    expect(look(backup, 'select number from migration order by number')).toEqual(released);
     expect(look(path, 'select number, name, at from migration order by number')).toEqual([
       { number: 1, name: 'first-tables', at: '2026-03-04T09:00:00.000Z' },
-      { number: 2, name: 'mood', at: '2026-03-04T09:00:00.000Z' },
+      { number: 2, name: 'takes', at: '2026-03-04T09:00:00.000Z' },
+      { number: next.number, name: 'mood', at: '2026-03-04T09:00:00.000Z' },
     ]);
     expect(look(path, 'select mood from student')).toEqual([{ mood: 'calm' }]);
     await (await openStudio({ path, clock, migrations: [...migrations, next] })).close();
-    expect(look(path, 'select count(*) as n from migration')).toEqual([{ n: 2 }]);
+    expect(look(path, 'select count(*) as n from migration')).toEqual([{ n: next.number }]);
   });
 
   test('is as it was when a migration fails, the earlier ones of that start included', async () => {
@@ -97,7 +114,7 @@ describe('an existing studio', () => {
     await expect(
       createSqliteStore({ path, clock, migrations: [...migrations, next, failing] }),
     ).rejects.toThrow('a bug in a migration');
-    expect(look(path, 'select number from migration')).toEqual([{ number: 1 }]);
+    expect(look(path, 'select number from migration order by number')).toEqual(released);
     expect(look(path, "select name from sqlite_schema where name = 'half_done'")).toEqual([]);
     const store = await openStudio({ path, clock }); // the lock was let go of
     expect(await store.read((r) => r.list('student'))).toEqual([sample.student]);
@@ -109,7 +126,7 @@ describe('an existing studio', () => {
     writeFileSync(join(dirname(path), 'backups'), 'in the way');
     const opened = await createSqliteStore({ path, clock, migrations: [...migrations, next] });
     expect(opened).toMatchObject({ error: { kind: 'BackupFailed' } });
-    expect(look(path, 'select number from migration')).toEqual([{ number: 1 }]);
+    expect(look(path, 'select number from migration order by number')).toEqual(released);
   });
 
   test('from a newer Levare is refused and left alone', async () => {
@@ -117,8 +134,10 @@ describe('an existing studio', () => {
     await (await openStudio({ path, clock, migrations: [...migrations, next] })).close();
     const before = readdirSync(join(dirname(path), 'backups'));
     const opened = await createSqliteStore({ path, clock });
-    expect(opened).toMatchObject({ error: { kind: 'DatabaseNewer', path, found: 2, known: 1 } });
-    if (!opened.ok) expect(formatOpenFault(opened.error)).toMatch(/newer Levare.*version 2.*knows 1/);
+    expect(opened).toMatchObject({
+      error: { kind: 'DatabaseNewer', path, found: next.number, known: migrations.length },
+    });
+    if (!opened.ok) expect(formatOpenFault(opened.error)).toMatch(/newer Levare.*version 3.*knows 2/);
     expect(readdirSync(join(dirname(path), 'backups'))).toEqual(before);
   });
 
@@ -126,7 +145,7 @@ describe('an existing studio', () => {
     const { database } = openConnection(await prepare(), 'read');
     expect(await readDatabaseState(database, sqliteDialect, [...migrations, next])).toEqual({
       ok: true,
-      value: { version: 1, pending: [next] },
+      value: { version: migrations.length, pending: [next] },
     });
     await database.destroy();
   });

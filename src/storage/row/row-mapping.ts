@@ -23,7 +23,11 @@ export function recordToRow<T extends TableName>(table: TableDescription<T>, rec
   const values: Readonly<Record<string, unknown>> = { ...record };
   for (const field in values)
     assert(table.columnByField.has(field), `${table.table} has a column for the field ${field}`);
-  return table.columns.map((column) => valueToSql(table.table, column, values[column.field]));
+  return table.columns.map((column) => {
+    const value = values[column.field];
+    // A row that the journal or a file kept before the column came has nothing for it.
+    return valueToSql(table.table, column, value === undefined && column.nullable ? null : value);
+  });
 }
 
 /** The record of a row. */

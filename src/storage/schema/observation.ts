@@ -9,4 +9,5 @@ export const observationTable = describeTable('observation', {
   level: integer,
   date: text,
   note: text,
+  take: textOrNull,
 });

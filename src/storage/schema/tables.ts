@@ -2,6 +2,7 @@
 
 import type { TableName } from '#studio';
 import type { TableDescription } from './column.ts';
+import { consentTable } from './consent.ts';
 import { courseTable } from './course.ts';
 import { courseUnitTable } from './course-unit.ts';
 import { eventTable } from './event.ts';
@@ -14,8 +15,11 @@ import { segmentTable } from './segment.ts';
 import { setAsideTable } from './set-aside.ts';
 import { skillTable } from './skill.ts';
 import { slotTable } from './slot.ts';
+import { soundTable } from './sound.ts';
+import { soundDataTable } from './sound-data.ts';
 import { studentTable } from './student.ts';
 import { studioTable } from './studio.ts';
+import { takeTable } from './take.ts';
 import { termTable } from './term.ts';
 import { unitTable } from './unit.ts';
 import { unitVersionTable } from './unit-version.ts';
@@ -37,9 +41,16 @@ export const tables: { readonly [T in TableName]: TableDescription<T> } = {
   event: eventTable,
   lesson: lessonTable,
   segment: segmentTable,
+  consent: consentTable,
+  sound: soundTable,
+  soundData: soundDataTable,
+  take: takeTable,
   observation: observationTable,
   setAside: setAsideTable,
 };
 
 /** The tables' names, referred-to ones first. */
 export const tableNames = Object.keys(tables) as readonly TableName[];
+
+/** What is deleted of these is gone for good: the journal keeps no second copy of sounds, so undo leaves them alone. */
+export const unjournalled: ReadonlySet<TableName> = new Set<TableName>(['sound', 'soundData']);

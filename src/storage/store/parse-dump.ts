@@ -12,6 +12,9 @@ const mostFaults = 5;
 
 type Row = Readonly<Record<string, unknown>>;
 
+/** Tables that files of the first release do not have. */
+const emptyNewer: Row = { consent: [], sound: [], soundData: [], take: [] };
+
 /** The dump in a file's text; the error is a sentence or more on what is wrong and where. */
 export function parseDump(text: string): Result<StudioDump, string> {
   let value: unknown;
@@ -24,7 +27,7 @@ export function parseDump(text: string): Result<StudioDump, string> {
     return err(
       'This is not an exported studio: it lacks "format": "levare-studio/1". Choose a file that Levare exported.',
     );
-  const rowsByTable = value['tables'];
+  const rowsByTable: Row = { ...emptyNewer, ...value['tables'] };
   const faults: string[] = [];
   const idsByTable = new Map<TableName, ReadonlySet<unknown>>();
   for (const table of tableNames) idsByTable.set(table, idsOf(table, rowsByTable[table], faults));
@@ -36,7 +39,7 @@ export function parseDump(text: string): Result<StudioDump, string> {
     return err(
       `This exported studio is damaged, and nothing was read: ${faults.slice(0, mostFaults).join(' ')}`,
     );
-  return ok(value as unknown as StudioDump); // every table, row, field and change was checked above
+  return ok({ ...value, tables: rowsByTable } as unknown as StudioDump); // every table, row, field and change was checked above
 }
 
 const isRow = (value: unknown): value is Row =>
@@ -64,7 +67,7 @@ function rowFaults(
   const stranger = Object.keys(row).find((field) => !columnByField.has(field));
   if (stranger !== undefined) return [`${where} has a field ${stranger} that this version does not know.`];
   for (const column of columns) {
-    const held = row[column.field];
+    const held = row[column.field] ?? null; // a column that came later is absent in an older file
     if (!fitsColumn(column, held)) return [`${where}.${column.field} does not hold what it should.`];
     if (column.kind === 'text' && !pointsSomewhere(column.field, held, idsByTable))
       return [`${where}.${column.field} names ${String(held)}, which is not in the file.`];

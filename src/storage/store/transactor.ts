@@ -4,7 +4,7 @@
 import { assert, present } from '#core';
 import type { ChangedRow, ChangeId, Query, TableName, Tables, Transactor } from '#studio';
 import { isSameRow, type Row, recordToRow, rowToRecord } from '../row/row-mapping.ts';
-import { tables } from '../schema/tables.ts';
+import { tables, unjournalled } from '../schema/tables.ts';
 import { createReader, describe, selectRows, selectRowsById } from './reader.ts';
 import { cutIntoBatches, type Run, type Statements } from './statements.ts';
 
@@ -153,6 +153,7 @@ const idPosition = (table: TableName): number => {
 };
 
 function changedRow(table: TableName, rowId: string, hand: RowInHand): ChangedRow | null {
+  if (unjournalled.has(table)) return null;
   const described = describe(table);
   const before = hand.before ?? null;
   const after = hand.wanted ?? null;

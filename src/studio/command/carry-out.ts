@@ -9,6 +9,7 @@ import { studioId } from '../record/studio-id.ts';
 import type { Desk, Handler, Outside } from './desk.ts';
 import { handlers } from './handlers.ts';
 import { settleCourses } from './settle-courses.ts';
+import { sweepSounds } from './take-sounds.ts';
 
 /** Applies a command once, or says why not; then nothing of it is saved. */
 export function carryOut(store: Store, send: Send, outside: Outside): Promise<Result<CommandReply, Fault>> {
@@ -43,6 +44,7 @@ export async function applyCommand(
     });
   const done = await handle(command.type, desk, command);
   if (!done.ok) return done;
+  if (!imagining) await sweepSounds(desk);
   const courses = await settleCourses(desk);
   return ok({ change, label: done.value, courses, notices: desk.notices });
 }

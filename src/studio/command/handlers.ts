@@ -42,6 +42,7 @@ import {
   studentReturns,
 } from './student-commands.ts';
 import { changeStudio, foundStudio } from './studio-commands.ts';
+import { discardTake, eraseSounds, giveConsent, keepTake, withdrawConsent } from './take-commands.ts';
 import { undoChange } from './undo.ts';
 import { writeLesson, writeSegment } from './writing-commands.ts';
 
@@ -96,5 +97,10 @@ export const handlers: { readonly [T in CommandType]: Handler<T> } = {
   'segment.move': moveSegment,
   'activity.setAside': setActivityAside,
   'activity.takeUp': takeActivityUp,
+  'consent.give': giveConsent,
+  'consent.withdraw': withdrawConsent,
+  'take.keep': keepTake,
+  'take.discard': discardTake,
+  'take.eraseSounds': eraseSounds,
   undo: undoChange,
 };

@@ -58,6 +58,8 @@ export const observe: Handler<'observe'> = async (desk, command) => {
     return notFound('student on this course');
   const lesson = command.lesson === null ? null : records.lessons.find((l) => l.id === command.lesson);
   if (lesson === undefined) return notFound('lesson');
+  const take = command.take === undefined ? null : await tx.get('take', command.take);
+  if (command.take !== undefined && take === null) return notFound('take');
   const date = lesson?.date ?? desk.today;
   await tx.put('observation', {
     id: command.observation,
@@ -69,6 +71,8 @@ export const observe: Handler<'observe'> = async (desk, command) => {
     level: command.level,
     date,
     note: command.note,
+    // Another level for the same observation rests on the take named before, until another is named.
+    take: take?.id ?? (await tx.get('observation', command.observation))?.take ?? null,
   });
   touchCourse(desk, command.course, {
     // While a lesson is under way its closing replans; a level noted outside of one counts at once.

@@ -12,8 +12,8 @@ import { randomCommand, readTables } from '../testing/random-command.contract.ts
 type Tables = Awaited<ReturnType<typeof readTables>>;
 const steps = 60;
 
-/** Rows without their counters, to be compared as wholes. */
-const withoutRevisions = (tables: Tables) =>
+/** Rows without their counters, to be compared as wholes; sounds stand outside of undo. */
+const withoutRevisions = ({ sound: _sound, soundData: _data, ...tables }: Tables) =>
   Object.fromEntries(
     Object.entries(tables).map(([name, rows]) => [
       name,
@@ -51,7 +51,8 @@ test.each(seeds)('[R-WHOLE] [R-ALL] [R-REVISION] a studio stays whole, seed %i',
     expectRevisions(tables, after, reply.value.courses, told);
     await expectNoOrphans(studio, after, told);
     expectStands(after, command, told);
-    if (command.type !== 'undo' && random.next() < 0.4) await expectUndo(studio, change, tables, after, told);
+    const canBeUndone = command.type !== 'undo' && command.type !== 'take.eraseSounds';
+    if (canBeUndone && random.next() < 0.4) await expectUndo(studio, change, tables, after, told);
     tables = await studio.store.read(readTables);
   }
   // Some are refused, as they should be; a run in which nearly all are would prove nothing.

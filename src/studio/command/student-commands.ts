@@ -10,6 +10,7 @@ import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { changedElsewhere, invalid, notAllowed, notFound } from './fault.ts';
 import { remakeLessons } from './remake-lessons.ts';
 import { removeCourse } from './remove-course.ts';
+import { removeTake } from './take-sounds.ts';
 
 type StudentGiven = CommandOf<'student.add'>['student'];
 
@@ -102,6 +103,9 @@ export const removeStudent: Handler<'student.remove'> = async (desk, { seen, stu
   for (const course of courses) await removeCourse(tx, course.id);
   for (const observation of await tx.list('observation', { where: { student: id } }))
     await tx.remove('observation', observation.id);
+  for (const take of await tx.list('take', { where: { student: id } })) await removeTake(desk, take);
+  for (const consent of await tx.list('consent', { where: { student: id } }))
+    await tx.remove('consent', consent.id);
   await tx.remove('student', id);
   return ok(`Removed ${student.name}`);
 };

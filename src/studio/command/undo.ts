@@ -10,12 +10,15 @@ import type { ChangedRow, ChangeRecord, Reader, Transactor } from '../record/sto
 import { studioId } from '../record/studio-id.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { notAllowed, notFound } from './fault.ts';
+import { putBackTake, tendSound } from './take-sounds.ts';
 
 export const undoChange: Handler<'undo'> = async (desk, { change: id }) => {
   const { tx } = desk;
   const change = await tx.getChange(id);
   if (change === null) return notFound('change');
   if (await isUndone(tx, change)) return notAllowed(`“${change.label}” is taken back already.`);
+  if (change.type === 'take.eraseSounds')
+    return notAllowed('A sound that was deleted is gone for good, and cannot be brought back.');
   if (
     change.type === 'studio.found' &&
     (await tx.list('student')).length + (await tx.list('term')).length > 0
@@ -107,7 +110,10 @@ async function putBack(desk: Desk, row: ChangedRow): Promise<void> {
   const { table, rowId, before } = row;
   if (isPaceAlone(row)) return putBackPace(tx, before);
   const id = rowId as Tables[typeof table]['id'];
-  if (before === null) return tx.remove(table, id);
+  if (before === null) {
+    await tx.remove(table, id);
+    return table === 'take' ? tendSound(desk, (row.after as Tables['take']).sound) : undefined;
+  }
   const now = await tx.get(table, id);
   const fields = before as Readonly<Record<string, unknown>>; // any row read as its columns
   // The revision of a course rises when its courses are settled, as after any command.
@@ -116,6 +122,7 @@ async function putBack(desk: Desk, row: ChangedRow): Promise<void> {
       ? { ...fields, revision: 1 + Math.max(revisionOf(now), revisionOf(fields)) }
       : fields;
   // The journal keeps rows exactly as the table had them.
+  if (table === 'take') return putBackTake(desk, counted as unknown as Tables['take']);
   await tx.put(table, counted as unknown as Tables[typeof table]);
 }
 
@@ -131,7 +138,7 @@ async function findBroken(reader: Reader, rows: readonly ChangedRow[]): Promise<
       before === null
         ? await findPointing(reader, table, rowId)
         : after === null
-          ? await findMissing(reader, table, before)
+          ? await findMissing(reader, table, await reader.get(table, rowId as Tables[typeof table]['id']))
           : null;
     if (broken === null) continue;
     return {
@@ -163,6 +170,10 @@ const described: { readonly [T in TableName]: string } = {
   segment: 'a part of a lesson',
   observation: 'a level',
   setAside: 'something set aside',
+  consent: 'a consent',
+  take: 'a take',
+  sound: 'a sound',
+  soundData: 'a sound',
 };
 const describe = (table: TableName) => described[table];
 

@@ -1,7 +1,9 @@
 // What the studio keeps: one record type per table, joined by id. Nested values (contacts, strands, documents) are
 // stored as JSON text. Records are plain data; rules live beside them.
 
+import type { HeardTake, WrittenContext } from '#contract';
 import type { Id, PlainDate, PlainTime, Weekday } from '#core';
+import type { Evidence } from '#listening';
 import type { InstrumentId } from '#music';
 import type {
   ActivityKey,
@@ -32,6 +34,8 @@ export type EventId = Id<'event'>;
 export type LessonId = Id<'lesson'>;
 export type SegmentId = Id<'segment'>;
 export type ObservationId = Id<'observation'>;
+export type TakeId = Id<'take'>;
+export type SoundId = Id<'sound'>;
 export type ChangeId = Id<'change'>;
 
 /** What the studio's log says of pace, as of a day. */
@@ -271,6 +275,59 @@ export interface ObservationRecord {
   readonly level: Level;
   readonly date: PlainDate;
   readonly note: string;
+  /** The take that shows it. */
+  readonly take: TakeId | null;
+}
+
+/** Consent to record a student and keep the takes. */
+export interface ConsentRecord {
+  readonly id: Id<'consent'>;
+  readonly student: StudentId;
+  readonly givenBy: string;
+  /** "mother", "self". */
+  readonly relation: string;
+  readonly givenOn: PlainDate;
+  readonly note: string;
+  readonly withdrawnOn: PlainDate | null;
+}
+
+/** One recording of a student: what was heard in it, and the sound where it was kept. */
+export interface TakeRecord {
+  readonly id: TakeId;
+  readonly student: StudentId;
+  readonly date: PlainDate;
+  /** What was played. */
+  readonly title: string;
+  /** Where and for what it was played; both may be gone by now, the take stays. */
+  readonly takenIn: LessonId | null;
+  readonly playedFor: { readonly courseUnit: CourseUnitId; readonly activity: ActivityKey } | null;
+  readonly instrument: InstrumentId | null;
+  readonly context: WrittenContext;
+  readonly heard: HeardTake;
+  readonly evidence: Evidence;
+  readonly note: string;
+  readonly sound: SoundId | null;
+}
+
+/**
+ * A sound that is kept. Its row and its bytes are never journalled, so that deleting a sound deletes it: no undo and no list
+ * of changes holds a second copy.
+ */
+export interface SoundRecord {
+  readonly id: SoundId;
+  /** Media type. */
+  readonly type: string;
+  readonly bytes: number;
+  /** Since when no take holds it; it is deleted some days later. Null while one does. */
+  readonly unheldSince: PlainDate | null;
+}
+
+/** The bytes of a sound, apart, so that sounds can be counted without being read. */
+export interface SoundDataRecord {
+  readonly id: Id<'sound-data'>;
+  readonly sound: SoundId;
+  /** Base64. */
+  readonly data: string;
 }
 
 /** An activity set aside on a course, until `backFrom` (null: until the teacher takes it up again). */
@@ -302,5 +359,9 @@ export interface Tables {
   readonly segment: SegmentRecord;
   readonly observation: ObservationRecord;
   readonly setAside: SetAsideRecord;
+  readonly consent: ConsentRecord;
+  readonly sound: SoundRecord;
+  readonly soundData: SoundDataRecord;
+  readonly take: TakeRecord;
 }
 export type TableName = keyof Tables;

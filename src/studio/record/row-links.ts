@@ -29,6 +29,11 @@ export const rowLinks: readonly RowLink[] = [
   { from: 'observation', column: 'student', to: 'student' },
   { from: 'observation', column: 'lesson', to: 'lesson' },
   { from: 'observation', column: 'skill', to: 'skill' },
+  { from: 'observation', column: 'take', to: 'take' },
+  { from: 'consent', column: 'student', to: 'student' },
+  { from: 'take', column: 'student', to: 'student' },
+  { from: 'take', column: 'sound', to: 'sound' },
+  { from: 'soundData', column: 'sound', to: 'sound' },
   { from: 'setAside', column: 'course', to: 'course' },
   { from: 'setAside', column: 'courseUnit', to: 'courseUnit' },
 ];

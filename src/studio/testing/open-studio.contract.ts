@@ -1,6 +1,6 @@
 // For tests: a studio in a real store in memory, with small units of our own and a few verbs to work it.
 
-import type { Command, CommandReply, Fault } from '#contract';
+import type { Command, CommandOf, CommandReply, Fault } from '#contract';
 import {
   createFixedClock,
   createSeededRandom,
@@ -100,6 +100,42 @@ export const otherUnit: UnitDocument = {
   extensions: [],
   checks: [{ key: 'beat', skill: id('skill', 'steady-beat'), level: 2, lookFor: 'even' }],
 };
+
+/** A take in which nothing was heard, as it is sent. */
+export function emptyTake(take: Id<'take'>, student: Id<'student'>): CommandOf<'take.keep'>['take'] {
+  const silent = { heard: false, reason: 'No notes were heard.' } as const;
+  return {
+    id: take,
+    student,
+    lesson: null,
+    title: 'Long notes',
+    activity: null,
+    instrument: 'piano',
+    context: {
+      tempo: 90,
+      metre: [4, 4],
+      swing: null,
+      countInBeats: 0,
+      offsetS: null,
+      scale: null,
+      chart: null,
+      instrument: 'piano',
+    },
+    heard: { seconds: 4, notes: [], alignment: null, problems: [], waveform: [0, 0.5, 0] },
+    evidence: {
+      phrases: silent,
+      noteValues: silent,
+      syncopation: silent,
+      notesChosen: silent,
+      timing: silent,
+      intonation: silent,
+      tone: silent,
+      dynamics: silent,
+      motifs: silent,
+    },
+    note: '',
+  };
+}
 
 export interface TestStudio {
   readonly store: Store;

@@ -12,7 +12,7 @@ import {
 } from '#core';
 import type { Level } from '#planning';
 import type { Reader, StudioDump } from '#studio';
-import { activity, newStudent, strandMain, unit } from './open-studio.contract.ts';
+import { activity, emptyTake, newStudent, strandMain, unit } from './open-studio.contract.ts';
 
 type Tables = StudioDump['tables'];
 
@@ -34,6 +34,10 @@ const names = [
   'setAside',
   'family',
   'studio',
+  'consent',
+  'sound',
+  'soundData',
+  'take',
 ] as const;
 
 /** All rows of all tables. */
@@ -334,6 +338,60 @@ export function randomCommand(
           course: aside.course,
           courseUnit: aside.courseUnit,
           activity: aside.activity,
+        }
+      );
+    },
+    () =>
+      student && {
+        type: 'consent.give',
+        consent: {
+          id: createId('consent', random),
+          student: student.id,
+          givenBy: 'Ana',
+          relation: 'mother',
+          on: today,
+          note: '',
+        },
+      },
+    () => {
+      const consent = pick(tables.consent);
+      return consent && { type: 'consent.withdraw', consent: consent.id, on: today };
+    },
+    ...Array.from(
+      { length: 3 },
+      () => () =>
+        student && {
+          type: 'take.keep' as const,
+          take: {
+            ...emptyTake(createId('take', random), student.id),
+            lesson: chance(0.5) ? (lesson?.id ?? null) : null,
+          },
+          sound: chance(0.7) ? { id: createId('sound', random), type: 'audio/webm', data: 'AAAA' } : null,
+        },
+    ),
+    () => {
+      const take = pick(tables.take);
+      return take && { type: 'take.discard', take: take.id };
+    },
+    () => {
+      const take = pick(tables.take);
+      return take && chance(0.5) ? { type: 'take.eraseSounds', takes: [take.id] } : null;
+    },
+    () => {
+      const take = pick(tables.take);
+      return (
+        take &&
+        course &&
+        skill && {
+          type: 'observe',
+          observation: createId('observation', random),
+          course: course.id,
+          student: null,
+          lesson: null,
+          skill: skill.id,
+          level: level(),
+          note: '',
+          take: take.id,
         }
       );
     },

@@ -21,6 +21,7 @@ describe('the small staff of a skill', () => {
         date: day('2026-08-02'),
         level: 1 as const,
         note: '',
+        take: null,
       },
     ];
     expect(spanOf([{ history }], day('2026-11-25'), day('2026-10-28')).from).toBe('2026-08-02');
@@ -35,6 +36,7 @@ describe('the small staff of a skill', () => {
           date: addDays(span.from, n),
           level: (i % 5) as 0 | 1 | 2 | 3 | 4,
           note: '',
+          take: null,
         }));
         const notes = notesOf(history, span, 0.02);
         expect(notes).toHaveLength(days.length);

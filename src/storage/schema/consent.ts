@@ -1,0 +1,11 @@
+import { describeTable, text, textOrNull } from './column.ts';
+
+export const consentTable = describeTable('consent', {
+  id: text,
+  student: text,
+  givenBy: text,
+  relation: text,
+  givenOn: text,
+  note: text,
+  withdrawnOn: textOrNull,
+});
