@@ -363,6 +363,28 @@ describe('the demo studio', () => {
         },
       },
       { name: 'skills', show: at(() => '/skills', words.units.skills.title) },
+      {
+        name: 'materials',
+        show: async () => {
+          await go(demoPage, '/materials', words.materials.title);
+          await demoPage.page.locator('.sheet-view[aria-busy="false"] svg').first().waitFor();
+        },
+        prints: true,
+      },
+      {
+        name: 'materials-keep',
+        async show() {
+          await go(demoPage, '/materials', words.materials.title);
+          await demoPage.page.locator('.sheet-view[aria-busy="false"] svg').first().waitFor();
+          await press(words.materials.keep);
+          await demoPage.page.getByRole('dialog').waitFor();
+        },
+      },
+      {
+        name: 'practice-sheet',
+        show: at(() => `/practice/lesson/${sights.taught}`, words.practice.title),
+        prints: true,
+      },
       { name: 'term', show: at(() => '/term', words.term.title), prints: true },
       { name: 'settings', show: at(() => '/settings', words.settings.title) },
       { name: 'changes', show: at(() => '/changes', words.changes.title) },

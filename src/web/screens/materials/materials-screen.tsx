@@ -34,7 +34,14 @@ export function MaterialsScreen() {
   const { instrument, stage, age, seed } = draft;
   const state = useSheet(
     spec.ok
-      ? { spec: spec.value, instrument, stage, age, seed, drawing: { form: paper, name: 'sheet' } }
+      ? {
+          spec: spec.value,
+          instrument,
+          stage,
+          age,
+          seed,
+          drawing: { form: paper, name: 'sheet', naming: studio?.noteNames ?? 'british' },
+        }
       : null,
   );
   const faultOf = (name: string) =>
