@@ -147,14 +147,17 @@ function choicesFor(
   const low = staffStep(options.range.low);
   const high = staffStep(options.range.high);
   const height = high - low;
-  let phrase = { from: 0, to: 0, base: 0, top: 0, peak: 0.5 };
+  let phrase = { from: 0, to: 0, base: 0, top: 0, peak: 0.5, waves: 0, swing: 0 };
   return places.map((place, i) => {
     if (place.isPhraseStart) {
       const end = places.findIndex((p, j) => j >= i && p.isPhraseEnd);
       const last = present(places[end < 0 ? places.length - 1 : end], 'a last place').slot;
       const base = low + height * (0.15 + 0.35 * random.next());
-      const top = Math.min(high, base + height * (0.3 + 0.3 * random.next()));
+      const top = Math.min(high, base + height * (0.3 + 0.35 * random.next()));
+      const bars = (last.at + last.length - place.slot.at) / barTicks(options.metre);
       phrase = {
+        waves: bars * (0.5 + 0.5 * random.next()),
+        swing: random.next() < 0.5 ? 2.4 : -2.4,
         from: place.slot.at,
         to: last.at + last.length,
         base,
@@ -163,7 +166,10 @@ function choicesFor(
       };
     }
     const share = (place.slot.at - phrase.from) / Math.max(1, phrase.to - phrase.from);
-    const target = phrase.base + (phrase.top - phrase.base) * arch(share, phrase.peak);
+    // Over the arch of the phrase the line dips and rises, a wave for every bar or two.
+    const wave =
+      options.content === 'guide_tones' ? 0 : phrase.swing * Math.sin(2 * Math.PI * phrase.waves * share);
+    const target = phrase.base + (phrase.top - phrase.base) * arch(share, phrase.peak) + wave;
     const pull = options.content === 'guide_tones' ? 0.05 : isTarget(place) ? 0.34 : 0.1;
     const noise = options.content === 'guide_tones' ? 0.1 : 0.9;
     return place.notes.flatMap((note): readonly Choice[] => {
