@@ -35,6 +35,7 @@ export type { ValueShare } from './evidence/note-values.ts';
 export type { Phrase } from './evidence/phrases.ts';
 export type { LongNote } from './evidence/tone.ts';
 export { type Listening, listen } from './listen.ts';
+export { type TakeToWrite, type WrittenTake, writeTake } from './notation/write-take.ts';
 export { type Hearing, type HearingContext, hearNotes } from './notes/hear-notes.ts';
 export type { HeardNote } from './notes/heard-note.ts';
 export type { Problem } from './notes/problem.ts';
