@@ -21,7 +21,7 @@ export default defineConfig({
       treeshake: {
         // The pure modules do nothing by being loaded, so a screen takes only what it uses of them.
         moduleSideEffects: [
-          { test: /src\/(core|music|planning|listening|engraving|contract)\//, sideEffects: false },
+          { test: /src\/(core|music|planning|listening|engraving|sound|contract)\//, sideEffects: false },
         ],
       },
     },

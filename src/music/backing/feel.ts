@@ -1,8 +1,6 @@
 // Feels: how a rhythm section of bass, keys and drums plays a chart. The patterns are our own, of figures in common use
 // (common practice, no source); the swing curve is published.
 
-import type { Fraction } from '../fraction/fraction.ts';
-import { fraction } from '../fraction/fraction.ts';
 import { createMetre, type Metre } from '../rhythm/metre.ts';
 
 export const feelIds = [
@@ -83,6 +81,3 @@ export function swingRatioAt(tempo: number): number {
 export function offBeatTick(ratio: number): number {
   return Math.round((ticksPerCrotchet * ratio) / (1 + ratio));
 }
-
-/** Ticks as an exact share of a semibreve. */
-export const ticksToFraction = (ticks: number): Fraction => fraction(ticks, 4 * ticksPerCrotchet);

@@ -36,7 +36,7 @@ export function clickPart(
       noteOf(bar.tick + beat * feel.beatTicks, 60, midi, loud, null);
     if (bar.role === 'count-in')
       return countedBeats(feel, inCount++, counted).map((beat) =>
-        strike(beat, kit.sideStick, feel.isSoft ? 76 : 116),
+        strike(beat, kit.sideStick, feel.isSoft ? 58 : 116),
       );
     if (bar.chorus < 0) return [];
     inChorus = bar.chorus === chorus ? inChorus + 1 : 0;

@@ -25,6 +25,7 @@ const Units = screen('UnitsScreen', () => import('../screens/units/units-screen.
 const Unit = screen('UnitScreen', () => import('../screens/units/unit-screen.tsx'));
 const Skills = screen('SkillsScreen', () => import('../screens/units/skills-screen.tsx'));
 const Materials = screen('MaterialsScreen', () => import('../screens/materials/materials-screen.tsx'));
+const Backing = screen('BackingScreen', () => import('../screens/backing/backing-screen.tsx'));
 const Practice = screen('PracticeScreen', () => import('../screens/practice/practice-screen.tsx'));
 const PracticeDay = screen('PracticeDayScreen', () => import('../screens/practice/practice-screen.tsx'));
 const Term = screen('TermScreen', () => import('../screens/term/term-screen.tsx'));
@@ -59,6 +60,7 @@ function Screens() {
       <Route path="/unit/:id" component={Unit} />
       <Route path="/skills" component={Skills} />
       <Route path="/materials" component={Materials} />
+      <Route path="/band" component={Backing} />
       <Route path="/practice/lesson/:id" component={Practice} />
       <Route path="/practice/day/:date" component={PracticeDay} />
       <Route path="/term" component={Term} />

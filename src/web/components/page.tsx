@@ -16,7 +16,7 @@ const places: readonly { to: string; name: string; holds: readonly string[] }[] 
   { to: '/', name: words.frame.day, holds: ['/day', '/lesson'] },
   { to: '/students', name: words.frame.students, holds: ['/students', '/student'] },
   { to: '/units', name: words.frame.units, holds: ['/units', '/unit', '/skills', '/course-unit'] },
-  { to: '/materials', name: words.frame.materials, holds: ['/materials'] },
+  { to: '/materials', name: words.frame.materials, holds: ['/materials', '/band'] },
   { to: '/term', name: words.frame.term, holds: ['/term'] },
 ];
 

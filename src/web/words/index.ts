@@ -8,6 +8,7 @@ import { frame } from './frame.ts';
 import { lesson } from './lesson.ts';
 import { levels, levelWords } from './levels.ts';
 import { materials } from './materials.ts';
+import { player } from './player.ts';
 import { practice } from './practice.ts';
 import { score } from './score.ts';
 import { settings } from './settings.ts';
@@ -28,6 +29,7 @@ export const words = {
   levels,
   levelWords,
   materials,
+  player,
   practice,
   score,
   settings,

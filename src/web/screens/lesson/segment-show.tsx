@@ -1,6 +1,8 @@
 // One segment large: what it is, how to teach it, what to have ready, and why it stands here.
 
+import { lazy, Suspense, useMemo } from 'react';
 import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
+import { parseBackingMaterial } from '#music';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
@@ -10,6 +12,8 @@ import { materialAddress } from '../materials/material-address.ts';
 import { seedOf } from '../practice/practice-materials.ts';
 import { LastTime } from './last-time.tsx';
 import { inkIndexOf } from './segment-strip.tsx';
+
+const BandPlayer = lazy(async () => ({ default: (await import('../../sound/band-player.tsx')).BandPlayer }));
 
 export type Unfolded = 'why' | 'lastTime';
 
@@ -83,6 +87,9 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
           )}
         </dl>
       )}
+      {segment.materials.map((material) => (
+        <SegmentBand key={material.key} lesson={lesson} segment={segment} material={material} />
+      ))}
       <div className="show-how">
         {segment.howTo.trim() === '' ? (
           <p className="soft">{words.lesson.noHowTo[segment.kind]}</p>
@@ -124,7 +131,7 @@ interface SegmentMaterialProps {
 
 /** A sheet opens in a window of its own: the lesson and its clock stay where they are. */
 function SegmentMaterial({ lesson, segment, material }: SegmentMaterialProps) {
-  if (material.spec === null) return material.title;
+  if (material.spec === null || parseBackingMaterial(material.spec).ok) return material.title;
   const { instrument, stage, age } = lesson.learner;
   const seed = seedOf(lesson, segment, material);
   return (
@@ -136,5 +143,16 @@ function SegmentMaterial({ lesson, segment, material }: SegmentMaterialProps) {
     >
       {material.title}
     </a>
+  );
+}
+
+/** The band of a backing material, in the lesson itself; arrows and pages stay the lesson's. */
+function SegmentBand({ lesson, segment, material }: SegmentMaterialProps) {
+  const read = useMemo(() => parseBackingMaterial(material.spec), [material.spec]);
+  if (!read.ok) return null;
+  return (
+    <Suspense fallback={null}>
+      <BandPlayer spec={read.value} seed={seedOf(lesson, segment, material)} keysOnPage={false} />
+    </Suspense>
   );
 }

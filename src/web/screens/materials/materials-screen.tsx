@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import { fieldsByKind, parseMaterialSpec } from '#music';
 import { Button } from '../../components/button.tsx';
+import { ButtonLink } from '../../components/button-link.tsx';
 import { Page } from '../../components/page.tsx';
 import { warm } from '../../engraver/engraver.ts';
 import { useSheet } from '../../engraver/use-sheet.ts';
@@ -87,6 +88,9 @@ export function MaterialsScreen() {
     >
       <div className={`materials materials-${paper}`}>
         <div className="no-print">
+          <ButtonLink kind="plain" to="/band">
+            {words.player.band.link}
+          </ButtonLink>
           <KindChooser kind={draft.kind} onKind={(kind) => change({ kind, fields: {} })} />
         </div>
         <form className="materials-shape no-print" onSubmit={(event) => event.preventDefault()}>
