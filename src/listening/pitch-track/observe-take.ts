@@ -35,12 +35,12 @@ const stretchSeconds = 40;
 const marginSeconds = 0.25;
 const frameLength = 512;
 
-/** Observes the take that `reader` reads at `commonRate`. `levelCount` 3 reaches down to 27 Hz, 2 to 55 Hz. */
-export function observeTake(
-  reader: SampleReader,
-  range: ExpectedRange | null = null,
-  levelCount = 3,
-): Observation {
+/** From this lowest note on (Bb2) frames of 64 ms hold periods enough, and the longest are left out. */
+const shortFramesFrom = 46;
+
+/** Observes the take that `reader` reads at `commonRate`; `range` holds the pitches to expect. */
+export function observeTake(reader: SampleReader, range: ExpectedRange | null): Observation {
+  const levelCount = range !== null && range.low >= shortFramesFrom ? 2 : 3;
   const count = Math.floor(reader.length / (commonRate * hop)) + 1;
   const observation = {
     count,

@@ -14,6 +14,8 @@ export const frameBins = fftSize / 2 + 1;
 /** Power left of what is deeper than the instrument goes (15 dB down): a bass in the room must not hide the player. */
 const turnedDown = 0.03;
 
+const noFloor = new Float64Array(frameBins);
+
 /** One frame's spectrum and autocorrelation; the arrays are overwritten by the next frame. */
 export interface Periodicity {
   /** Power per bin, without the noise floor; bin k lies at k · rate / 1024 hertz. */
@@ -51,14 +53,19 @@ export function createPeriodicity(tail: TailModel | null): Periodicity {
     const start = centre - frameLength / 2;
     for (let n = 0; n < frameLength; n++) input[n] = (samples[start + n] ?? 0) * (window[n] ?? 0);
     fft.forward(input, re, im);
+    const noise = floor ?? noFloor;
     let total = 0;
     for (let k = 0; k < frameBins; k++) {
       const r = re[k] ?? 0;
       const i = im[k] ?? 0;
-      const left = r * r + i * i - (floor === null ? 0 : (floor[k] ?? 0));
-      const value = left > 0 ? (k < lowest ? left * turnedDown : left) : 0;
+      const value = Math.max(0, r * r + i * i - (noise[k] ?? 0));
       power[k] = value;
-      total += k === 0 || k === frameBins - 1 ? value : 2 * value;
+      total += value;
+    }
+    for (let k = 0; k < lowest; k++) {
+      const value = power[k] ?? 0;
+      power[k] = value * turnedDown;
+      total -= value * (1 - turnedDown);
     }
     subtraction?.apply(power);
     fft.autocorrelation(power, correlation);
@@ -66,7 +73,7 @@ export function createPeriodicity(tail: TailModel | null): Periodicity {
     const scale = 1 / ((correlation[0] ?? 0) + 1e-20);
     for (let lag = 0; lag < frameLength; lag++)
       correlation[lag] = (correlation[lag] ?? 0) * scale * (windowGain[lag] ?? 0);
-    return total / (fftSize * windowPower);
+    return (2 * total) / (fftSize * windowPower);
   }
 
   const periodicity: Periodicity = { power, correlation, fresh: 0, analyse };

@@ -14,7 +14,7 @@ export interface SampleReader {
 }
 
 /** Zero crossings of the sinc on either side: more are steeper and dearer. */
-const zeroCrossings = 10;
+const zeroCrossings = 8;
 /** Kaiser's β = 7 holds images 70 dB down. */
 const kaiserBeta = 7;
 /** The pass band ends at this share of the lower Nyquist frequency. */
@@ -81,9 +81,9 @@ function phaseCount(step: number): number {
   return mostPhases;
 }
 
-function createKernel(phases: number, reach: number, cutoff: number): Float64Array {
+function createKernel(phases: number, reach: number, cutoff: number): Float32Array {
   const taps = 2 * reach;
-  const kernel = new Float64Array(phases * taps);
+  const kernel = new Float32Array(phases * taps);
   const scale = besselI0(kaiserBeta);
   for (let phase = 0; phase < phases; phase++) {
     let sum = 0;
