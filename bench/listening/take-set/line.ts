@@ -28,6 +28,8 @@ export interface LineWish {
   readonly bars: number;
   /** `plain` up to quavers, `lively` with semiquavers and triplets, `running` mostly semiquavers. */
   readonly rhythm: 'plain' | 'lively' | 'running';
+  /** Mostly leaps and broken chords. */
+  readonly leaps?: boolean;
 }
 
 // Each cell fills two crotchets (or three for a bar of three): positive lengths sound, negative ones rest.
@@ -114,7 +116,11 @@ export function drawLine(wish: LineWish, random: Random): Line {
       at += 2;
       continue;
     }
-    const figure = pick(['run', 'run', 'chord', 'repeat', 'step', 'leap'] as const);
+    const figure = pick(
+      wish.leaps
+        ? (['leap', 'leap', 'chord', 'chord', 'repeat', 'run'] as const)
+        : (['run', 'run', 'chord', 'repeat', 'step', 'leap'] as const),
+    );
     for (const word of pick(cells[wish.rhythm]).split(' ')) {
       const length = Number(word);
       if (length < 0) {

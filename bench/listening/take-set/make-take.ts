@@ -77,8 +77,15 @@ export async function makeTake(
   const metreBeats = 4;
   const bars = Math.max(3, Math.min(12, Math.round((seconds * plan.tempo) / 60 / metreBeats)));
   const rhythm =
-    plan.group === 'fast' ? 'running' : plan.tempo < 110 && random.next() < 0.5 ? 'lively' : 'plain';
-  const line = drawLine({ low: plan.instrument.low, high: plan.instrument.high, bars, rhythm }, random);
+    plan.group === 'fast' || plan.group === 'hard'
+      ? 'running'
+      : plan.tempo < 110 && random.next() < 0.5
+        ? 'lively'
+        : 'plain';
+  const line = drawLine(
+    { low: plan.instrument.low, high: plan.instrument.high, bars, rhythm, leaps: plan.group === 'hard' },
+    random,
+  );
   const played = perform(line, plan.group, plan.tempo, random);
   const total = line.bars * line.metre[0];
   const place = (x: number) =>
@@ -92,7 +99,13 @@ export async function makeTake(
   const gain = setLevel(sound, plan.group, random);
   const playing = activePower(sound, sampleRate);
   const ratio =
-    plan.group === 'noise' ? 20 + random.next() * 10 : plan.group === 'quiet' ? 32 + random.next() * 6 : 52;
+    plan.group === 'noise'
+      ? 20 + random.next() * 10
+      : plan.group === 'hard'
+        ? 28 + random.next() * 8
+        : plan.group === 'quiet'
+          ? 32 + random.next() * 6
+          : 52;
   if (plan.group === 'bleed') {
     const backing = (await bankAt('FluidR3Mono_GM', sampleRate)).play(
       backingNotes(line, place, random),

@@ -4,7 +4,17 @@
 import { present, type Random, randomInteger } from '#core';
 import type { Line } from './line.ts';
 
-export const groups = ['clean', 'vibrato', 'jitter', 'noise', 'bleed', 'legato', 'quiet', 'fast'] as const;
+export const groups = [
+  'clean',
+  'vibrato',
+  'jitter',
+  'noise',
+  'bleed',
+  'legato',
+  'quiet',
+  'fast',
+  'hard',
+] as const;
 export type Group = (typeof groups)[number];
 
 export interface PlayedNote {
@@ -61,7 +71,7 @@ export function crotchetToSeconds(x: number, tempo: number, drift: number, total
 export function perform(line: Line, group: Group, tempo: number, random: Random): Performance {
   const lively = line.notes.some((note) => Math.abs(note.length * 4 - Math.round(note.length * 4)) > 0.01);
   const swing =
-    line.metre[0] === 4 && !lively && group !== 'fast' && random.next() < 0.35
+    line.metre[0] === 4 && !lively && group !== 'fast' && group !== 'hard' && random.next() < 0.35
       ? present([0.58, 0.6, 0.625, 0.667][randomInteger(random, 0, 3)], 'a ratio')
       : 0.5;
   const learner = group === 'jitter';
@@ -69,7 +79,7 @@ export function perform(line: Line, group: Group, tempo: number, random: Random)
   const tuning = normal(random) * (learner ? 10 : 6);
   const drift = learner && random.next() < 0.5 ? 1 + normal(random) * 0.03 : 1;
   const total = line.bars * line.metre[0];
-  const jitterMs = learner ? 14 + random.next() * 14 : 4;
+  const jitterMs = group === 'hard' ? 8 : learner ? 14 + random.next() * 14 : 4;
   const pull = learner ? normal(random) * 12 : 0;
   const attached = group === 'legato' || (group === 'vibrato' && random.next() < 0.3);
   const loudness = group === 'quiet' ? 45 : 84;
@@ -94,21 +104,24 @@ export function perform(line: Line, group: Group, tempo: number, random: Random)
     const share = attached ? 1 : group === 'fast' ? 0.86 + random.next() * 0.1 : 0.72 + random.next() * 0.25;
     const repeats = line.notes[i + 1]?.midi === note.midi;
     const vibrato =
-      group === 'vibrato' && room > 0.28 && random.next() < 0.8
+      (group === 'vibrato' || group === 'hard') && room > 0.28 && random.next() < 0.8
         ? {
             rate: 4.5 + random.next() * 2,
             extent: 15 + random.next() * 45,
             delay: 0.08 + random.next() * 0.12,
           }
         : null;
-    const scoops = group === 'vibrato' && room > 0.2 && random.next() < 0.35;
+    const scoops = (group === 'vibrato' || group === 'hard') && room > 0.2 && random.next() < 0.35;
     return {
       start,
       held: Math.max(0.05, room * (repeats ? Math.min(share, 0.88) : share)),
       midi: note.midi,
       velocity: Math.max(
         20,
-        Math.min(120, loudness + normal(random) * (learner ? 14 : 8) + 14 * Math.sin(note.at * 0.4)),
+        Math.min(
+          120,
+          loudness + normal(random) * (learner || group === 'hard' ? 14 : 8) + 14 * Math.sin(note.at * 0.4),
+        ),
       ),
       slurred,
       cents: tuning + normal(random) * (learner ? 12 : 4),

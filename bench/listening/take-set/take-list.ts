@@ -1,4 +1,4 @@
-// Which takes there are: eight groups, a dozen each, half for development and half kept apart for judging, half sampled
+// Which takes there are: nine groups, a dozen each, half for development and half kept apart for judging, half sampled
 // and half computed. The kept half has its own seeds, and most of its sampled takes come from another bank.
 
 import { createSeededRandom, present, randomInteger } from '#core';
@@ -24,6 +24,7 @@ const perSplit = 6;
 // A voice, a bow and a string bass do not speak fast enough for semiquavers at 150; a plucked string has no vibrato to speak of.
 const unfit: Partial<Record<Group, readonly string[]>> = {
   fast: ['voice_mezzo', 'cello', 'double_bass', 'trombone'],
+  hard: ['voice_mezzo', 'cello', 'double_bass', 'trombone'],
   vibrato: ['piano', 'double_bass'],
   legato: ['piano', 'double_bass'],
 };
@@ -45,7 +46,12 @@ export function listTakes(): readonly TakePlan[] {
           group,
           sound,
           instrument: present(fit[(g * 5 + n * 7 + s * 4) % fit.length], 'an instrument'),
-          tempo: group === 'fast' ? randomInteger(random, 120, 168) : randomInteger(random, 60, 200),
+          tempo:
+            group === 'hard'
+              ? randomInteger(random, 140, 185)
+              : group === 'fast'
+                ? randomInteger(random, 120, 168)
+                : randomInteger(random, 60, 200),
           sampleRate: random.next() < 0.25 ? 48000 : 44100,
           room:
             random.next() < 0.45

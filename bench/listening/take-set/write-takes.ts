@@ -1,4 +1,4 @@
-// Writes the take set to a folder: 25 minutes of sound in 96 files. Nothing of it is kept in git.
+// Writes the take set to a folder: half an hour of sound in 108 files. Nothing of it is kept in git.
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
