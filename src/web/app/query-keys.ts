@@ -14,6 +14,8 @@ export const keys = {
   courseUnit: (id: string) => ['courseUnit', id],
   skills: ['skills'],
   term: ['term'],
+  takes: (student: string) => ['takes', student],
+  take: (id: string) => ['take', id],
   changes: ['changes'],
 } as const;
 
@@ -29,12 +31,15 @@ export type ViewName =
   | 'unit'
   | 'courseUnit'
   | 'skills'
+  | 'takes'
+  | 'take'
   | 'term'
   | 'changes';
 
 const calendar: readonly ViewName[] = ['studio', 'day', 'lesson', 'students', 'course', 'term', 'changes'];
 const library: readonly ViewName[] = ['studio', 'units', 'unit', 'courseUnit', 'course', 'skills', 'changes'];
 const people: readonly ViewName[] = [
+  'takes',
   'studio',
   'day',
   'lesson',
@@ -61,8 +66,13 @@ export function viewsTouchedBy(type: CommandType): readonly ViewName[] | null {
     case 'lesson':
     case 'segment':
     case 'activity':
-    case 'observe':
       return ['day', 'lesson', 'course', 'students', 'term', 'changes'];
+    case 'observe':
+      return ['day', 'lesson', 'course', 'students', 'term', 'takes', 'take', 'changes'];
+    case 'take':
+      return ['takes', 'take', 'course', 'changes'];
+    case 'consent':
+      return ['takes', 'changes'];
     default:
       return null;
   }

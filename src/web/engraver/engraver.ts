@@ -2,11 +2,20 @@
 
 import { err } from '#core';
 import { words } from '../words/index.ts';
-import type { AnswerMessage, SheetAnswer, SheetWish, WishMessage } from './sheet-wish.ts';
+import type {
+  AnswerMessage,
+  ScoreAnswer,
+  ScoreWish,
+  SheetAnswer,
+  SheetWish,
+  WishMessage,
+} from './sheet-wish.ts';
 
 let worker: Worker | null = null;
 let lastNumber = 0;
-const waiting = new Map<number, (answer: SheetAnswer | null) => void>();
+const waiting = new Map<number, (answer: AnswerMessage['answer']) => void>();
+
+const stopped = () => err({ kind: 'EngraverStopped', message: words.materials.engraverStopped } as const);
 
 function theWorker(): Worker {
   if (worker !== null) return worker;
@@ -19,14 +28,13 @@ function theWorker(): Worker {
   worker.addEventListener('error', () => {
     worker?.terminate();
     worker = null;
-    for (const tell of waiting.values())
-      tell(err({ kind: 'EngraverStopped', message: words.materials.engraverStopped }));
+    for (const tell of waiting.values()) tell(stopped());
     waiting.clear();
   });
   return worker;
 }
 
-function post(wish: SheetWish | null): Promise<SheetAnswer | null> {
+function post(wish: WishMessage['wish']): Promise<AnswerMessage['answer']> {
   const message: WishMessage = { number: ++lastNumber, wish };
   return new Promise((tell) => {
     waiting.set(message.number, tell);
@@ -42,5 +50,11 @@ export function warm(): void {
 /** Makes and draws a sheet. */
 export async function wishSheet(wish: SheetWish): Promise<SheetAnswer> {
   const answer = await post(wish);
-  return answer ?? err({ kind: 'EngraverStopped', message: words.materials.engraverStopped });
+  return (answer as SheetAnswer | null) ?? stopped(); // a sheet's answer answers a sheet's wish
+}
+
+/** Draws a score that is there already. */
+export async function wishScore(wish: ScoreWish): Promise<ScoreAnswer> {
+  const answer = await post(wish);
+  return (answer as ScoreAnswer | null) ?? stopped(); // a score's answer answers a score's wish
 }

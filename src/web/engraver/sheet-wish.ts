@@ -1,8 +1,8 @@
 // What the screens and the engraver's worker say to each other.
 
 import type { Result } from '#core';
-import type { DrawnSheet, EngravingFault, SheetDrawing } from '#engraving';
-import type { InstrumentId, MaterialSpec, SheetRefused, Stage } from '#music';
+import type { DrawnSheet, EngravedPage, EngravingFault, SheetDrawing } from '#engraving';
+import type { InstrumentId, MaterialSpec, Score, SheetRefused, Stage } from '#music';
 
 /** A sheet somebody wants to see. */
 export interface SheetWish {
@@ -16,13 +16,21 @@ export interface SheetWish {
 
 export type SheetAnswer = Result<DrawnSheet, SheetRefused | EngravingFault>;
 
+/** A score that is there already: a take as it was heard. */
+export interface ScoreWish {
+  readonly score: Score;
+  readonly drawing: SheetDrawing;
+}
+
+export type ScoreAnswer = Result<readonly EngravedPage[], EngravingFault>;
+
 export interface WishMessage {
   readonly number: number;
   /** null only loads the engraver. */
-  readonly wish: SheetWish | null;
+  readonly wish: SheetWish | ScoreWish | null;
 }
 
 export interface AnswerMessage {
   readonly number: number;
-  readonly answer: SheetAnswer | null;
+  readonly answer: SheetAnswer | ScoreAnswer | null;
 }

@@ -11,6 +11,8 @@ import type {
   StudentsView,
   StudentView,
   StudioView,
+  TakesView,
+  TakeView,
   TermView,
   UnitRow,
   UnitView,
@@ -78,6 +80,22 @@ export const useCourseUnit = (id: string | null) =>
 
 export const useSkills = () =>
   useQuery({ queryKey: keys.skills, queryFn: () => getView<SkillMapView>('/api/skills') });
+
+/** `null` asks for nothing. */
+export const useTakes = (student: string | null) =>
+  useQuery({
+    queryKey: keys.takes(student ?? ''),
+    queryFn: () => getView<TakesView>(`${at('students', student ?? '')}/takes`),
+    enabled: student !== null,
+  });
+
+/** `null` asks for nothing. */
+export const useTake = (id: string | null) =>
+  useQuery({
+    queryKey: keys.take(id ?? ''),
+    queryFn: () => getView<TakeView>(at('takes', id ?? '')),
+    enabled: id !== null,
+  });
 
 export const useTerm = () => useQuery({ queryKey: keys.term, queryFn: () => getView<TermView>('/api/term') });
 

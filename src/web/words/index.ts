@@ -16,6 +16,7 @@ import { stageNames } from './stages.ts';
 import { student } from './student.ts';
 import { students } from './students.ts';
 import { studentsImport } from './students-import.ts';
+import { takes } from './takes.ts';
 import { term } from './term.ts';
 import { units } from './units.ts';
 import { welcome } from './welcome.ts';
@@ -37,6 +38,7 @@ export const words = {
   student,
   students,
   studentsImport,
+  takes,
   term,
   units,
   welcome,

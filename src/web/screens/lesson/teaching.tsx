@@ -9,6 +9,7 @@ import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { SaveState } from '../../components/save-state.tsx';
 import { newId } from '../../new-id.ts';
+import { LessonTake } from '../../takes/lesson-take.tsx';
 import { words } from '../../words/index.ts';
 import { KeptNote } from './kept-note.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
@@ -44,7 +45,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   const [said, setSaid] = useState('');
   /** What a telephone shows: it has no room for both. */
   const [face, setFace] = useState<'show' | 'judge'>('show');
-  const [sheet, setSheet] = useState<'keys' | 'takeUp' | null>(null);
+  const [sheet, setSheet] = useState<'keys' | 'takeUp' | 'take' | null>(null);
   const [single, setSingle] = useSingleKeys();
 
   const segment = lesson.segments.find((s) => s.id === chosen) ?? lesson.segments[0];
@@ -181,9 +182,16 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
           />
         )}
         {segment?.kind !== 'practice' && (
-          <Button large className="lesson-take-up" onPress={() => setSheet('takeUp')}>
-            {words.lesson.takeUp}
-          </Button>
+          <div className="lesson-more">
+            {segment && (
+              <Button large className="lesson-take-up" onPress={() => setSheet('take')}>
+                {words.takes.record}
+              </Button>
+            )}
+            <Button large className="lesson-take-up" onPress={() => setSheet('takeUp')}>
+              {words.lesson.takeUp}
+            </Button>
+          </div>
         )}
         <Throughout lesson={lesson} />
       </section>
@@ -264,6 +272,9 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
         onSingle={setSingle}
         onClose={() => setSheet(null)}
       />
+      {sheet === 'take' && segment && (
+        <LessonTake lesson={lesson} segment={segment} onClose={() => setSheet(null)} />
+      )}
       {sheet === 'takeUp' && <TakeUp lesson={lesson} onClose={() => setSheet(null)} onTaken={show} />}
     </div>
   );

@@ -12,6 +12,7 @@ import { Page } from '../../components/page.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useCourse, useStudent } from '../../hooks/use-view.ts';
 import { CourseScore } from '../../score/course-score.tsx';
+import { TakeList } from '../../takes/take-list.tsx';
 import { words } from '../../words/index.ts';
 import { StudentDialog } from '../students/student-dialog.tsx';
 import { ApartLists } from './apart-lists.tsx';
@@ -142,6 +143,7 @@ function Course({
         </div>
         <div>
           <SkillList course={course} />
+          <TakeList course={course} student={student.id} />
         </div>
       </div>
       <details className="student-plan no-print">

@@ -1,0 +1,69 @@
+// A take as it was heard: played again, drawn, and told in figures. Used for one just recorded and for one that was kept.
+
+import { useEffect, useMemo, useState } from 'react';
+import type { TakeView } from '#contract';
+import { Button } from '../components/button.tsx';
+import { words } from '../words/index.ts';
+import type { Samples } from './decode-sound.ts';
+import { EvidenceList } from './evidence-list.tsx';
+import { formatLength } from './format-figure.ts';
+import { createSamplePlayer } from './play-samples.ts';
+import { TakeNotation } from './take-notation.tsx';
+import { TakeRoll } from './take-roll.tsx';
+import './take-result.css';
+
+const say = words.takes.result;
+
+export interface TakeResultProps {
+  readonly take: Pick<TakeView, 'heard' | 'evidence' | 'context'>;
+  /** Null where only the figures are kept. */
+  readonly sound: Samples | null;
+  /** Whether it was played to a click that it did not lie on. */
+  readonly offClick?: boolean;
+}
+
+export function TakeResult({ take, sound, offClick = false }: TakeResultProps) {
+  const { heard, evidence, context } = take;
+  const [at, setAt] = useState<number | null>(null);
+  const [marked, setMarked] = useState<{ readonly from: number; readonly to: number } | null>(null);
+  const player = useMemo(() => (sound === null ? null : createSamplePlayer(sound)), [sound]);
+  useEffect(() => () => player?.close(), [player]);
+  const hear = (from: number, to: number) => player?.play(from, to, setAt);
+  return (
+    <div className="take-result">
+      <div className="take-result-head">
+        {player && (
+          <Button large onPress={() => (at === null ? hear(0, heard.seconds) : player.stop())}>
+            {at === null ? say.hear : say.stop}
+          </Button>
+        )}
+        <p className="soft">
+          {say.heard(heard.notes.length, formatLength(heard.seconds))}
+          {heard.alignment && ` · ${say.tempo(Math.round(heard.alignment.grid.tempo))}`}
+        </p>
+      </div>
+      {sound === null && <p className="faint">{say.keptFigures}</p>}
+      {offClick && <p className="soft">{say.offClick}</p>}
+      {heard.notes.length > 0 && (
+        <TakeRoll
+          heard={heard}
+          evidence={evidence}
+          context={context}
+          at={at}
+          marked={marked}
+          onHear={player ? hear : null}
+        />
+      )}
+      <TakeNotation heard={heard} evidence={evidence} context={context} />
+      <h3>{say.evidence}</h3>
+      <EvidenceList
+        take={take}
+        onPassage={(passage) => {
+          setMarked(passage);
+          document.querySelector('.roll-frame')?.scrollIntoView({ block: 'nearest' });
+          hear(Math.max(0, passage.from - 0.1), passage.to + 0.1);
+        }}
+      />
+    </div>
+  );
+}

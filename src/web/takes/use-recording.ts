@@ -1,0 +1,168 @@
+// One take from the sound check to what was heard in it: microphone, click, recorder, file and listening in one place, so that
+// the screen only draws.
+
+import { useEffect, useRef, useState } from 'react';
+import { longestTake } from '#contract';
+import { parseTakeContext } from '#listening';
+import { words } from '../words/index.ts';
+import { type Click, startClick } from './click.ts';
+import { decodeSound, type Samples } from './decode-sound.ts';
+import { type ListeningInHand, listenTo } from './listen-to.ts';
+import type { HeardEvidence, ListenProgress } from './listening-message.ts';
+import { measureLatency } from './measure-latency.ts';
+import { type Microphone, openMicrophone, type TakeInHand } from './recorder.ts';
+import { beatsPerBar, settingsToContext, type TakeSettings } from './take-settings.ts';
+
+export type RecordingState =
+  | { readonly step: 'setUp' }
+  | { readonly step: 'recording'; readonly seconds: () => number; readonly isCountingIn: () => boolean }
+  | { readonly step: 'listening'; readonly progress: ListenProgress | null }
+  | {
+      readonly step: 'heard';
+      readonly heard: HeardEvidence;
+      readonly samples: Samples;
+      readonly sound: Blob | null;
+      readonly offClick: boolean;
+    };
+
+export interface SettingsFault {
+  readonly field: string;
+  readonly message: string;
+}
+
+/** Everything the recording screen does. Closing the screen lets go of the microphone. */
+export function useRecording(settings: TakeSettings) {
+  const [state, setState] = useState<RecordingState>({ step: 'setUp' });
+  const [microphone, setMicrophone] = useState<Microphone | null>(null);
+  const [busy, setBusy] = useState<'opening' | 'measuring' | null>(null);
+  const [latency, setLatency] = useState<number | 'unheard' | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const [settingsFault, setSettingsFault] = useState<SettingsFault | null>(null);
+  const inHand = useRef<{ take: TakeInHand; click: Click | null; timer: number } | null>(null);
+  const listening = useRef<ListeningInHand | null>(null);
+  const open = useRef<Microphone | null>(null);
+
+  useEffect(
+    () => () => {
+      letGo(inHand);
+      listening.current?.cancel();
+      open.current?.close();
+    },
+    [],
+  );
+
+  const openIt = async () => {
+    setBusy('opening');
+    setFault(null);
+    try {
+      open.current = await openMicrophone();
+      setMicrophone(open.current);
+    } catch {
+      setFault(words.takes.setUp.noMicrophone);
+    }
+    setBusy(null);
+  };
+  const measure = async () => {
+    if (microphone === null) return;
+    setBusy('measuring');
+    setLatency((await measureLatency(microphone)) ?? 'unheard');
+    setBusy(null);
+  };
+  const areSettingsRight = (): boolean => {
+    const parsed = parseTakeContext(settingsToContext(settings, null));
+    setSettingsFault(parsed.ok ? null : { field: parsed.error.field, message: parsed.error.message });
+    return parsed.ok;
+  };
+  const begin = () => {
+    if (microphone === null || !areSettingsRight()) return;
+    setFault(null);
+    const { clock } = microphone;
+    const take = microphone.record();
+    const click = settings.inTime
+      ? startClick(clock, {
+          tempo: settings.tempo,
+          beats: beatsPerBar(settings.metre),
+          countInBars: settings.countInBars,
+          goesOn: settings.click,
+        })
+      : null;
+    const timer = window.setTimeout(() => {
+      setFault(words.takes.recording.tooLong);
+      void stop();
+    }, longestTake * 1000);
+    inHand.current = { take, click, timer };
+    setState({
+      step: 'recording',
+      seconds: take.seconds,
+      isCountingIn: () => click !== null && clock.currentTime < click.barOneAt,
+    });
+  };
+  const stop = async () => {
+    const hand = inHand.current;
+    if (hand === null) return;
+    inHand.current = null;
+    window.clearTimeout(hand.timer);
+    hand.click?.stop();
+    const { samples, sampleRate, startedAt, sound } = await hand.take.stop();
+    const late = typeof latency === 'number' ? latency : 0;
+    const offset = hand.click === null ? null : hand.click.barOneAt - startedAt + late;
+    await listen({ samples, sampleRate }, sound, offset);
+  };
+  const listen = async (samples: Samples, sound: Blob | null, offset: number | null) => {
+    setState({ step: 'listening', progress: null });
+    const context = settingsToContext(settings, offset);
+    const hand = listenTo(
+      { ...samples, context },
+      (progress) => setState({ step: 'listening', progress }),
+      words.takes.listening.stopped,
+    );
+    listening.current = hand;
+    const answer = await hand.answer;
+    listening.current = null;
+    if (answer === null) return setState({ step: 'setUp' });
+    if (typeof answer === 'string') {
+      setFault(answer);
+      return setState({ step: 'setUp' });
+    }
+    const offClick = context.offsetS !== null && answer.context.offsetS === null;
+    setState({ step: 'heard', heard: answer, samples, sound, offClick });
+  };
+  const openFile = async (file: File) => {
+    if (!areSettingsRight()) return;
+    setFault(null);
+    setState({ step: 'listening', progress: null });
+    const decoded = await decodeSound(file);
+    if (decoded.ok) return listen(decoded.value, file, null);
+    setFault(words.takes.decode[decoded.error]);
+    setState({ step: 'setUp' });
+  };
+  const cancel = () => {
+    letGo(inHand);
+    listening.current?.cancel();
+    setState({ step: 'setUp' });
+  };
+  return {
+    state,
+    microphone,
+    busy,
+    latency,
+    fault,
+    settingsFault,
+    openIt,
+    measure,
+    begin,
+    stop,
+    openFile,
+    cancel,
+    again: () => setState({ step: 'setUp' }),
+  };
+}
+
+function letGo(inHand: { current: { take: TakeInHand; click: Click | null; timer: number } | null }): void {
+  const hand = inHand.current;
+  if (hand === null) return;
+  inHand.current = null;
+  window.clearTimeout(hand.timer);
+  hand.click?.stop();
+  hand.take.cancel();
+}
