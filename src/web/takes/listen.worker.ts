@@ -4,8 +4,6 @@ import { waveformPoints } from '#contract';
 import { alignTake, findLetGo, gatherEvidence, hearNotes, parseTakeContext } from '#listening';
 import type { HeardEvidence, ListenMessage, ListenProgress, ListenWish } from './listening-message.ts';
 
-/** Below this share of notes on the grid, the playing was not to the click. */
-const leastFit = 0.7;
 /** Share of the work, measured on takes of one minute: finding the notes is nearly all of it. */
 const shares = { notes: 0.05, beat: 0.9, evidence: 0.95 } as const;
 
@@ -19,10 +17,10 @@ function hear({ samples, sampleRate, context: written }: ListenWish): HeardEvide
   const hearing = hearNotes(samples, sampleRate, { instrument: parsed.value.instrument });
   begin('beat');
   const ends = findLetGo(samples, sampleRate, hearing.notes);
-  const onClick = alignTake(hearing.notes, parsed.value, ends);
-  const isOff = parsed.value.offsetS !== null && (onClick === null || onClick.fit < leastFit);
+  const alignment = alignTake(hearing.notes, parsed.value, ends);
+  // a grid found beside the click that was given means the playing did not keep to it
+  const isOff = parsed.value.offsetS !== null && alignment?.grid.isGiven !== true;
   const context = isOff ? { ...parsed.value, offsetS: null } : parsed.value;
-  const alignment = isOff ? alignTake(hearing.notes, context, ends) : onClick;
   begin('evidence');
   const evidence = gatherEvidence(
     { samples, sampleRate, context, notes: hearing.notes, ends, f0: hearing.f0, alignment },
