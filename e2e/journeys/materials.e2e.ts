@@ -11,6 +11,7 @@ import type { CourseUnitCompareView, LessonView, UnitView } from '#contract';
 import { addDays, createId, type PlainDate, type PlainTime, present, weekdayOf } from '#core';
 import type { Stage, UnitId } from '#planning';
 import { words } from '../../src/web/words/index.ts';
+import { materialFields } from '../../src/web/words/materials.ts';
 import { lessonsOf, readCourseOf, readStudio, readView, sendCommand } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, patience, type WatchedPage } from '../harness/browser.ts';
@@ -226,6 +227,20 @@ tell('the screen stands up to axe in both themes, and Another one makes another'
   }
   await page.evaluate(() => document.documentElement.setAttribute('data-theme', 'paper'));
 });
+
+tell(
+  'a chart that cannot be read is told at its field, with the nearest chord, and made once it is mended',
+  async () => {
+    const { page } = watched;
+    const typed = new URLSearchParams({ spec: JSON.stringify({ kind: 'chart', chart: '| Dm7 | Hm7 |' }) });
+    await page.goto(address(`/materials?${typed}`));
+    const chords = page.getByLabel(materialFields['chart'] ?? '', { exact: true });
+    await page.getByText(/^Bar 2: “Hm7” .* Cm7\.$/).waitFor();
+    expect(await chords.getAttribute('data-invalid')).toBe('true');
+    await chords.fill('| Dm7 | G7 |');
+    await createMaterialsPage(page).drawn();
+  },
+);
 
 tell('a sheet is kept on an activity of the library', async () => {
   const { page } = watched;

@@ -66,7 +66,7 @@ export const materials = {
   fit,
   notesTitle: 'Shaped to the player',
   refusedTitle: 'This cannot be made for this player',
-  typeChart: 'Type the chords to see the sheet.',
+  mend: (fault: string) => `The sheet comes back when this is mended: ${fault}`,
   chartHelp:
     'Bars between |, several chords share a bar, % says the same again, [A] names a section, |: and :| repeat, 1. and 2. are endings.',
   melodyHelp: 'Pitch and length in crotchets: G4:1 A4:1/2 r:1. A tilde after it ties.',

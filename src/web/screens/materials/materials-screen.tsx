@@ -2,7 +2,7 @@
 
 import { useEffect, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
-import { fieldsByKind, parseMaterialSpec } from '#music';
+import { fieldsByKind, parseMaterialSpec, type SpecFault } from '#music';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { Page } from '../../components/page.tsx';
@@ -46,7 +46,7 @@ export function MaterialsScreen() {
       : null,
   );
   const faultOf = (name: string) =>
-    !spec.ok && spec.error.at.split('/')[1] === name ? spec.error.message : null;
+    !spec.ok && spec.error.at.split('/')[1] === name ? sayFault(spec.error) : null;
   const field = (name: string) => (
     <SpecField
       key={`${draft.kind} ${name}`}
@@ -62,7 +62,7 @@ export function MaterialsScreen() {
       onValue={(value) => change({ fields: { ...draft.fields, [name]: value } })}
     />
   );
-  const drawn = state.answer?.ok === true ? state.answer.value : null;
+  const drawn = spec.ok && state.answer?.ok === true ? state.answer.value : null;
   const hearing = useHear(drawn?.sheet.score ?? null);
   const [isKeeping, setIsKeeping] = useState(false);
   const owner = students?.students.find((student) => draft.player?.startsWith(`${student.id} `));
@@ -105,7 +105,7 @@ export function MaterialsScreen() {
         </form>
         <div>
           {drawn !== null && <TakeFiles drawn={drawn} />}
-          <SheetView {...state} />
+          {spec.ok ? <SheetView {...state} /> : <p className="fault">{says.mend(sayFault(spec.error))}</p>}
         </div>
       </div>
       <KeepDialog
@@ -118,6 +118,11 @@ export function MaterialsScreen() {
       />
     </Page>
   );
+}
+
+/** The trouble and the mend, without the field's name in the file, which stands beside it in words. */
+function sayFault({ message }: SpecFault): string {
+  return message.replace(/^“[^”]*”:? (.)/, (_, first: string) => first.toUpperCase());
 }
 
 /** The draft lives in the address. */
