@@ -42,7 +42,8 @@ function chooseChart(
     const placed = placeTune(tune, length, chart.moved, range);
     if (placed.ok) return ok({ chart, tune: placed.value });
   }
-  const where = spec.key === 'fit' ? 'in any comfortable key' : 'in this key';
+  const where =
+    spec.key === 'fit' ? 'in any comfortable key' : 'in this key: let “key” be “fit” to try others';
   const message = `The tune does not fit the range of the ${student.instrument.name} at this stage ${where}.`;
   return err({ kind: 'TuneUnfit', message });
 }
