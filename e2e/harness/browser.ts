@@ -13,13 +13,21 @@ const quietFlags = [
   '--disable-sync',
 ];
 
-/** The browser that npm test found (LEVARE_BROWSER), else one installed on this machine. */
-export async function launchBrowser(): Promise<Browser> {
+/** The browser that npm test found (LEVARE_BROWSER), else one installed on this machine. `more` are flags beside the usual. */
+export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const executablePath = findBrowser();
   if (executablePath === null)
     throw new Error('No Chromium, Chrome or Edge is installed; set LEVARE_BROWSER to one.');
-  return chromium.launch({ executablePath, args: quietFlags });
+  return chromium.launch({ executablePath, args: [...quietFlags, ...more] });
 }
+
+/** Flags that let a WAV file play the microphone. */
+export const microphoneFlags = (file: string): readonly string[] => [
+  '--use-fake-device-for-media-stream',
+  '--use-fake-ui-for-media-stream',
+  `--use-file-for-fake-audio-capture=${file}`,
+  '--autoplay-policy=no-user-gesture-required',
+];
 
 export interface WatchedPage {
   readonly page: Page;

@@ -9,6 +9,7 @@ import { useCommand } from '../hooks/use-command.ts';
 import { useStudio } from '../hooks/use-view.ts';
 import { newId } from '../new-id.ts';
 import { words } from '../words/index.ts';
+import '../components/form.css';
 
 const say = words.takes.consent;
 

@@ -17,6 +17,7 @@ import type { TakeFor } from './take-for.ts';
 import { TakeResult } from './take-result.tsx';
 import { suggestSettings } from './take-settings.ts';
 import { useRecording } from './use-recording.ts';
+import '../components/form.css';
 import './record-take.css';
 
 const say = words.takes;

@@ -33,7 +33,6 @@ export function SettingsForm({ settings, onSettings, fault }: SettingsFormProps)
               value={String(settings.tempo || '')}
               onValue={(tempo) => set({ tempo: Number(tempo) })}
               fault={faultOf('tempo')}
-              unit={say.tempoUnit}
             />
             <SelectField
               label={say.metre}

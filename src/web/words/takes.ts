@@ -140,8 +140,7 @@ export const takes = {
   setUp: {
     title: 'Before the take',
     inTime: 'Played to a tempo',
-    tempo: 'Tempo',
-    tempoUnit: 'beats a minute',
+    tempo: 'Tempo, beats a minute',
     metre: 'Metre',
     click: 'Click while playing',
     countIn: 'Bars counted in',

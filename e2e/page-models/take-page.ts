@@ -1,0 +1,53 @@
+import type { Page } from 'playwright-core';
+import type { Level } from '#planning';
+import { words } from '../../src/web/words/index.ts';
+import { touch } from './frame.ts';
+
+const say = words.takes;
+
+/** The recording sheet, over a lesson or a student. */
+export function createTakePage(page: Page) {
+  const sheet = page.getByRole('dialog');
+  const button = (name: string) => sheet.getByRole('button', { name, exact: true });
+  return {
+    sheet,
+    open: () => page.getByRole('button', { name: say.record, exact: true }).first().click(),
+    async giveConsent(by: string, relation: string): Promise<void> {
+      await sheet.getByLabel(say.consent.givenBy).fill(by);
+      await sheet.getByLabel(say.consent.relation).fill(relation);
+      await button(say.consent.give).click();
+    },
+    tempo: sheet.getByLabel(say.setUp.tempo, { exact: true }),
+    /** Opens the microphone and waits until something is heard in it. */
+    async soundCheck(): Promise<void> {
+      await button(say.setUp.check).click();
+      await sheet.getByText(say.setUp.levelRight).waitFor();
+    },
+    /** Records until the clock says so many seconds. */
+    async record(seconds: number): Promise<void> {
+      await button(say.recording.begin).click();
+      await page.waitForFunction((least) => {
+        const [minutes = 0, rest = 0] = (document.querySelector('.record-clock')?.textContent ?? '')
+          .split(':')
+          .map(Number);
+        return minutes * 60 + rest >= least;
+      }, seconds);
+      await button(say.recording.stop).click();
+      await sheet.getByRole('heading', { name: say.result.evidence }).waitFor();
+    },
+    file: sheet.locator('input[type=file]'),
+    /** The row of evidence of this name, as it reads. */
+    row: (name: keyof typeof say.rows) =>
+      sheet.locator('.evidence-row').filter({ has: page.getByText(say.rows[name], { exact: true }) }),
+    title: sheet.getByLabel(say.result.what),
+    async level(skill: string, level: Level): Promise<void> {
+      const name = `${level}, ${words.levels[level].name}`;
+      await touch(sheet.getByRole('radiogroup', { name: skill }).getByRole('radio', { name }));
+    },
+    skill: sheet.getByLabel(say.result.skill, { exact: true }),
+    async keep(): Promise<void> {
+      await sheet.getByRole('button', { name: /^Keep/ }).click();
+      await sheet.waitFor({ state: 'hidden' });
+    },
+  };
+}
