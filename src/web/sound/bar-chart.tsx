@@ -57,7 +57,6 @@ export function BarChart({ chart, bar, range, onRange }: BarChartProps) {
               className="bar-face"
               aria-pressed={isIn}
               aria-current={bar === one.number ? 'true' : undefined}
-              aria-label={says.bar(one.number, chordsOf(one).join(' '))}
               onPointerDown={(event) => {
                 event.currentTarget.releasePointerCapture(event.pointerId);
                 setFrom(one.number);
@@ -66,9 +65,10 @@ export function BarChart({ chart, bar, range, onRange }: BarChartProps) {
               onPointerEnter={() => from !== null && setOver(one.number)}
               onClick={() => press(one.number)}
             >
+              <span className="only-heard">{says.bar(one.number)}</span>
               {chordsOf(one).map((text, at) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: a chord may stand twice in a bar
-                <span key={at}>{text}</span>
+                <span key={at}> {text} </span>
               ))}
             </button>
           </li>

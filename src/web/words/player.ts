@@ -20,7 +20,7 @@ export const player = {
   caution:
     'Start softly. Practise at a level at which you can still talk over it, and rest your ears between; ask a doctor about ringing or dull hearing.',
   chart: 'The chart, bar by bar',
-  bar: (number: number, chords: string) => `Bar ${number}: ${chords}`,
+  bar: (number: number) => `Bar ${number}:`,
   loopHelp: 'Drag over bars, or press two of them, to go round them.',
   round: (first: number, last: number) =>
     first === last ? `Going round bar ${first}` : `Going round bars ${first} to ${last}`,

@@ -1,0 +1,103 @@
+// What a page plays, sample by sample: everything that goes to the loudspeaker also goes through a MediaStreamDestination
+// into a recorder on the audio thread, which a busy page cannot hold up.
+
+import type { Page } from 'playwright-core';
+
+const recorder = `
+registerProcessor('levare-recorder', class extends AudioWorkletProcessor {
+  process([input]) {
+    const samples = input[0] ?? new Float32Array(128);
+    this.port.postMessage({ frame: currentFrame, samples: samples.slice() });
+    return true;
+  }
+});`;
+
+declare global {
+  interface Window {
+    levareSound?: {
+      readonly context: AudioContext;
+      readonly pieces: { readonly frame: number; readonly samples: Float32Array }[];
+      /** The context's time at each press of the pointer. */
+      readonly presses: number[];
+    };
+  }
+}
+
+/** Call before the page is opened, in a context with `bypassCSP`: the recorder is a script that the page did not bring. */
+export async function captureSound(page: Page): Promise<void> {
+  await page.addInitScript((script) => {
+    // Only node to node is looked at; to a parameter goes on as it came.
+    const connect = AudioNode.prototype.connect as (this: AudioNode, to: AudioNode) => AudioNode;
+    const patched = function (this: AudioNode, ...args: [AudioNode]) {
+      const [to] = args;
+      if (to instanceof AudioDestinationNode && this.context instanceof AudioContext && !window.levareSound) {
+        const { context } = this;
+        const sound = {
+          context,
+          pieces: [] as { frame: number; samples: Float32Array }[],
+          presses: [] as number[],
+        };
+        window.levareSound = sound;
+        addEventListener(
+          'pointerdown',
+          () => {
+            sound.presses.push(context.currentTime);
+          },
+          true,
+        );
+        const stream = context.createMediaStreamDestination();
+        connect.call(this, stream);
+        const address = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
+        context.audioWorklet.addModule(address).then(() => {
+          const node = new AudioWorkletNode(context, 'levare-recorder', { numberOfOutputs: 0 });
+          node.port.onmessage = ({ data }) => sound.pieces.push(data);
+          connect.call(context.createMediaStreamSource(stream.stream), node);
+        });
+      }
+      return connect.apply(this, args);
+    };
+    AudioNode.prototype.connect = patched as typeof AudioNode.prototype.connect;
+  }, recorder);
+}
+
+export interface Captured {
+  readonly sampleRate: number;
+  /** From the context's frame `from` on, without a hole. */
+  readonly samples: Float32Array;
+  readonly from: number;
+  /** The frames in which the pointer was pressed so far. */
+  readonly presses: readonly number[];
+}
+
+/** What has been recorded; the recorder begins anew. */
+export async function takeCaptured(page: Page): Promise<Captured> {
+  const found = await page.evaluate(() => {
+    const sound = window.levareSound;
+    if (sound === undefined) throw new Error('nothing has been connected to the loudspeaker');
+    const pieces = sound.pieces.splice(0);
+    const from = pieces[0]?.frame ?? 0;
+    const last = pieces.at(-1);
+    const samples = new Int16Array(last === undefined ? 0 : last.frame + last.samples.length - from);
+    for (const piece of pieces)
+      piece.samples.forEach((sample, at) => {
+        samples[piece.frame - from + at] = Math.round(Math.max(-1, Math.min(1, sample)) * 32767);
+      });
+    let text = '';
+    const bytes = new Uint8Array(samples.buffer);
+    for (let at = 0; at < bytes.length; at += 0x8000)
+      text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+    const { sampleRate } = sound.context;
+    return {
+      sampleRate,
+      from,
+      text: btoa(text),
+      presses: sound.presses.map((time) => Math.round(time * sampleRate)),
+    };
+  });
+  const bytes = Buffer.from(found.text, 'base64');
+  const samples = Float32Array.from(
+    { length: bytes.length / 2 },
+    (_, at) => bytes.readInt16LE(2 * at) / 32_767,
+  );
+  return { sampleRate: found.sampleRate, from: found.from, presses: found.presses, samples };
+}
