@@ -69,6 +69,12 @@ test.each([60, 90, 140, 200])('the start is found when only the tempo of %d is k
   expect(aligned?.grid.tempo).toBeCloseTo(tempo, 0);
 });
 
+test.each([72, 96, 132])('a tempo of %d is found where none is told', (tempo) => {
+  const aligned = alignTake(play(tune, { tempo, offset: 0.7, jitter: 0.008 }), contextOf({}));
+  expect(Math.abs((aligned?.grid.tempo ?? 0) / tempo - 1)).toBeLessThan(0.01);
+  expect(aligned?.rhythm.map((r) => r.tick)).toEqual(ticks);
+});
+
 test('a tempo that slows by a tenth is followed', () => {
   const notes = play([...tune, ...tune.map(([a, l]) => [a + 20, l] as const)], {
     tempo: 100,

@@ -34,13 +34,19 @@ const openTrust = 0.4;
 const usualGap = { beats: 0.62, octaves: 0.7 };
 const swings = [0.5, 0.55, 0.6, 0.64, 0.68, 0.73] as const;
 
-/** The likeliest steady grid; its offset lies within one beat before the first onset. */
-export function coarseGrid(onsets: readonly number[], wish: CoarseWish): Grid {
+/** Tempos closer than this part of an octave are one guess. */
+const octaveParts = 14;
+
+/**
+ * The likeliest steady grids, best first, at most `most` and each of another tempo; their offsets lie within one beat before
+ * the first onset.
+ */
+export function coarseGrids(onsets: readonly number[], wish: CoarseWish, most: number): readonly Grid[] {
   const first = onsets[0] ?? 0;
   const span = Math.max(0.5, (onsets.at(-1) ?? first) - first);
   const gaps = onsets.slice(1).map((onset, i) => onset - (onsets[i] ?? 0));
   const gap = gaps.sort((a, b) => a - b)[Math.floor(gaps.length / 2)] ?? 0.5;
-  let best = { score: Number.NEGATIVE_INFINITY, tempo: wish.tempo ?? 100, phase: 0, swing: 0.5 };
+  const best = new Map<number, { score: number; tempo: number; phase: number; swing: number }>();
   for (const tempo of temposToTry(wish.tempo, span))
     for (const swing of wish.isCompound ? [0.5] : swings) {
       const beat = 60 / tempo;
@@ -57,10 +63,15 @@ export function coarseGrid(onsets: readonly number[], wish: CoarseWish): Grid {
           const place = (onset - first) / beat + phase;
           score += trust * ((table[Math.floor((place - Math.floor(place)) * bins)] ?? 0) - Math.log(beat));
         }
-        if (score > best.score) best = { score, tempo, phase, swing };
+        const kind = wish.tempo === null ? Math.round(Math.log2(tempo) * octaveParts) : 0;
+        if (score > (best.get(kind)?.score ?? Number.NEGATIVE_INFINITY))
+          best.set(kind, { score, tempo, phase, swing });
       }
     }
-  return steadyGrid(first - (best.phase * 60) / best.tempo, best.tempo, best.swing, false);
+  return [...best.values()]
+    .sort((a, b) => b.score - a.score)
+    .slice(0, most)
+    .map(({ tempo, phase, swing }) => steadyGrid(first - (phase * 60) / tempo, tempo, swing, false));
 }
 
 /** Fine enough that the last onset moves by less than a sixteenth of a beat from one to the next. */
@@ -73,12 +84,14 @@ function temposToTry(known: number | null, span: number): readonly number[] {
   return tempos;
 }
 
-function tempoBelief(tempo: number, known: number | null): number {
+/** How usual a tempo is (about a moderate one), or how near to the known one: natural log, 0 at best. */
+export function tempoBelief(tempo: number, known: number | null): number {
   const octaves = Math.log2(tempo / (known ?? 105));
   return -((octaves / (known === null ? 0.45 : 0.025)) ** 2) / 2;
 }
 
-function gapBelief(beats: number): number {
+/** How usual this many beats between onsets are, natural log, 0 at best. */
+export function gapBelief(beats: number): number {
   return -((Math.log2(beats / usualGap.beats) / usualGap.octaves) ** 2) / 2;
 }
 

@@ -3,7 +3,7 @@
 
 import { present } from '#core';
 import { beatFrame, type TakeContext } from '../context/take-context.ts';
-import { coarseGrid } from './coarse-grid.ts';
+import { coarseGrids, gapBelief, tempoBelief } from './coarse-grid.ts';
 import { type Anchor, type Grid, steadyGrid } from './grid.ts';
 import { type Placement, quantise, usualSpread } from './quantise.ts';
 import { tickPlace, ticksPerBeat } from './slots.ts';
@@ -39,20 +39,56 @@ export function fitGrid(onsets: readonly number[], context: TakeContext): Fit | 
       ? settleGiven(onsets, steadyGrid(offsetS, tempo, 0.5, true), context)
       : null;
   if (onsets.length < fewestOnsets) return given;
-  const free = followTake(onsets, context, isCompound);
+  const free = findFree(onsets, context, isCompound);
   if (given === null) return free;
   // the grid that was played to is believed unless the playing plainly keeps another
   const margin = (given.placement.cost - free.placement.cost) * onsets.length;
   return margin > 8 + 0.12 * onsets.length ? free : given;
 }
 
-function followTake(onsets: readonly number[], context: TakeContext, isCompound: boolean): Fit {
-  const first = context.tempo === null ? openingWithoutTempo : opening;
-  const guess = coarseGrid(onsets.slice(0, first), {
-    tempo: context.tempo,
-    swing: context.swing,
-    isCompound,
-  });
+/** Guesses that are followed where no tempo is known. */
+const guesses = 10;
+/** Notes they are followed for before one is chosen. */
+const judged = 80;
+/** Notes err together, so that each is less than a whole witness between one tempo and another. */
+const witness = 0.4;
+/** Cost of swing where the tempo is not known either: triplets at another tempo look like it. */
+const openSwingCost = 4;
+/** Share of onsets on the beat that is usual, and how far from it. */
+const usualOnBeat = { share: 0.55, spread: 0.14 };
+
+function findFree(onsets: readonly number[], context: TakeContext, isCompound: boolean): Fit {
+  const { tempo, swing } = context;
+  const first = tempo === null ? openingWithoutTempo : opening;
+  const found = coarseGrids(
+    onsets.slice(0, first),
+    { tempo, swing, isCompound },
+    tempo === null ? guesses : 1,
+  );
+  const opened = onsets.slice(0, judged);
+  const scores =
+    found.length < 2
+      ? [0]
+      : found.map((guess) => believe(followTake(opened, guess, context, isCompound), opened));
+  const likeliest = present(found[scores.indexOf(Math.max(...scores))], 'a guess');
+  return followTake(onsets, likeliest, context, isCompound);
+}
+
+/** How well a grid without a known tempo explains the playing, natural log: placing, tempo, and how beats are used. */
+function believe({ grid, placement }: Fit, onsets: readonly number[]): number {
+  const beat = 60 / grid.tempo;
+  const gap = median(onsets.slice(1).map((onset, i) => onset - (onsets[i] ?? 0)));
+  const onBeat = placement.placed.filter((p) => p.tick % ticksPerBeat === 0).length / placement.placed.length;
+  return (
+    -witness * placement.cost * onsets.length +
+    tempoBelief(grid.tempo, null) +
+    gapBelief(gap / beat) -
+    ((onBeat - usualOnBeat.share) / usualOnBeat.spread) ** 2 / 2 -
+    (Math.abs(grid.swing - 0.5) > 0.05 ? openSwingCost : 0)
+  );
+}
+
+function followTake(onsets: readonly number[], guess: Grid, context: TakeContext, isCompound: boolean): Fit {
   let grid = guess;
   const ticks: number[] = [];
   for (let from = 0; from < onsets.length; from += from === 0 ? firstNotes : stride) {
