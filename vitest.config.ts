@@ -16,7 +16,7 @@ export default defineConfig({
           name: 'unit',
           include: ['src/**/*.test.{ts,tsx}'],
           exclude: ['src/storage/**'],
-          testTimeout: 60_000,
+          testTimeout: 300_000,
         },
       },
       {
