@@ -88,6 +88,7 @@ export const sample = {
     id: 'take:one',
     student: 'student:one',
     date: '2026-03-04',
+    keptAt: '2026-03-04T16:40:00.000Z',
     title: 'Long notes',
     takenIn: 'lesson:one',
     playedFor: { courseUnit: 'course-unit:one', activity: 'long-notes' },

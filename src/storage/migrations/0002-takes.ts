@@ -31,6 +31,7 @@ const tables: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     id: 'text key',
     student: 'text references student',
     date: 'text',
+    kept_at: 'text',
     title: 'text',
     taken_in: 'text null',
     played_for: 'json null',

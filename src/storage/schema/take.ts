@@ -4,6 +4,7 @@ export const takeTable = describeTable('take', {
   id: text,
   student: text,
   date: text,
+  keptAt: text,
   title: text,
   takenIn: textOrNull,
   playedFor: jsonOrNull,

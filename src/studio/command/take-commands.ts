@@ -66,6 +66,7 @@ export const keepTake: Handler<'take.keep'> = async (desk, { take, sound }) => {
     id: take.id,
     student: student.id,
     date: lesson?.date ?? desk.today,
+    keptAt: desk.outside.clock.instant(),
     title: take.title,
     takenIn: lesson?.id ?? null,
     playedFor: take.activity,

@@ -296,6 +296,8 @@ export interface TakeRecord {
   readonly id: TakeId;
   readonly student: StudentId;
   readonly date: PlainDate;
+  /** When it was kept, ISO instant: the order of takes of one day. */
+  readonly keptAt: string;
   /** What was played. */
   readonly title: string;
   /** Where and for what it was played; both may be gone by now, the take stays. */

@@ -16,7 +16,7 @@ export async function viewTakes(
   if (student === null) return null;
   const consents = await listConsents(reader, id);
   const standing = consents.findLast((consent) => consent.withdrawnOn === null) ?? null;
-  const takes = await reader.list('take', { where: { student: id }, orderBy: ['date'] });
+  const takes = await reader.list('take', { where: { student: id }, orderBy: ['date', 'keptAt'] });
   const rows: TakeRow[] = [];
   for (const take of takes) rows.unshift(await toRow(reader, take));
   return {

@@ -47,8 +47,8 @@ function EvidenceRow({ name, take, onPassage }: EvidenceListProps & { readonly n
             {figures.map(([figure, value]) =>
               value === undefined ? null : (
                 <li key={figure}>
-                  <span className="evidence-value">{formatFigure(value, locale)}</span>{' '}
-                  <span className="soft">{words.takes.figure(name, figure)}</span>
+                  <span className="soft">{words.takes.figure(name, figure)}</span>{' '}
+                  <span className="evidence-value">{formatFigure(value, locale)}</span>
                 </li>
               ),
             )}

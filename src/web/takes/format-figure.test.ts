@@ -7,6 +7,7 @@ test.each([
   [{ value: 12.34, uncertainty: 3.2, unit: 'cents' }, '12 ± 3 cents'],
   [{ value: -8.26, uncertainty: 0.5, unit: 'ms' }, '-8.3 ± 0.5 ms'],
   [{ value: 4, uncertainty: 0, unit: 'count' }, '4'],
+  [{ value: 4, uncertainty: 0.25, unit: 'count' }, '4'],
   [{ value: 1.845, uncertainty: 0.12, unit: 'bits' }, '1.85 ± 0.12 bits'],
 ] as const)('%o reads %s', (figure, text) => {
   expect(formatFigure(figure, 'en-GB').replaceAll('\u00a0', ' ')).toBe(text);

@@ -21,7 +21,8 @@ export function formatFigure({ value, uncertainty, unit }: Figure, locale: strin
       maximumFractionDigits: digits,
       signDisplay: sign ? 'exceptZero' : 'negative',
     }).format(number * scale);
-  const doubt = uncertainty === 0 ? '' : ` ± ${form(uncertainty, false)}`;
+  const isCertain = uncertainty * scale < 0.5 * 10 ** -digits;
+  const doubt = isCertain ? '' : ` ± ${form(uncertainty, false)}`;
   const name = words.takes.units[unit];
   return `${form(value, signed)}${doubt}${name === '' ? '' : `\u00a0${name}`}`;
 }

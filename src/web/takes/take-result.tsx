@@ -31,39 +31,42 @@ export function TakeResult({ take, sound, offClick = false }: TakeResultProps) {
   const hear = (from: number, to: number) => player?.play(from, to, setAt);
   return (
     <div className="take-result">
-      <div className="take-result-head">
-        {player && (
-          <Button large onPress={() => (at === null ? hear(0, heard.seconds) : player.stop())}>
-            {at === null ? say.hear : say.stop}
-          </Button>
+      <div className="take-picture">
+        <div className="take-result-head">
+          {player && (
+            <Button large onPress={() => (at === null ? hear(0, heard.seconds) : player.stop())}>
+              {at === null ? say.hear : say.stop}
+            </Button>
+          )}
+          <p className="soft">
+            {say.heard(heard.notes.length, formatLength(heard.seconds))}
+            {heard.alignment && ` · ${say.tempo(Math.round(heard.alignment.grid.tempo))}`}
+          </p>
+        </div>
+        {sound === null && <p className="faint">{say.keptFigures}</p>}
+        {offClick && <p className="soft">{say.offClick}</p>}
+        {heard.notes.length > 0 && (
+          <TakeRoll
+            heard={heard}
+            evidence={evidence}
+            context={context}
+            at={at}
+            marked={marked}
+            onHear={player ? hear : null}
+          />
         )}
-        <p className="soft">
-          {say.heard(heard.notes.length, formatLength(heard.seconds))}
-          {heard.alignment && ` · ${say.tempo(Math.round(heard.alignment.grid.tempo))}`}
-        </p>
+        <TakeNotation heard={heard} evidence={evidence} context={context} />
       </div>
-      {sound === null && <p className="faint">{say.keptFigures}</p>}
-      {offClick && <p className="soft">{say.offClick}</p>}
-      {heard.notes.length > 0 && (
-        <TakeRoll
-          heard={heard}
-          evidence={evidence}
-          context={context}
-          at={at}
-          marked={marked}
-          onHear={player ? hear : null}
+      <div className="take-evidence">
+        <h3>{say.evidence}</h3>
+        <EvidenceList
+          take={take}
+          onPassage={(passage) => {
+            setMarked(passage);
+            hear(Math.max(0, passage.from - 0.1), passage.to + 0.1);
+          }}
         />
-      )}
-      <TakeNotation heard={heard} evidence={evidence} context={context} />
-      <h3>{say.evidence}</h3>
-      <EvidenceList
-        take={take}
-        onPassage={(passage) => {
-          setMarked(passage);
-          document.querySelector('.roll-frame')?.scrollIntoView({ block: 'nearest' });
-          hear(Math.max(0, passage.from - 0.1), passage.to + 0.1);
-        }}
-      />
+      </div>
     </div>
   );
 }

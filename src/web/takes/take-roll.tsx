@@ -1,7 +1,7 @@
 // A take to look at: its waveform, bars and chords above, its notes beneath, phrases as slurs. A note touched is heard from
 // there; the same stands in a table for those who cannot see it.
 
-import { type KeyboardEvent, useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import type { HeardTake, WrittenContext } from '#contract';
 import type { Evidence } from '#listening';
 import { words } from '../words/index.ts';
@@ -25,6 +25,15 @@ export interface TakeRollProps {
 
 export function TakeRoll({ heard, evidence, context, at, marked, onHear }: TakeRollProps) {
   const roll = useMemo(() => drawRoll(heard, evidence, context), [heard, evidence, context]);
+  const frame = useRef<HTMLElement>(null);
+  // What is marked, or sounds, is brought into sight.
+  const wanted = at ?? marked?.from ?? null;
+  useEffect(() => {
+    const shown = frame.current;
+    if (shown === null || wanted === null) return;
+    const x = roll.secondsToX(wanted);
+    if (x < shown.scrollLeft || x > shown.scrollLeft + shown.clientWidth - 40) shown.scrollLeft = x - 40;
+  }, [wanted, roll]);
   const hearNote = (index: number) => {
     const note = heard.notes[index];
     if (note && onHear) onHear(Math.max(0, note.onset - 0.05), note.offset + 0.1);
@@ -32,7 +41,7 @@ export function TakeRoll({ heard, evidence, context, at, marked, onHear }: TakeR
   return (
     <>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a picture that scrolls must be reachable by keyboard */}
-      <section className="roll-frame" tabIndex={0} aria-label={say.roll}>
+      <section ref={frame} className="roll-frame" tabIndex={0} aria-label={say.roll}>
         <svg
           className="roll"
           viewBox={`0 0 ${roll.width} ${roll.height}`}
@@ -121,9 +130,8 @@ function NoteTable({
   readonly onHear: ((index: number) => void) | null;
 }) {
   if (heard.notes.length === 0) return null;
-  const move = (event: KeyboardEvent<HTMLElement>) => event.stopPropagation();
   return (
-    <details className="roll-table" onKeyDown={move}>
+    <details className="roll-table">
       <summary>{say.rollTable}</summary>
       <div className="roll-table-frame">
         <table>

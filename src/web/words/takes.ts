@@ -19,7 +19,7 @@ const rows: Readonly<Record<EvidenceName, string>> = {
 
 const figures: Readonly<Record<EvidenceName, Readonly<Record<string, string>>>> = {
   phrases: {
-    count: 'phrases',
+    count: 'how many',
     shortest: 'shortest',
     longest: 'longest',
     differentLengths: 'different lengths',
