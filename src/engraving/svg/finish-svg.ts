@@ -1,7 +1,9 @@
 // Makes Verovio's drawing ours: colours from the text around it, our typefaces, names by bar and place instead of chance,
 // a title and description for screen readers, and no style element (the content security policy forbids those).
 
-import { escapeText, musicTextFamily } from './svg-text.ts';
+import { dropCourtesies } from './drop-courtesies.ts';
+import { settleFingerings } from './settle-fingerings.ts';
+import { escapeText, markMusic, musicTextFamily } from './svg-text.ts';
 
 export interface Finish {
   /** Begins every id in the drawing; different for each drawing of a document. */
@@ -37,6 +39,10 @@ const textByClass: Readonly<Record<string, { readonly look: string; readonly siz
   verse: { look: `font-family="${sans}"`, size: 0.88 },
 };
 
+// Accidentals among letters come out lower than a small letter; in chord symbols, labels and note names they are read at a
+// glance, so they stand as high as a capital.
+const accidentalSize = 1.4;
+
 const shapes = /<(path|polygon|polyline|rect|ellipse) /g;
 
 /** One page, finished. Bars and the events in them carry `data-bar` and `data-event`, both from 1 in the order of reading. */
@@ -49,7 +55,7 @@ export function finishSvg(drawing: string, finish: Finish): Finished {
   const [, width = '0', height = '0'] = /viewBox="0 0 (\d+) (\d+)"/.exec(inner) ?? [];
   const music = inner.slice(inner.indexOf('>') + 1).replace(/<g [^>]*class="pgHead"[^>]*>[\s\S]*?<\/g>/, ''); // our reserve, not to be read
   const marked = markBars(music, finish);
-  const drawn = setText(marked.svg)
+  const drawn = settleFingerings(dropCourtesies(setText(marked.svg)))
     .replace(shapes, '<$1 stroke="currentColor" ')
     .replaceAll('font-family="Leipzig"', `font-family="'${musicTextFamily}'" font-weight="400"`)
     .replace(/<g class="page-margin"([^>]*)>/, (open) => `${open}${finish.extra}`);
@@ -113,10 +119,21 @@ function setText(music: string): string {
     (whole, kind: string, rest: string, content: string) => {
       const text = textByClass[kind];
       if (text === undefined) return whole;
-      const sized = content.replace(
-        /font-size="(\d+)px"/g,
-        (_, size: string) => `font-size="${Math.round(Number(size) * text.size)}"`,
-      );
+      const sized = content
+        .replace(
+          /(font-family="Leipzig"[^>]*)font-size="(\d+)px"/g,
+          (_, font: string, size: string) =>
+            `${font}font-size="${Math.round(Number(size) * text.size * accidentalSize)}"`,
+        )
+        .replace(
+          /font-size="(\d+)px"/g,
+          (_, size: string) => `font-size="${Math.round(Number(size) * text.size)}"`,
+        )
+        .replace(
+          /font-size="(\d+)">([^<]*[♭♮♯𝄪𝄫][^<]*)</gu,
+          (_, size: string, words: string) =>
+            `font-size="${size}">${markMusic(words, Number(size) * accidentalSize)}<`,
+        );
       return `<g class="${kind}${rest} ${text.look}>${sized}</g>`;
     },
   );

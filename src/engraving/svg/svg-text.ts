@@ -20,10 +20,15 @@ export function escapeText(text: string): string {
 
 /** Text with its musical characters in the music font; `size` is the font size of the text around. */
 export function musicText(text: string, size: number): string {
-  return escapeText(text).replace(/[♭♮♯𝄪𝄫]|[\uE000-\uF8FF]+/gu, (found) => {
+  return markMusic(escapeText(text), size);
+}
+
+/** The same for text that is escaped already. Accidentals keep clear of the letter before, a slanted one too. */
+export function markMusic(escaped: string, size: number): string {
+  return escaped.replace(/[♭♮♯𝄪𝄫]|[\uE000-\uF8FF]+/gu, (found) => {
     const accidental = smuflByCharacter[found];
     return accidental === undefined
       ? `<tspan font-family="'${musicTextFamily}'" font-weight="400" font-size="${Math.round(size * 1.35)}">${found}</tspan>`
-      : `<tspan font-family="'${musicTextFamily}'" font-weight="400" font-size="${Math.round(size * 1.78)}">${accidental}</tspan>`;
+      : `<tspan dx="${Math.round(size * 0.08)}" font-family="'${musicTextFamily}'" font-weight="400" font-size="${Math.round(size * 1.78)}">${accidental}</tspan>`;
   });
 }

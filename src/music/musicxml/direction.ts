@@ -37,7 +37,10 @@ export function writeFrameDirections(bar: ScoreBar): string {
   }
   const { tempo, swing } = bar;
   if (tempo === null && swing === null) return xml;
-  const texts = [tempo?.text ?? null, swing?.text ?? null].filter((text) => text !== null);
+  // “Medium swing” says already what “Swing” would.
+  const isSaid =
+    swing?.text != null && tempo?.text?.toLowerCase().includes(swing.text.toLowerCase()) === true;
+  const texts = [tempo?.text ?? null, isSaid ? null : (swing?.text ?? null)].filter((text) => text !== null);
   const sound = element(
     'sound',
     {

@@ -105,9 +105,11 @@ function writeArticulations(articulations: readonly Articulation[]): string {
   );
 }
 
-function writeTechnical(head: NoteHead): string {
+/** Under a lower staff the left hand's fingerings stand below, clear of the right hand's notes. */
+function writeTechnical(head: NoteHead, staff: number | null): string {
+  const placement = staff === null || staff === 1 ? null : 'below';
   const inside = [
-    head.fingering === null ? '' : textElement('fingering', head.fingering),
+    head.fingering === null ? '' : textElement('fingering', head.fingering, { placement }),
     head.pluck === null ? '' : textElement('pluck', head.pluck),
     head.string === null ? '' : textElement('string', head.string),
     head.fret === null ? '' : textElement('fret', head.fret),
@@ -242,7 +244,8 @@ export function writeEventNotes(event: ScoreEvent, place: NotePlace): string {
           ties: ties('tie', held, head.isTied),
           accidental: writeAccidental(place.accidental(i)),
           shape: head.shape === 'ghost' ? ghost : headShapes[head.shape],
-          notations: ties('tied', held, head.isTied) + (i === 0 ? shared : '') + writeTechnical(head),
+          notations:
+            ties('tied', held, head.isTied) + (i === 0 ? shared : '') + writeTechnical(head, place.staff),
           lyric: i === 0 ? writeLyric(event.lyric) : '',
         });
       });

@@ -50,7 +50,11 @@ export function writePart(score: Score, part: Part, id: string, isTop: boolean):
     const bar = part.bars[i];
     if (bar === undefined) return;
     const voices = voicesOf(part, bar, frame.length);
-    const shown = accidentals({ ...bar, voices }, (voice, pitch) => holds(lastEvents.get(voice.id), pitch));
+    const shown = accidentals(
+      { ...bar, voices },
+      (voice, pitch) => holds(lastEvents.get(voice.id), pitch),
+      score.bars[i - 1]?.barline === 'double',
+    );
     const cues = cuesOf(bar, isOneStaff);
     const backup = element('backup', {}, textElement('duration', toDivisions(frame.length, divisions)));
     const music = voices.flatMap((voice, v) => {

@@ -45,10 +45,25 @@ test.each([
   ['C', ['F#4 F5 G5 F4'], '# (n) . n', 'recalls the signature in another octave'],
   ['C', ['F#4 G4', 'F4 F4'], '# . | (n) .', 'recalls it in the next bar, once'],
   ['C', ['F#4 G4', 'A4 B4', 'F4 F4'], '# . | . . | . .', 'and only in the next'],
+  ['C', ['F#4 G4', 'F5 F4'], '# . | . (n)', 'in the octave where it stood'],
   ['C', ['G4 F#4', '~F#4 F#4'], '. # | . #', 'a tie carries it over the bar line, no further'],
   ['C', ['G4 F#4', '~F#4 F4'], '. # | . (n)', 'after a tie the natural is a courtesy'],
   ['Db', ['Bbb4 Bb4 B4'], 'bb b n', 'from double flat to flat to natural'],
   ['C# minor', ['F##4 F#4 F4'], 'x # n', 'from double sharp to sharp to natural'],
 ])('in %s: %j → %s (%s)', (key, bars, expected) => {
   expect(shown(key, ...bars)).toBe(expected);
+});
+
+test('a new key or a new exercise recalls nothing of the one before', () => {
+  const bar = (key: string, pitch: string) =>
+    partBar({ key: present(parseKey(key), key) }, [
+      note(written(present(parsePitch(pitch), pitch)), fraction(1)),
+    ]);
+  const never = () => false;
+  const inNewKey = createAccidentals();
+  inNewKey(bar('C', 'F#4'), never);
+  expect([...inNewKey(bar('F', 'F4'), never)]).toEqual([]);
+  const inNewExercise = createAccidentals();
+  inNewExercise(bar('C', 'F#4'), never);
+  expect([...inNewExercise(bar('C', 'F4'), never, true)]).toEqual([]);
 });
