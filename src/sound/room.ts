@@ -16,52 +16,61 @@ export interface Room {
 }
 
 export function createRoom(sampleRate: number, wet: number): Room {
-  const sides = [0, wider].map((more) => createSide(sampleRate, more));
+  const [near, far] = [createSide(sampleRate, 0), createSide(sampleRate, wider)];
   return {
     process(left, right) {
+      const dry = left.map((sample, at) => (sample + (right[at] ?? 0)) / 2);
+      const [echoLeft, echoRight] = [near(dry), far(dry)];
       for (let at = 0; at < left.length; at++) {
-        const dry = ((left[at] ?? 0) + (right[at] ?? 0)) / 2;
-        left[at] = (left[at] ?? 0) + wet * (sides[0]?.(dry) ?? 0);
-        right[at] = (right[at] ?? 0) + wet * (sides[1]?.(dry) ?? 0);
+        left[at] = (left[at] ?? 0) + wet * (echoLeft[at] ?? 0);
+        right[at] = (right[at] ?? 0) + wet * (echoRight[at] ?? 0);
       }
     },
   };
 }
 
-function createSide(sampleRate: number, more: number): (sample: number) => number {
+type Reverberator = (dry: Float32Array) => Float32Array;
+
+function createSide(sampleRate: number, more: number): Reverberator {
   const scaled = (delay: number) => Math.round(((delay + more) * sampleRate) / 44_100);
   const combs = combDelays.map((delay) => createComb(scaled(delay), sampleRate));
   const allPasses = allPassDelays.map((delay) => createAllPass(scaled(delay)));
-  return (sample) => {
-    let sum = 0;
-    for (const comb of combs) sum += comb(sample);
-    let out = sum / combs.length;
-    for (const pass of allPasses) out = pass(out);
-    return out;
+  return (dry) => {
+    const sum = new Float32Array(dry.length);
+    for (const add of combs) add(dry, sum);
+    for (const pass of allPasses) pass(sum);
+    return sum;
   };
 }
 
-function createComb(delay: number, sampleRate: number): (sample: number) => number {
+/** Adds its echoes to a sum. */
+function createComb(delay: number, sampleRate: number): (dry: Float32Array, sum: Float32Array) => void {
   const line = new Float64Array(delay);
   const feedback = 10 ** ((-3 * delay) / (decay * sampleRate));
   let at = 0;
   let dull = 0;
-  return (sample) => {
-    const out = line[at] ?? 0;
-    dull = out * (1 - dullness) + dull * dullness;
-    line[at] = sample + dull * feedback;
-    at = at + 1 === delay ? 0 : at + 1;
-    return out;
+  return (dry, sum) => {
+    for (let n = 0; n < dry.length; n++) {
+      const out = line[at] ?? 0;
+      dull = out * (1 - dullness) + dull * dullness;
+      line[at] = (dry[n] ?? 0) + dull * feedback;
+      sum[n] = (sum[n] ?? 0) + out / combDelays.length;
+      at = at + 1 === delay ? 0 : at + 1;
+    }
   };
 }
 
-function createAllPass(delay: number): (sample: number) => number {
+/** Smears what it is given, in place. */
+function createAllPass(delay: number): (samples: Float32Array) => void {
   const line = new Float64Array(delay);
   let at = 0;
-  return (sample) => {
-    const held = line[at] ?? 0;
-    line[at] = sample + held / 2;
-    at = at + 1 === delay ? 0 : at + 1;
-    return held - sample / 2;
+  return (samples) => {
+    for (let n = 0; n < samples.length; n++) {
+      const held = line[at] ?? 0;
+      const sample = samples[n] ?? 0;
+      line[at] = sample + held / 2;
+      samples[n] = held - sample / 2;
+      at = at + 1 === delay ? 0 : at + 1;
+    }
   };
 }

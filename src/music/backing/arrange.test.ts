@@ -93,3 +93,71 @@ test('tempo steps stop at their limit, keys go round, a gate of 2 and 2 plays tw
   expect(roots).toEqual(['C', 'F', 'C', 'F']);
   expect(feelById('straight').isSwung).toBe(false);
 });
+
+test('a band that grows gets louder and busier: more strokes and chords in the last chorus than in the first', () => {
+  for (const feel of feelIds) {
+    const { parts, bars } = arrange(
+      createBackingSpec(twelve, { feel, choruses: 5, grows: true, countIn: 0 }),
+      9,
+    );
+    const inChorus = (chorus: number) => {
+      const own = bars.filter((bar) => bar.chorus === chorus && !bar.isLast);
+      const [from, to] = [own[0]?.tick ?? 0, (own.at(-1)?.tick ?? 0) + (own.at(-1)?.ticks ?? 0)];
+      return parts.flatMap((part) => part.notes.filter((note) => note.grid >= from && note.grid < to));
+    };
+    const loud = (chorus: number) =>
+      inChorus(chorus).reduce((sum, note) => sum + note.velocity, 0) / inChorus(chorus).length;
+    expect(loud(4), feel).toBeGreaterThan(loud(0));
+    // A clave and its congas are a fixed pattern: they only get louder.
+    if (feel !== 'son' && feel !== 'rumba')
+      expect(inChorus(4).length, feel).toBeGreaterThan(inChorus(0).length);
+  }
+});
+
+test('a click that vanishes leaves out more bars from chorus to chorus; a tone to tune to comes before all', () => {
+  const { parts, bars } = arrange(
+    createBackingSpec(chartOf('C | F | G7 | C |'), {
+      choruses: 4,
+      click: 'vanishing',
+      tuning: 69,
+      drone: 48,
+      tempo: 90,
+    }),
+    1,
+  );
+  const part = (name: string) => parts.find((one) => one.name === name)?.notes ?? [];
+  const clicks = (chorus: number) =>
+    bars
+      .filter((bar) => bar.chorus === chorus)
+      .map(
+        (bar) =>
+          part('click').filter((one) => one.tick >= bar.tick && one.tick < bar.tick + bar.ticks).length,
+      );
+  expect([0, 1, 2, 3].map(clicks)).toEqual([
+    [4, 4, 4, 4],
+    [4, 4, 4, 0],
+    [4, 4, 0, 0],
+    [4, 0, 0, 0],
+  ]);
+  const [tuning, held] = part('drone');
+  const counted = present(
+    bars.find((bar) => bar.role === 'count-in'),
+    'a count-in',
+  );
+  expect(tuning).toMatchObject({ tick: 0, midi: 69 });
+  expect((counted.tick * 60) / 90 / 480, 'seconds of it').toBeGreaterThanOrEqual(4);
+  expect(held).toMatchObject({ tick: counted.tick, midi: 48 });
+});
+
+test('a chart that ends away from home gets a bar to end in, one that ends there does not', () => {
+  const last = (text: string) =>
+    arrange(createBackingSpec(chartOf(text)), 1).bars.filter((bar) => bar.chorus === 0);
+  expect(last('Dm7 | G7 | Cmaj7 | A7 |').map((bar) => bar.isLast)).toEqual([
+    false,
+    false,
+    false,
+    false,
+    true,
+  ]);
+  expect(last('C | F | G7 | C |').map((bar) => bar.isLast)).toEqual([false, false, false, true]);
+});

@@ -5,11 +5,13 @@ import type { BackingSpec } from './backing-spec.ts';
 import { kit } from './drum-pattern.ts';
 import { barTicks, type Feel } from './feel.ts';
 
-/** Beats counted in a bar: in the first of two bars only every other one, as bands count. Common practice, no source. */
+/** Beats counted in a bar: in the first of two bars only one and three, or one in three, as bands count. Common practice, no source. */
 function countedBeats(feel: Feel, barAt: number, counted: number): readonly number[] {
   const beats = Math.round(barTicks(feel) / feel.beatTicks);
   const all = Array.from({ length: beats }, (_, at) => at);
-  return counted === 2 && barAt === 0 && beats === 4 ? [0, 2] : all;
+  return counted === 2 && barAt === 0 && beats > 2
+    ? all.filter((beat) => beat % (beats === 4 ? 2 : beats) === 0)
+    : all;
 }
 
 const click = { high: 76, low: 77 } as const; // General MIDI high and low wood block
