@@ -12,7 +12,7 @@ const frameLength = 2048;
 const bins = frameLength / 2 + 1;
 /** Shorter notes than this, in seconds, are not judged. */
 const shortest = 0.15;
-/** Highest frequency looked at, hertz. */
+/** Highest frequency looked at, hertz, unless the note itself is higher than half of it. */
 const highestHz = 3500;
 /** Share of the power that may lie off the partials (-6 dB under the whole). */
 const mostOff = 0.25;
@@ -43,7 +43,7 @@ export function findCrowdedNotes(reader: SampleReader, notes: readonly HeardNote
 function isCrowded(power: Float64Array, hertz: number): boolean {
   const bin = commonRate / frameLength;
   const spacing = hertz / bin;
-  const last = Math.min(bins - 1, Math.round(highestHz / bin));
+  const last = Math.min(bins - 1, Math.round(Math.max(highestHz, 2 * hertz) / bin));
   const reach = Math.max(2.5, Math.min(spacing / 3, 4));
   let total = 0;
   let on = 0;

@@ -10,7 +10,7 @@ export function findTuning(moments: Moments): number {
   let sum = 0;
   for (let t = 0; t < moments.count; t++) {
     const weight = moments.presence[t] ?? 0;
-    const angle = 2 * Math.PI * (moments.midi[t] ?? 0);
+    const angle = 2 * Math.PI * (moments.still[t] ?? 0);
     x += weight * Math.cos(angle);
     y += weight * Math.sin(angle);
     sum += weight;

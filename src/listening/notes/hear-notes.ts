@@ -14,6 +14,7 @@ import { findTuning } from './find-tuning.ts';
 import type { HeardNote } from './heard-note.ts';
 import { judgeTake } from './judge-take.ts';
 import { leaveOutBacking } from './leave-out-backing.ts';
+import { endNotes } from './let-go.ts';
 import { mendSegments } from './mend-segments.ts';
 import { gatherMoments } from './moments.ts';
 import type { Problem } from './problem.ts';
@@ -78,8 +79,9 @@ export function hearNotes(samples: Float32Array, sampleRate: number, context: He
   const clipped = findClipping(samples, sampleRate);
   if (clipped > mostClipped) problems.push({ kind: 'Clipped', share: clipped });
   if (!judgement.discards && crowd > mostCrowded) problems.push({ kind: 'MoreThanOneVoice', share: crowd });
+  const kept = heard.filter((_, i) => crowd <= mostCrowded || crowded[i] !== true);
   return {
-    notes: judgement.discards ? [] : heard.filter((_, i) => crowd <= mostCrowded || crowded[i] !== true),
+    notes: judgement.discards ? [] : endNotes(samples, sampleRate, kept),
     f0: { hop, midi: Array.from(moments.midi, (pitch) => (pitch === 0 ? null : pitch)) },
     problems,
   };

@@ -5,6 +5,7 @@ import { weighOnsets } from '../onset/onset-evidence.ts';
 import { candidateCount } from '../pitch-track/candidates.ts';
 import type { Observation } from '../pitch-track/observe-take.ts';
 import { risesPerMoment } from '../pitch-track/observe-take.ts';
+import { stillVibrato } from '../pitch-track/still-vibrato.ts';
 import { quantile } from '../signal/spans.ts';
 
 /** What is known at every moment of 10 ms. */
@@ -12,6 +13,8 @@ export interface Moments {
   readonly count: number;
   /** Fractional MIDI pitch, 0 where none is heard. */
   readonly midi: Float32Array;
+  /** The same with vibrato taken out. */
+  readonly still: Float32Array;
   /** 0 … 1: how surely the player sounds at this moment (0 is silence). */
   readonly presence: Float32Array;
   /** 0 … 1: how surely something begins within a few moments of this one. */
@@ -52,6 +55,7 @@ export function gatherMoments(observation: Observation, path: Int8Array): Moment
   return {
     count,
     midi,
+    still: stillVibrato(midi, attack),
     level,
     attack,
     onset: spread(attack, attackReach),

@@ -38,7 +38,7 @@ export function segmentMoments(
   tuning: number,
   weights: SegmentWeights,
 ): readonly Segment[] {
-  const { count, midi, presence, onset, attack } = moments;
+  const { count, still, presence, onset, attack } = moments;
   const states = keys + 1;
   // Per moment and state: 0 goes on, 1 begins after the best state before (kept apart), 2 the same key begins again.
   const began = new Uint8Array(count * states);
@@ -54,7 +54,7 @@ export function segmentMoments(
     bestBefore[t] = best;
     const bestScore = scores[best] ?? 0;
     const here = presence[t] ?? 0;
-    const pitch = (midi[t] ?? 0) - tuning - lowestKey;
+    const pitch = (still[t] ?? 0) - tuning - lowestKey;
     const on = onset[t] ?? 0;
     const beginCost = weights.begin - weights.onsetBegin * on;
     const repeatCost = weights.repeat - weights.onsetRepeat * (attack[t] ?? 0);

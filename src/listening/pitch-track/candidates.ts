@@ -41,7 +41,7 @@ const tailDelays: readonly number[] = [4, 5, 4];
 const momentsPerFrame: readonly number[] = [1, 1, 2];
 const momentSeconds = 0.01;
 /** What a pitch outside the instrument's range loses. */
-const outsideCost = 0.2;
+const outsideCost = 0.12;
 /** Sound below this share of the lowest note's frequency is turned down. */
 const belowRange = 0.8;
 /** What a pitch loses whose odd partials, or those that are no multiple of three, are missing: it is an undertone. */
@@ -140,7 +140,7 @@ export function createCandidateFinder(
     const strength = sum / weightSum + octaveCost * Math.log2(hertz / 440) - hollowCost * hollow;
     const midi = hertzToMidi(hertz);
     const outside = range === null ? 0 : Math.max(0, range.low - midi, midi - range.high);
-    const expected = strength - (outside > 1 ? outsideCost + 0.01 * outside : 0);
+    const expected = strength - (outside > 1 ? outsideCost + 0.008 * outside : 0);
     if (expected < weakest) return;
     insert(midi, Math.min(expected, 1.2));
   }

@@ -54,10 +54,14 @@ export function observeTake(reader: SampleReader, range: ExpectedRange | null): 
   const finder = createCandidateFinder(levelCount, range);
   const perStretch = Math.round(stretchSeconds / hop);
   const flux = createSpectralFlux(commonRate);
+  // One buffer for all stretches: an hour must not leave a heap of them behind.
+  const buffer = new Float32Array(
+    Math.round((Math.min(count, perStretch) * hop + 2 * marginSeconds) * commonRate),
+  );
   for (let first = 0; first < count; first += perStretch) {
     const last = Math.min(count, first + perStretch);
     const start = Math.round((first * hop - marginSeconds) * commonRate);
-    const samples = new Float32Array(Math.round(((last - first) * hop + 2 * marginSeconds) * commonRate));
+    const samples = buffer.subarray(0, Math.round(((last - first) * hop + 2 * marginSeconds) * commonRate));
     reader.read(start, samples);
     removeOffset(samples, commonRate);
     const octaves = toOctaves(samples, levelCount);
