@@ -1,7 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import { createSeededRandom } from '#core';
-import { materialJsonSchema, materialKinds, parseMaterialSpec } from '#music';
+import { materialJsonSchema, materialKinds, parseBackingMaterial, parseMaterialSpec } from '#music';
 import { randomSpec } from '../../src/music/generate/random-spec.contract.ts';
 import { readLibraryFile } from './starter-library.ts';
 
@@ -41,4 +41,23 @@ test.each([
 ])('refuses %j, as reading does', (typed) => {
   expect(accepts(typed)).toBe(false);
   expect(parseMaterialSpec(typed).ok).toBe(false);
+});
+
+test.each([
+  { kind: 'backing', chart: '| Dm7 G7 | C |' },
+  { kind: 'backing', chart: '| C |', keys: [0, 5, -2], swing: 1.5, drone: 'Bb', tempoLimit: 200 },
+])('accepts a backing track, as reading does: %j', (typed) => {
+  expect(accepts(typed)).toBe(true);
+  const read = parseBackingMaterial(typed);
+  expect(read.ok && accepts(JSON.parse(JSON.stringify(read.value)))).toBe(true);
+});
+
+test.each([
+  { kind: 'backing' },
+  { kind: 'backing', chart: '| C |', tempo: 500 },
+  { kind: 'backing', chart: '| C |', keys: [] },
+  { kind: 'backing', chart: '| C |', feel: 'swinging' },
+])('refuses a backing track, as reading does: %j', (typed) => {
+  expect(accepts(typed)).toBe(false);
+  expect(parseBackingMaterial(typed).ok).toBe(false);
 });
