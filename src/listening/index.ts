@@ -2,7 +2,6 @@
 
 export { type Alignment, alignTake, type RhythmNote } from './alignment/align-take.ts';
 export { beatToSeconds, type Grid, secondsToBeat } from './alignment/grid.ts';
-export { findLetGo } from './alignment/let-go.ts';
 export {
   type CheckField,
   type CheckKind,
@@ -38,4 +37,5 @@ export { type Listening, listen } from './listen.ts';
 export { type TakeToWrite, type WrittenTake, writeTake } from './notation/write-take.ts';
 export { type Hearing, type HearingContext, hearNotes } from './notes/hear-notes.ts';
 export type { HeardNote } from './notes/heard-note.ts';
+export { findLetGo } from './notes/let-go.ts';
 export type { Problem } from './notes/problem.ts';

@@ -1,10 +1,10 @@
 // A take from sound to evidence: notes, grid, rhythm, evidence, and what stood in the way.
 
 import { type Alignment, alignTake } from './alignment/align-take.ts';
-import { findLetGo } from './alignment/let-go.ts';
 import type { TakeContext } from './context/take-context.ts';
 import { type Evidence, gatherEvidence } from './evidence/gather-evidence.ts';
 import { type Hearing, hearNotes } from './notes/hear-notes.ts';
+import { findLetGo } from './notes/let-go.ts';
 
 /** Everything heard in a take. */
 export interface Listening extends Hearing {

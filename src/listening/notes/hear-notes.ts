@@ -19,6 +19,7 @@ import { mendSegments } from './mend-segments.ts';
 import { gatherMoments } from './moments.ts';
 import type { Problem } from './problem.ts';
 import { segmentMoments } from './segment.ts';
+import { settlePitch } from './settle-pitch.ts';
 
 /** What is known of a take beforehand; all of it may be unknown. */
 export interface HearingContext {
@@ -82,7 +83,7 @@ export function hearNotes(samples: Float32Array, sampleRate: number, context: He
   const kept = heard.filter((_, i) => crowd <= mostCrowded || crowded[i] !== true);
   return {
     notes: judgement.discards ? [] : endNotes(samples, sampleRate, kept),
-    f0: { hop, midi: Array.from(moments.midi, (pitch) => (pitch === 0 ? null : pitch)) },
+    f0: { hop, midi: settlePitch(observation, moments.midi, heard) },
     problems,
   };
 }
