@@ -134,7 +134,7 @@ tell('one touch makes it an observation, with the take as its proof', async () =
   expect(standing.history).toMatchObject([{ level: 2, take: takes[0]?.id }]);
 });
 
-tell('a take outside the lesson moves the plan at once', async () => {
+tell('a take over a backing, outside the lesson, moves the plan at once', async () => {
   const { page } = window;
   play(3);
   const before = await readCourse();
@@ -148,8 +148,10 @@ tell('a take outside the lesson moves the plan at once', async () => {
   const take = createTakePage(page);
   await take.open();
   await take.tempo.fill(String(tempo));
+  await take.withBand('Dm7 | G7 | C | C');
   await take.soundCheck();
   await take.record(16);
+  expect(await take.sheet.locator('.roll-chord').allTextContents()).toContain('Dm7');
   await take.title.fill('The same line, a week on');
   await take.skill.selectOption({ label: sentenceCase(proved.skill) });
   await take.level(sentenceCase(proved.skill), 4);

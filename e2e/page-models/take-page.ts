@@ -18,6 +18,11 @@ export function createTakePage(page: Page) {
       await button(say.consent.give).click();
     },
     tempo: sheet.getByLabel(say.setUp.tempo, { exact: true }),
+    /** Has a band play over these chords. */
+    async withBand(chords: string): Promise<void> {
+      await sheet.getByLabel(say.setUp.company).selectOption('band');
+      await sheet.getByLabel(say.setUp.chart).fill(chords);
+    },
     /** Opens the microphone and waits until something is heard in it. */
     async soundCheck(): Promise<void> {
       await button(say.setUp.check).click();

@@ -22,6 +22,8 @@ export interface Player {
   balance(part: PartName, share: number): void;
   /** Loudness of all, 0 to 1. */
   volume(share: number): void;
+  /** Where in the context's clock bar 1 of the chart begins, in seconds; null while nothing plays. */
+  barOneAt(): number | null;
   close(): void;
   readonly context: AudioContext;
   /** Where everything goes through on its way out. */
@@ -211,6 +213,10 @@ export function createPlayer(): Player {
     },
     volume(share) {
       output.gain.setTargetAtTime(share, context.currentTime, 0.01);
+    },
+    barOneAt() {
+      const first = track?.bars.find((bar) => bar.written === 1);
+      return begin === null || first === undefined ? null : (begin + first.frame) / rate;
     },
     close() {
       clearInterval(timer);

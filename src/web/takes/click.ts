@@ -1,11 +1,7 @@
 // A click on the audio clock: short tones, the first of a bar higher. Scheduled ahead, so that a busy page does not make it
 // stumble.
 
-export interface Click {
-  /** Where in the audio clock the first beat of bar 1, after the count-in, falls. */
-  readonly barOneAt: number;
-  stop(): void;
-}
+import type { Company } from './company.ts';
 
 const ahead = 0.25;
 const beatHertz = 1000;
@@ -20,7 +16,7 @@ export function startClick(
     countInBars,
     goesOn,
   }: { tempo: number; beats: number; countInBars: number; goesOn: boolean },
-): Click {
+): Company {
   const beat = 60 / tempo;
   const begin = clock.currentTime + 0.3;
   const countIn = countInBars * beats;
@@ -38,7 +34,7 @@ export function startClick(
   schedule();
   const timer = setInterval(schedule, 60);
   return {
-    barOneAt: begin + countIn * beat,
+    barOneAt: () => begin + countIn * beat,
     stop() {
       clearInterval(timer);
       out.disconnect();

@@ -30,12 +30,12 @@ export interface TakeInHand {
 const bitsPerSecond = 40_000;
 const soundTypes = ['audio/webm;codecs=opus', 'audio/ogg;codecs=opus', 'audio/mp4'];
 
-/** Opens the microphone; throws the browser's own error when that is refused or there is none. */
-export async function openMicrophone(): Promise<Microphone> {
+/** Opens the microphone on a clock that its caller closes; throws the browser's own error when that is refused or there is none. */
+export async function openMicrophone(clock: AudioContext): Promise<Microphone> {
   const stream = await navigator.mediaDevices.getUserMedia({
     audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false, channelCount: 1 },
   });
-  const clock = new AudioContext({ latencyHint: 'interactive' });
+  await clock.resume();
   const stopTracks = () => {
     for (const track of stream.getTracks()) track.stop();
   };
@@ -43,7 +43,6 @@ export async function openMicrophone(): Promise<Microphone> {
     await clock.audioWorklet.addModule('/take-capture.js');
   } catch (error) {
     stopTracks();
-    await clock.close();
     throw error;
   }
   const source = clock.createMediaStreamSource(stream);
@@ -93,7 +92,6 @@ export async function openMicrophone(): Promise<Microphone> {
       stopTracks();
       capture.port.onmessage = null;
       source.disconnect();
-      void clock.close();
     },
   };
 }

@@ -1,9 +1,8 @@
-// What is set before a take: the tempo it is played to, click and count-in; scale and chords where there are any.
+// What is set before a take: what is heard while playing, the tempo, the count-in; scale and chords where there are any.
 
 import { SelectField, TextField } from '../components/field.tsx';
-import { Tick } from '../components/tick.tsx';
 import { words } from '../words/index.ts';
-import { metres, type TakeSettings } from './take-settings.ts';
+import { companies, metres, type TakeSettings } from './take-settings.ts';
 
 const say = words.takes.setUp;
 
@@ -17,41 +16,51 @@ export interface SettingsFormProps {
 export function SettingsForm({ settings, onSettings, fault }: SettingsFormProps) {
   const set = (change: Partial<TakeSettings>) => onSettings({ ...settings, ...change });
   const faultOf = (field: string) => (fault?.field === field ? fault.message : null);
+  const chart = (
+    <TextField
+      label={say.chart}
+      value={settings.chart}
+      onValue={(text) => set({ chart: text })}
+      help={say.chartHelp}
+      fault={faultOf('chart')}
+    />
+  );
   return (
     <div className="form-part">
-      <Tick ticked={settings.inTime} onTick={(inTime) => set({ inTime })}>
-        {say.inTime}
-      </Tick>
-      {settings.inTime && (
-        <>
-          <div className="form-row">
-            <TextField
-              label={say.tempo}
-              type="number"
-              min={20}
-              max={320}
-              value={String(settings.tempo || '')}
-              onValue={(tempo) => set({ tempo: Number(tempo) })}
-              fault={faultOf('tempo')}
-            />
+      <SelectField
+        label={say.company}
+        value={settings.company}
+        onValue={(company) => set({ company })}
+        options={companies.map((value) => ({ value, label: say.companies[value] }))}
+      />
+      {settings.company !== 'nothing' && (
+        <div className="form-row">
+          <TextField
+            label={say.tempo}
+            type="number"
+            min={30}
+            max={320}
+            value={String(settings.tempo || '')}
+            onValue={(tempo) => set({ tempo: Number(tempo) })}
+            fault={faultOf('tempo')}
+          />
+          {settings.company !== 'band' && (
             <SelectField
               label={say.metre}
               value={settings.metre.join('/')}
               onValue={(text) => set({ metre: metres.find((metre) => metre.join('/') === text) ?? [4, 4] })}
               options={metres.map((metre) => ({ value: metre.join('/'), label: metre.join('/') }))}
             />
-            <SelectField
-              label={say.countIn}
-              value={String(settings.countInBars)}
-              onValue={(bars) => set({ countInBars: Number(bars) })}
-              options={['0', '1', '2'].map((bars) => ({ value: bars, label: bars }))}
-            />
-          </div>
-          <Tick ticked={settings.click} onTick={(click) => set({ click })}>
-            {say.click}
-          </Tick>
-        </>
+          )}
+          <SelectField
+            label={say.countIn}
+            value={String(settings.countInBars)}
+            onValue={(bars) => set({ countInBars: Number(bars) })}
+            options={['0', '1', '2'].map((bars) => ({ value: bars, label: bars }))}
+          />
+        </div>
       )}
+      {settings.company === 'band' && chart}
       <details>
         <summary>{say.more}</summary>
         <div className="form-row">
@@ -62,13 +71,7 @@ export function SettingsForm({ settings, onSettings, fault }: SettingsFormProps)
             help={say.scaleHelp}
             fault={faultOf('scale')}
           />
-          <TextField
-            label={say.chart}
-            value={settings.chart}
-            onValue={(chart) => set({ chart })}
-            help={say.chartHelp}
-            fault={faultOf('chart')}
-          />
+          {settings.company !== 'band' && chart}
         </div>
       </details>
     </div>

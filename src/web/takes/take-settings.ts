@@ -1,24 +1,25 @@
-// What is set before a take: tempo, metre, click, count-in, and what helps to judge the notes. Kept as the screen's draft
-// and turned into the written context.
+// What is set before a take: what is heard while playing, tempo, metre, count-in, and what helps to judge the notes. Kept as
+// the screen's draft and turned into the written context.
 
 import type { WrittenContext } from '#contract';
-import { type BackingMaterial, parseBackingMaterial } from '#music';
+import { type BackingMaterial, feelById, parseBackingMaterial } from '#music';
+
+/** What is heard while playing: a click, a band over the chords, only the count-in, or nothing, at no tempo. */
+export const companies = ['click', 'band', 'countIn', 'nothing'] as const;
+export type Company = (typeof companies)[number];
 
 export interface TakeSettings {
+  readonly company: Company;
   readonly tempo: number;
   readonly metre: readonly [number, number];
-  /** Whether a click is heard while playing; without one only the count-in is. */
-  readonly click: boolean;
-  /** Whether it was played to the tempo at all. */
-  readonly inTime: boolean;
   readonly countInBars: number;
-  /** Share of the beat the first of two quavers takes; null when not agreed. */
-  readonly swing: number | null;
   /** "D dorian", or nothing. */
   readonly scale: string;
-  /** Bars of chords, or nothing. */
+  /** Bars of chords at sounding pitch, or nothing. */
   readonly chart: string;
   readonly instrument: string | null;
+  /** How the band plays, where the activity has a backing track. */
+  readonly backing: Readonly<Record<string, unknown>>;
 }
 
 export const metres: readonly (readonly [number, number])[] = [
@@ -38,25 +39,46 @@ export function beatsPerBar([beats, unit]: readonly [number, number]): number {
 /** The settings an activity suggests: those of its backing track where it has one. */
 export function suggestSettings(specs: readonly unknown[], instrument: string | null): TakeSettings {
   const plain: TakeSettings = {
+    company: 'click',
     tempo: 80,
     metre: [4, 4],
-    click: true,
-    inTime: true,
     countInBars: 1,
-    swing: null,
     scale: '',
     chart: '',
     instrument,
+    backing: {},
   };
   for (const spec of specs) {
-    const backing = parseBackingMaterial(spec);
-    if (backing.ok) return { ...plain, ...ofBacking(backing.value) };
+    const read = parseBackingMaterial(spec);
+    if (!read.ok) continue;
+    const { tempo, chart } = read.value;
+    return { ...plain, company: 'band', tempo, chart, backing: read.value };
   }
   return plain;
 }
 
-function ofBacking(backing: BackingMaterial): Partial<TakeSettings> {
-  return { tempo: backing.tempo, chart: backing.chart };
+/** Times through the chart, the longest that the band can play first. */
+const choruses = [32, 16, 8, 4, 2, 1];
+
+/** The band over the chords: in one key and at one tempo, so that the take's grid holds. Null without readable chords. */
+export function bandOf(settings: TakeSettings): BackingMaterial | null {
+  if (settings.chart.trim() === '') return null;
+  for (const times of choruses) {
+    const read = parseBackingMaterial({
+      ...settings.backing,
+      kind: 'backing',
+      chart: settings.chart,
+      tempo: settings.tempo,
+      countIn: settings.countInBars,
+      choruses: times,
+      transpose: 0,
+      keys: 'same',
+      tempoStep: 0,
+      tuning: 'none',
+    });
+    if (read.ok) return read.value;
+  }
+  return null;
 }
 
 /** The scale as the context wants it; null when none is written. `readScaleText('Bb major pentatonic')` */
@@ -67,15 +89,23 @@ export function readScaleText(text: string): WrittenContext['scale'] {
 
 /** The context of a take with these settings; `offsetS` where bar 1 begins in the recording, when that is known. */
 export function settingsToContext(settings: TakeSettings, offsetS: number | null): WrittenContext {
-  const { inTime } = settings;
+  const inTime = settings.company !== 'nothing';
   return {
     tempo: inTime ? settings.tempo : null,
-    metre: settings.metre,
-    swing: inTime ? settings.swing : null,
+    metre: metreOf(settings),
+    swing: null,
     countInBeats: 0,
     offsetS: inTime ? offsetS : null,
     scale: readScaleText(settings.scale),
     chart: settings.chart.trim() === '' ? null : settings.chart.trim(),
     instrument: settings.instrument,
   };
+}
+
+/** The band's feel has a metre of its own. */
+function metreOf(settings: TakeSettings): readonly [number, number] {
+  const band = settings.company === 'band' ? bandOf(settings) : null;
+  if (band === null) return settings.metre;
+  const { metre } = feelById(band.feel);
+  return [metre.beats, metre.unit];
 }

@@ -4,14 +4,17 @@
 import { useEffect, useRef, useState } from 'react';
 import { longestTake } from '#contract';
 import { parseTakeContext } from '#listening';
+import { createPlayer, type Player } from '../sound/player.ts';
 import { words } from '../words/index.ts';
-import { type Click, startClick } from './click.ts';
+import { startBand } from './band-click.ts';
+import { startClick } from './click.ts';
+import type { Company } from './company.ts';
 import { decodeSound, type Samples } from './decode-sound.ts';
 import { type ListeningInHand, listenTo } from './listen-to.ts';
 import type { HeardEvidence, ListenProgress } from './listening-message.ts';
 import { measureLatency } from './measure-latency.ts';
 import { type Microphone, openMicrophone, type TakeInHand } from './recorder.ts';
-import { beatsPerBar, settingsToContext, type TakeSettings } from './take-settings.ts';
+import { bandOf, beatsPerBar, settingsToContext, type TakeSettings } from './take-settings.ts';
 
 export type RecordingState =
   | { readonly step: 'setUp' }
@@ -38,15 +41,16 @@ export function useRecording(settings: TakeSettings) {
   const [latency, setLatency] = useState<number | 'unheard' | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [settingsFault, setSettingsFault] = useState<SettingsFault | null>(null);
-  const inHand = useRef<{ take: TakeInHand; click: Click | null; timer: number } | null>(null);
+  const inHand = useRef<{ take: TakeInHand; company: Company | null; timer: number } | null>(null);
   const listening = useRef<ListeningInHand | null>(null);
-  const open = useRef<Microphone | null>(null);
+  const open = useRef<{ readonly player: Player; readonly microphone: Microphone | null } | null>(null);
 
   useEffect(
     () => () => {
       letGo(inHand);
       listening.current?.cancel();
-      open.current?.close();
+      open.current?.microphone?.close();
+      open.current?.player.close();
     },
     [],
   );
@@ -55,8 +59,11 @@ export function useRecording(settings: TakeSettings) {
     setBusy('opening');
     setFault(null);
     try {
-      open.current = await openMicrophone();
-      setMicrophone(open.current);
+      const player = open.current?.player ?? createPlayer();
+      open.current = { player, microphone: null };
+      const opened = await openMicrophone(player.context);
+      open.current = { player, microphone: opened };
+      setMicrophone(opened);
     } catch {
       setFault(words.takes.setUp.noMicrophone);
     }
@@ -76,25 +83,33 @@ export function useRecording(settings: TakeSettings) {
   const begin = () => {
     if (microphone === null || !areSettingsRight()) return;
     setFault(null);
+    const player = open.current?.player;
+    const band = settings.company === 'band' ? bandOf(settings) : null;
+    if (settings.company === 'band' && band === null)
+      return setSettingsFault({ field: 'chart', message: words.takes.setUp.noChart });
     const { clock } = microphone;
     const take = microphone.record();
-    const click = settings.inTime
-      ? startClick(clock, {
-          tempo: settings.tempo,
-          beats: beatsPerBar(settings.metre),
-          countInBars: settings.countInBars,
-          goesOn: settings.click,
-        })
-      : null;
+    const company =
+      settings.company === 'nothing'
+        ? null
+        : band !== null && player !== undefined
+          ? startBand(player, band)
+          : startClick(clock, {
+              tempo: settings.tempo,
+              beats: beatsPerBar(settings.metre),
+              countInBars: settings.countInBars,
+              goesOn: settings.company === 'click',
+            });
     const timer = window.setTimeout(() => {
       setFault(words.takes.recording.tooLong);
       void stop();
     }, longestTake * 1000);
-    inHand.current = { take, click, timer };
+    inHand.current = { take, company, timer };
     setState({
       step: 'recording',
       seconds: take.seconds,
-      isCountingIn: () => click !== null && clock.currentTime < click.barOneAt,
+      isCountingIn: () =>
+        company !== null && clock.currentTime < (company.barOneAt() ?? Number.POSITIVE_INFINITY),
     });
   };
   const stop = async () => {
@@ -102,10 +117,11 @@ export function useRecording(settings: TakeSettings) {
     if (hand === null) return;
     inHand.current = null;
     window.clearTimeout(hand.timer);
-    hand.click?.stop();
+    hand.company?.stop();
     const { samples, sampleRate, startedAt, sound } = await hand.take.stop();
     const late = typeof latency === 'number' ? latency : 0;
-    const offset = hand.click === null ? null : hand.click.barOneAt - startedAt + late;
+    const barOneAt = hand.company?.barOneAt() ?? null;
+    const offset = barOneAt === null ? null : barOneAt - startedAt + late;
     await listen({ samples, sampleRate }, sound, offset);
   };
   const listen = async (samples: Samples, sound: Blob | null, offset: number | null) => {
@@ -158,11 +174,13 @@ export function useRecording(settings: TakeSettings) {
   };
 }
 
-function letGo(inHand: { current: { take: TakeInHand; click: Click | null; timer: number } | null }): void {
+function letGo(inHand: {
+  current: { take: TakeInHand; company: Company | null; timer: number } | null;
+}): void {
   const hand = inHand.current;
   if (hand === null) return;
   inHand.current = null;
   window.clearTimeout(hand.timer);
-  hand.click?.stop();
+  hand.company?.stop();
   hand.take.cancel();
 }

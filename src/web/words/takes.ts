@@ -139,10 +139,16 @@ export const takes = {
 
   setUp: {
     title: 'Before the take',
-    inTime: 'Played to a tempo',
+    company: 'Heard while playing',
+    companies: {
+      click: 'a click',
+      band: 'a band over the chords',
+      countIn: 'only the count-in',
+      nothing: 'nothing, at no set tempo',
+    },
+    noChart: 'The band needs chords it can read: write bars such as “C | Am | F | G7”.',
     tempo: 'Tempo, beats a minute',
     metre: 'Metre',
-    click: 'Click while playing',
     countIn: 'Bars counted in',
     more: 'Scale and chords, if there are any',
     scale: 'Scale, at sounding pitch',
@@ -164,7 +170,8 @@ export const takes = {
     latencyIs: (ms: number) => `Delay of loudspeaker and microphone: ${ms} ms, taken into account.`,
     latencyNot: 'The clicks were not heard clearly: turn the loudspeaker up, or use headphones.',
     file: 'Open a file',
-    fileHelp: 'wav, mp3, m4a, ogg or flac, up to 15 minutes',
+    fileHelp:
+      'A file: wav, mp3, m4a, ogg or flac, up to 15 minutes, played at the tempo set here or at none.',
     noMicrophone:
       'The microphone could not be opened. Allow it for this page in the browser, see that one is connected, and try again; or open a file.',
     bad: (field: string) => `Look at “${field}” again.`,

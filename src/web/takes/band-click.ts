@@ -1,0 +1,34 @@
+// The band as company for a take: the player of the backing screen on the microphone's own clock, so that where bar 1 sounds
+// is known to the sample.
+
+import { type BackingMaterial, backingToSpec } from '#music';
+import { gainByFeel } from '../sound/feel-gain.ts';
+import type { Player } from '../sound/player.ts';
+import type { Company } from './company.ts';
+
+/** Bass, keys and drums well below the player's own sound. Our own choice. */
+const loudness = 0.7;
+
+/** Starts the band; it counts in and plays its choruses. */
+export function startBand(player: Player, material: BackingMaterial): Company {
+  const spec = backingToSpec(material);
+  let barOneAt: number | null = null;
+  const look = () => {
+    barOneAt = player.barOneAt() ?? barOneAt;
+  };
+  const unsubscribe = player.subscribe(look);
+  player.volume(loudness);
+  player.load({ spec, seed: 1, loop: null }, gainByFeel[spec.feel]);
+  void player.play();
+  return {
+    barOneAt() {
+      look();
+      return barOneAt;
+    },
+    stop() {
+      look();
+      unsubscribe();
+      player.stop();
+    },
+  };
+}
