@@ -1,15 +1,44 @@
 // Every material spec of the starter units makes its sheet for every instrument, at every stage and the ages of its unit.
 import { describe, expect, test } from 'vitest';
-import { createSheet, findScoreFaults, listInstruments, parseMaterialSpec } from '#music';
+import {
+  arrange,
+  backingToSpec,
+  createSheet,
+  findScoreFaults,
+  fitBacking,
+  listInstruments,
+  parseBackingMaterial,
+  parseMaterialSpec,
+} from '#music';
 import { starterUnits } from './starter-library.ts';
 
-const specs = starterUnits.flatMap(({ unit }) =>
+const every = starterUnits.flatMap(({ unit }) =>
   [...unit.activities, ...unit.extensions].flatMap((activity) =>
     activity.materials
       .filter(({ spec }) => spec !== undefined)
       .map(({ key, spec }) => ({ name: `${unit.id} ${activity.key} ${key}`, unit, spec })),
   ),
 );
+
+const isBacking = (spec: unknown) =>
+  typeof spec === 'object' && spec !== null && 'kind' in spec && spec.kind === 'backing';
+const specs = every.filter(({ spec }) => !isBacking(spec));
+const tracks = every.filter(({ spec }) => isBacking(spec));
+
+test.each(tracks)('$name is a track for everyone', ({ unit, spec }) => {
+  const read = parseBackingMaterial(spec);
+  if (!read.ok) throw new Error(read.error.message);
+  for (const instrument of listInstruments())
+    for (const stage of unit.stages) {
+      const fitted = fitBacking(read.value, { instrument, stage, age: unit.ages.from, seed: 1 });
+      const { bars } = arrange(backingToSpec(fitted), 1);
+      expect(bars.some((bar) => bar.role === 'play')).toBe(true);
+    }
+});
+
+test('five units bring the band', () => {
+  expect(new Set(tracks.map(({ unit }) => unit.id)).size).toBe(5);
+});
 
 test('eleven of the twelve units bring notation; the twelfth is about the student’s own piece', () => {
   expect(new Set(specs.map(({ unit }) => unit.id)).size).toBe(11);

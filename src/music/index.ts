@@ -28,6 +28,7 @@ export {
   offBeatTick,
   swingRatioAt,
 } from './backing/feel.ts';
+export { fitBacking } from './backing/fit-backing.ts';
 export { loopSpec, loopTicks } from './backing/loop-bars.ts';
 export { movement } from './backing/voice-leading.ts';
 export {

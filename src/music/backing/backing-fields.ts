@@ -98,6 +98,11 @@ export const backingFields = {
   feel: choice(feelIds, 'swing', 'How the band plays.'),
   tempo: whole(30, 320, 120, 'Beats a minute: crotchets, or dotted crotchets in 6/8.'),
   choruses: whole(1, 64, 3, 'Times through the chart.'),
+  key: choice(
+    ['as_typed', 'fit'],
+    'as_typed',
+    'Keep the chart’s sounding key, or move it to the most comfortable one of the student it is played for.',
+  ),
   transpose: whole(-11, 11, 0, 'Semitones by which the whole track is moved.'),
   keys: keyMoves,
   tempoStep: whole(-40, 40, 0, 'Beats a minute added with each chorus; below 0 it slows down.'),

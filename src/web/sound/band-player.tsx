@@ -62,7 +62,7 @@ export function BandPlayer({ spec: given, seed, keysOnPage, onBar }: BandPlayerP
   };
   usePlayerKeys(toggle, keysOnPage, place);
   return (
-    <section className="band-player" ref={place} aria-label={says.band.title}>
+    <section className="band-player" ref={place} aria-label={says.band.title} data-late={state.late}>
       <div className="band-player-line">
         <Button kind="primary" large isDisabled={state.status === 'failed'} onPress={toggle}>
           {isPlaying ? says.stop : says.play}

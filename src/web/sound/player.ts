@@ -9,6 +9,8 @@ export interface PlayerState {
   /** The bar that sounds, as numbered on the chart: 0 while it is counted in, null when nothing sounds. */
   readonly bar: number | null;
   readonly chorus: number;
+  /** Pieces that came too late since the player was made, each a gap. */
+  readonly late: number;
 }
 
 export interface Player {
@@ -65,11 +67,17 @@ export function createPlayer(): Player {
     return made;
   };
 
-  let state: PlayerState = { status: 'empty', bar: null, chorus: 0 };
+  let state: PlayerState = { status: 'empty', bar: null, chorus: 0, late: 0 };
   const listeners = new Set<() => void>();
   const show = (change: Partial<PlayerState>) => {
     const next = { ...state, ...change };
-    if (next.status === state.status && next.bar === state.bar && next.chorus === state.chorus) return;
+    if (
+      next.status === state.status &&
+      next.bar === state.bar &&
+      next.chorus === state.chorus &&
+      next.late === state.late
+    )
+      return;
     state = next;
     for (const tell of listeners) tell();
   };
@@ -104,7 +112,10 @@ export function createPlayer(): Player {
     if (begin === null) return;
     const late = Math.ceil(context.currentTime * rate) - (begin + from);
     // Where the worker was too slow there is a gap; what follows stays together.
-    if (late > 0 && from > 0) begin += late + Math.round(startDelay * rate);
+    if (late > 0 && from > 0) {
+      begin += late + Math.round(startDelay * rate);
+      show({ late: state.late + 1 });
+    }
     for (const { name, left, right } of stems) {
       if (left.length === 0) continue;
       const buffer = new AudioBuffer({ numberOfChannels: 2, length: left.length, sampleRate: rate });

@@ -2,7 +2,7 @@
 
 import { lazy, Suspense, useMemo } from 'react';
 import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
-import { parseBackingMaterial } from '#music';
+import { findInstrument, fitBacking, parseBackingMaterial } from '#music';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
@@ -148,11 +148,18 @@ function SegmentMaterial({ lesson, segment, material }: SegmentMaterialProps) {
 
 /** The band of a backing material, in the lesson itself; arrows and pages stay the lesson's. */
 function SegmentBand({ lesson, segment, material }: SegmentMaterialProps) {
-  const read = useMemo(() => parseBackingMaterial(material.spec), [material.spec]);
-  if (!read.ok) return null;
+  const { instrument, stage, age } = lesson.learner;
+  const seed = seedOf(lesson, segment, material);
+  const spec = useMemo(() => {
+    const read = parseBackingMaterial(material.spec);
+    const plays = findInstrument(instrument);
+    if (!read.ok) return null;
+    return plays === null ? read.value : fitBacking(read.value, { instrument: plays, stage, age, seed });
+  }, [material.spec, instrument, stage, age, seed]);
+  if (spec === null) return null;
   return (
     <Suspense fallback={null}>
-      <BandPlayer spec={read.value} seed={seedOf(lesson, segment, material)} keysOnPage={false} />
+      <BandPlayer spec={spec} seed={seed} keysOnPage={false} />
     </Suspense>
   );
 }
