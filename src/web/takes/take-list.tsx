@@ -1,6 +1,6 @@
 // A student's takes: newest first, to look at, to lay side by side, to discard; and the consent they rest on.
 
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import type { CourseView, TakeRow, TakesView } from '#contract';
 import { Button } from '../components/button.tsx';
 import { Dialog } from '../components/dialog.tsx';
@@ -10,14 +10,16 @@ import { useCommand } from '../hooks/use-command.ts';
 import { useFormat } from '../hooks/use-format.ts';
 import { useTakes } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
-import { CompareTakes } from './compare-takes.tsx';
 import { ConsentState } from './consent-state.tsx';
 import { formatLength } from './format-figure.ts';
-import { KeptTake } from './kept-take.tsx';
-import { RecordTake } from './record-take.tsx';
 import './take-list.css';
 
 const say = words.takes;
+
+// Loaded when they are wanted: the student's page comes without them.
+const CompareTakes = lazy(async () => ({ default: (await import('./compare-takes.tsx')).CompareTakes }));
+const KeptTake = lazy(async () => ({ default: (await import('./kept-take.tsx')).KeptTake }));
+const RecordTake = lazy(async () => ({ default: (await import('./record-take.tsx')).RecordTake }));
 
 export interface TakeListProps {
   readonly course: CourseView;
@@ -81,24 +83,26 @@ function Takes({ course, takes }: { readonly course: CourseView; readonly takes:
       </div>
       {takes.takes.length > 1 && <p className="faint">{say.compareChoose}</p>}
       <ConsentState takes={takes} />
-      {opened?.what === 'record' && (
-        <RecordTake
-          of={{
-            student: takes.student,
-            name: takes.name,
-            course: course.id,
-            lesson: null,
-            activity: null,
-            title: '',
-            instrument: course.learner.instrument,
-            materials: [],
-            skills: course.skills.map(({ skill, title }) => ({ skill, title, wanted: null })),
-          }}
-          onClose={close}
-        />
-      )}
-      {opened?.what === 'look' && <KeptTake id={opened.take.id} onClose={close} />}
-      {opened?.what === 'compare' && <CompareTakes ids={opened.ids} onClose={close} />}
+      <Suspense fallback={null}>
+        {opened?.what === 'record' && (
+          <RecordTake
+            of={{
+              student: takes.student,
+              name: takes.name,
+              course: course.id,
+              lesson: null,
+              activity: null,
+              title: '',
+              instrument: course.learner.instrument,
+              materials: [],
+              skills: course.skills.map(({ skill, title }) => ({ skill, title, wanted: null })),
+            }}
+            onClose={close}
+          />
+        )}
+        {opened?.what === 'look' && <KeptTake id={opened.take.id} onClose={close} />}
+        {opened?.what === 'compare' && <CompareTakes ids={opened.ids} onClose={close} />}
+      </Suspense>
       {opened?.what === 'erase' && (
         <Dialog title={say.eraseTitle} open onClose={close}>
           <p>{say.eraseText}</p>

@@ -1,6 +1,6 @@
 // Teaching mode: one segment large, its clock, levels at a touch, notes that are never lost.
 
-import { useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
 import { useLocation } from 'wouter';
 import type { LessonSkillView, LessonView, OutcomeView } from '#contract';
@@ -9,7 +9,6 @@ import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { SaveState } from '../../components/save-state.tsx';
 import { newId } from '../../new-id.ts';
-import { LessonTake } from '../../takes/lesson-take.tsx';
 import { words } from '../../words/index.ts';
 import { KeptNote } from './kept-note.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
@@ -28,6 +27,11 @@ import type { LessonDesk } from './use-lesson-desk.ts';
 import { useLessonKeys } from './use-lesson-keys.ts';
 import { useSegmentLog } from './use-segment-log.ts';
 import { useSingleKeys } from './use-single-keys.ts';
+
+/** Loaded when a take is wanted: most lessons go by without one. */
+const LessonTake = lazy(async () => ({
+  default: (await import('../../takes/lesson-take.tsx')).LessonTake,
+}));
 
 export interface TeachingProps {
   readonly lesson: LessonView;
@@ -273,7 +277,9 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
         onClose={() => setSheet(null)}
       />
       {sheet === 'take' && segment && (
-        <LessonTake lesson={lesson} segment={segment} onClose={() => setSheet(null)} />
+        <Suspense fallback={null}>
+          <LessonTake lesson={lesson} segment={segment} onClose={() => setSheet(null)} />
+        </Suspense>
       )}
       {sheet === 'takeUp' && <TakeUp lesson={lesson} onClose={() => setSheet(null)} onTaken={show} />}
     </div>
