@@ -180,7 +180,11 @@ function readChart(given: unknown): Result<Chart | null, ContextUnreadable> {
 }
 
 function fault(field: string, problem: string): { ok: false; error: ContextUnreadable } {
-  return err({ kind: 'ContextUnreadable', field, message: `The context's ${field} ${problem.replace(/\.$/, '')}.` });
+  return err({
+    kind: 'ContextUnreadable',
+    field,
+    message: `The context's ${field} ${problem.replace(/\.$/, '')}.`,
+  });
 }
 
 function show(value: unknown): string {
