@@ -83,6 +83,7 @@ async function draw(
     unit,
     breaks: 'line',
     spacingSystem: 7,
+    harmDist: 1.6, // its own distance of 1 lets symbols touch the accidentals of high notes
     header: isHeaded ? 'encoded' : 'none',
     footer: 'none',
     smuflTextFont: 'none',

@@ -232,15 +232,34 @@ export function createScore(
 }
 
 /**
- * Opens a system after every `count` bars; a pickup rides along, and a section starts afresh so that its bars stand in
- * even rows. An existing `startsSystem` is kept.
+ * Opens a system after at most `count` bars; a pickup rides along, and a section starts afresh. Where a section does not
+ * fill its systems, all of them get nearly the same: six bars stand as three and three, not as four and a stretched pair;
+ * only the last of the score, which is not stretched, may be shorter. An existing `startsSystem` is kept.
  */
 export function withSystems(score: Score, count: number): Score {
+  const opens = (i: number): boolean => {
+    const bar = score.bars[i];
+    return i === 0 || bar?.startsSystem === true || (bar?.section != null && score.bars[i - 1]?.number !== 0);
+  };
+  let left = 0;
+  let systems = 0;
   let filled = 0;
   const bars = score.bars.map((bar, i) => {
-    const isDue = filled >= count || (bar.section !== null && filled > 0);
-    const startsSystem = i === 0 || bar.startsSystem || isDue;
-    if (startsSystem) filled = 0;
+    const isSection = opens(i);
+    if (isSection) {
+      let end = i + 1;
+      while (end < score.bars.length && !opens(end)) end++;
+      left = end - i - (bar.number === 0 ? 1 : 0);
+      systems = end === score.bars.length ? Number.POSITIVE_INFINITY : Math.ceil(left / count);
+      filled = 0;
+    }
+    const room = Number.isFinite(systems) ? Math.ceil(left / systems) : count;
+    const startsSystem = isSection || filled >= room;
+    if (startsSystem && !isSection) {
+      left -= filled;
+      systems--;
+      filled = 0;
+    }
     if (bar.number !== 0) filled++;
     return { ...bar, startsSystem };
   });

@@ -207,7 +207,7 @@ export const readingFields = {
   second: choice(
     ['none', 'bass', 'duet'],
     'none',
-    'A second staff: a bass line for the teacher, or a second part for the same instrument.',
+    'A second staff: a bass line for the teacher, or a second part for the same instrument. With none, pianists past the beginning read on two staves unless compass is named.',
   ),
   marks: choice(['fit', 'none', 'some'], 'fit', 'Dynamics, slurs and staccato dots.'),
   harder,

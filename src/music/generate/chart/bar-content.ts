@@ -9,7 +9,7 @@ import type { Metre } from '../../rhythm/metre.ts';
 import { note, noteHead, notes, rest } from '../../score/create-score.ts';
 import type { ScoreEvent } from '../../score/score.ts';
 import type { ChartSpec } from '../../spec/material-spec.ts';
-import { usualPitch } from '../line/line-notes.ts';
+import { chordTonePitch } from '../line/line-notes.ts';
 import { type Slot, ticksToFraction } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
 import { noteName } from '../sheet/note-name.ts';
@@ -39,7 +39,7 @@ function rootPosition(chord: Chord, { range, middle }: Place): readonly WrittenP
     root = { ...root, octave: root.octave + 1 };
   }
   return chord.quality.tones.flatMap((tone) => {
-    const pitch = usualPitch(written(transposePitch(best, tone)));
+    const pitch = chordTonePitch(written(transposePitch(best, tone)), chord.root);
     const folded = written({ ...pitch, octave: pitch.octave - 1 });
     return isInRange(range, pitch) ? [pitch] : isInRange(range, folded) ? [folded] : [];
   });
@@ -105,7 +105,7 @@ function guideEvent(span: ChordSpan, place: Place): TimedEvent {
         best = pitch;
       pitch = written({ ...pitch, octave: pitch.octave + 1 });
     }
-    return best === null ? [] : [usualPitch(best)];
+    return best === null ? [] : [chordTonePitch(best, chord.root)];
   });
   const sorted = heads.toSorted((a, b) => pitchToMidi(a) - pitchToMidi(b));
   const slot = { at: span.from, length: span.to - span.from, isRest: false, tuplet: null };

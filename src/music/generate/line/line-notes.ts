@@ -28,10 +28,24 @@ export interface LineNote {
 
 /** The same sound under a usual name: no double accidentals, and no C flat, F flat, E sharp or B sharp. */
 export function usualPitch(pitch: WrittenPitch): WrittenPitch {
+  return pitchNamedWithin(pitch, -6, 10);
+}
+
+/**
+ * A chord tone as its chord spells it, the third of C sharp 7 as E sharp; double accidentals give way, and so do the odd
+ * names of altered ninths and thirteenths.
+ */
+export function chordTonePitch(pitch: WrittenPitch, root: PitchName): WrittenPitch {
+  const above = (staffStep(pitch) - staffStep({ ...root, octave: 0 })) % 7;
+  return above % 2 === 0 ? pitchNamedWithin(pitch, -8, 12) : usualPitch(pitch);
+}
+
+/** The pitch, or its namesake in sound between two places on the line of fifths. */
+function pitchNamedWithin(pitch: WrittenPitch, low: number, high: number): WrittenPitch {
   let fifths = nameToFifths(pitch);
-  if (fifths >= -6 && fifths <= 8) return pitch;
-  while (fifths > 8) fifths -= 12;
-  while (fifths < -6) fifths += 12;
+  if (fifths >= low && fifths <= high) return pitch;
+  while (fifths > high) fifths -= 12;
+  while (fifths < low) fifths += 12;
   const name = fifthsToName(fifths);
   const midi = pitchToMidi(pitch);
   const near = [pitch.octave - 1, pitch.octave, pitch.octave + 1].map((octave) => ({ ...name, octave }));
@@ -62,7 +76,7 @@ export function lineNotes(
       isRoot: isChord && pitchClass(pitch) === root,
     });
   };
-  for (const { pitch } of ladder(tones, range)) add(usualPitch(pitch), 'chord');
+  for (const { pitch } of ladder(tones, range)) add(chordTonePitch(pitch, chord.root), 'chord');
   for (const { pitch } of ladder(scale, range))
     if (!toneClasses.has(pitchClass(pitch))) add(usualPitch(pitch), 'scale');
   const low = pitchToMidi(range.low);

@@ -92,7 +92,9 @@ export function createReadingSheet(spec: ReadingSpec, student: SheetFor): Result
   const { key, window, clef, wanted } = chosen;
   const random = createSeededRandom(student.seed);
   const bars = barsOf(spec, shape);
-  const lines = spec.lines === 'fit' ? shape.lines : spec.lines;
+  // Six systems of two staves fill a page.
+  const fitLines = isForBothHands(spec, student) && bars > 4 ? Math.min(3, shape.lines) : shape.lines;
+  const lines = spec.lines === 'fit' ? fitLines : spec.lines;
   const notes: ShapingNote[] = [];
   if (spec.compass !== 'fit' && window.notes.length < wanted)
     notes.push({
@@ -120,7 +122,9 @@ export function createReadingSheet(spec: ReadingSpec, student: SheetFor): Result
       kind: 'ValuesWidened',
       text: 'The note values asked for do not fill a beat of this metre alone; the beat itself was added.',
     });
-  const sheetLines = written.map(({ line }) => line);
+  const hands =
+    isForBothHands(spec, student) && written.every(({ line, second }) => second.length === line.bars.length);
+  const sheetLines = written.map((made) => (hands ? withLeftHand(made) : made.line));
   const score = assembleLines(
     {
       title: `Reading in ${printName(key.tonic)} ${key.mode}`,
@@ -136,11 +140,36 @@ export function createReadingSheet(spec: ReadingSpec, student: SheetFor): Result
     sheetLines,
   );
   const second = written.flatMap((line) => line.second);
-  if (spec.second === 'none' || second.length !== score.bars.length) return ok({ score, notes });
+  if (hands || spec.second === 'none' || second.length !== score.bars.length) return ok({ score, notes });
   return ok({
     score: { ...score, parts: [...withName(score.parts, spec), secondPart(spec, instrument, second)] },
     notes,
   });
+}
+
+/**
+ * Whether a pianist reads on two staves: from elementary on, unless a compass is named, which is one hand's (common
+ * practice, no source).
+ */
+function isForBothHands(spec: ReadingSpec, student: SheetFor): boolean {
+  return (
+    shapeFor(student).isKeyboard &&
+    student.stage !== 'beginner' &&
+    spec.compass === 'fit' &&
+    spec.second === 'none'
+  );
+}
+
+/** The line with its second part as the left hand, under the same braces. */
+function withLeftHand({ line, second }: Written): SheetLine {
+  return {
+    ...line,
+    clefs: [...line.clefs, 'bass'],
+    bars: line.bars.map((bar, i) => ({
+      ...bar,
+      staves: [...bar.staves, present(second[i]?.voices[0], 'a left hand in every bar').events],
+    })),
+  };
 }
 
 function withName(parts: readonly Part[], spec: ReadingSpec): readonly Part[] {
@@ -228,7 +257,7 @@ function composeLine(
   }));
   const label = lines > 1 ? String(line + 1) : null;
   const second =
-    spec.second === 'none'
+    spec.second === 'none' && !isForBothHands(spec, student)
       ? []
       : secondBars(random, spec, student, { key, clef, metre, rhythm, tune, window });
   return { line: { key, metre, clefs: [clef], bars, label }, second, isWidened: rhythm.isWidened };
@@ -250,10 +279,13 @@ function secondBars(
   { instrument, stage }: SheetFor,
   { key, clef, metre, rhythm, tune, window }: SecondPlace,
 ): readonly PartBar[] {
-  const isBass = spec.second === 'bass';
+  const isBass = spec.second !== 'duet';
   const piano = pianoOf();
-  const secondKey = isBass ? transposeKey(key, transpositionOf(instrument)) : key;
-  const range = isBass ? staffRange(piano, 'intermediate', 'left') : staffRange(instrument, stage);
+  const isOwnHand = spec.second === 'none';
+  const secondKey = isBass && !isOwnHand ? transposeKey(key, transpositionOf(instrument)) : key;
+  const range = isBass
+    ? staffRange(piano, isOwnHand ? stage : 'intermediate', 'left')
+    : staffRange(instrument, stage);
   const secondClef = isBass ? 'bass' : clef;
   const notes = isBass
     ? chooseWindow({ key: secondKey, range, clef: 'bass', count: 12, ledgers: 2, easy: null })?.notes
@@ -267,13 +299,16 @@ function secondBars(
     return pitch === null ? null : heard(pitch);
   };
   const harmony: readonly HarmonyRoot[] = tune.harmony;
+  // Two hands on one keyboard: the left one keeps off the keys of the right.
+  const keys = tune.pitches.flatMap((pitch) => (pitch === null ? [] : [pitchToMidi(pitch)]));
+  const ceiling = isOwnHand ? Math.min(...keys) - 1 : Number.POSITIVE_INFINITY;
   const found = composeSecondPart(random, harmony, {
     metre,
     notes,
     isMinor: key.mode === 'minor',
     isBass,
     tuneAt,
-    highest: pitchToMidi(range.high),
+    highest: Math.min(pitchToMidi(range.high), ceiling),
   });
   if (found === null) return [];
   const events = found.slots.map((slot, i) => ({

@@ -103,7 +103,7 @@ export function createRunSheet(spec: RunSpec, study: Study, student: SheetFor): 
     for (const [c, cell] of cells.entries()) {
       const timed = timeRun(first.run, cell, barTicks(metre));
       const staves = placed.staves.map(({ clef, run }) => ({
-        clef,
+        clef: shape.isKeyboard ? clef : present(shape.readsClefs[0], 'an instrument has a clef'),
         clefs: shape.isKeyboard && clef === 'treble' ? [] : shape.readsClefs,
         pitches: timed.map(({ note }) => runPitch(run.tonic, steps, note)),
       }));

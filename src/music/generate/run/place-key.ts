@@ -72,8 +72,14 @@ function placeHands(spec: RunSpec, student: SheetFor, wanted: Wanted): PlacedKey
     const cost = placeCost(student, staffRange(instrument, stage, 'right'), ['treble']);
     const right = placeRun({ ...wanted, octaves: span, cost });
     if (right === null) continue;
-    for (const down of [1, 2, 3]) {
-      const left = { ...right, tonic: written({ ...right.tonic, octave: right.tonic.octave - down }) };
+    const lower = (down: number) => ({
+      ...right,
+      tonic: written({ ...right.tonic, octave: right.tonic.octave - down }),
+    });
+    // Two octaves apart where the left hand would climb far over its staff (common practice, no source).
+    const isNear = pitchesOf(lower(1), steps).every((pitch) => ledgerLines('bass', pitch) <= 3);
+    for (const down of isNear ? [1, 2, 3] : [2, 1, 3]) {
+      const left = lower(down);
       if (!pitchesOf(left, steps).every((pitch) => isInRange(range, pitch))) continue;
       return {
         tonic,

@@ -57,6 +57,8 @@ export function runPitches({ tonic, run }: PlacedRun, steps: Steps): readonly Wr
   return [...run.notes, run.last].map((note) => runPitch(tonic, steps, note));
 }
 
+const plainFigure: RunFigure = { offsets: [0], stride: 1 };
+
 function cheapest(wanted: WantedRun, runs: readonly PlacedRun[]): PlacedRun | null {
   let best: PlacedRun | null = null;
   let lowest = Number.POSITIVE_INFINITY;
@@ -96,7 +98,10 @@ export function placeRun(wanted: WantedRun): PlacedRun | null {
   const most = typeof octaves === 'number' ? octaves : 0;
   for (let tried = most; tried >= 0; tried--) {
     const top = tried === 0 ? Math.min(4, count - 1) : count * tried;
-    const runs = tonics.map((tonic) => ({ tonic, run: runTo(top, figure, direction), octaves: tried }));
+    // Less than an octave of a chord holds no figure: C G G C says nothing.
+    const isTight = tried === 0 && count <= 4 && figure.offsets.length > 1;
+    const shown = isTight ? plainFigure : figure;
+    const runs = tonics.map((tonic) => ({ tonic, run: runTo(top, shown, direction), octaves: tried }));
     const found = cheapest(wanted, runs);
     if (found !== null) return found;
   }

@@ -18,7 +18,7 @@ import type {
 } from '../../score/score.ts';
 import type { SheetFor } from '../../shape/student-shape.ts';
 import { barTicks } from '../rhythm/beat-grid.ts';
-import { chooseClef } from '../sheet/choose-clef.ts';
+import { clefsOfBars } from '../sheet/choose-clef.ts';
 import { noteName } from '../sheet/note-name.ts';
 import { tempoIn } from '../sheet/tempo.ts';
 import { writeLine } from '../sheet/write-line.ts';
@@ -38,6 +38,7 @@ export interface Passage {
 }
 
 export interface PassageStaff {
+  /** The clef it starts in, unless another saves much. */
   readonly clef: Clef;
   /** Clefs it may change to. */
   readonly clefs: readonly Clef[];
@@ -94,20 +95,21 @@ function barsOf(timed: readonly TimedNote[], bar: number): number {
   return (slot.at + slot.length) / bar;
 }
 
-/** Bars of a passage that stand well on one system. */
+/**
+ * Bars of a passage that stand well on one system: as many as its notes allow, and where it needs several systems, nearly
+ * the same on each, so that no lone last bar is stretched over a page's width.
+ */
 function barsAcross({ timed, metre }: Passage): number {
-  const density = timed.length / barsOf(timed, barTicks(metre));
-  return density > 13 ? 2 : density > 9 ? 3 : 4;
+  const count = barsOf(timed, barTicks(metre));
+  const density = timed.length / count;
+  const most = density > 13 ? 2 : density > 9 ? 3 : 4;
+  return count > most ? Math.ceil(count / Math.ceil(count / most)) : most;
 }
 
-/** The clef of one bar: that of the passage, unless another the student reads saves more than a ledger line a note. */
-function clefOfBar({ clef, clefs }: PassageStaff, events: readonly ScoreEvent[]): Clef {
-  const pitches = events.flatMap((event) =>
-    event.kind === 'note' ? event.heads.map(({ pitch }) => pitch) : [],
+function pitchesOfBars(bars: readonly (readonly ScoreEvent[])[]): readonly (readonly WrittenPitch[])[] {
+  return bars.map((events) =>
+    events.flatMap((event) => (event.kind === 'note' ? event.heads.map(({ pitch }) => pitch) : [])),
   );
-  return pitches.length === 0
-    ? clef
-    : chooseClef([clef, ...clefs.filter((other) => other !== clef)], pitches);
 }
 
 /** The score of some passages. */
@@ -122,6 +124,9 @@ export function writePassages(
   for (const passage of passages) {
     const { metre, key } = passage;
     const staves = passage.staves.map((_, staff) => staffBars(passage, marks, staff));
+    const clefs = passage.staves.map(({ clef, clefs: others }, s) =>
+      clefsOfBars([clef, ...others.filter((other) => other !== clef)], pitchesOfBars(staves[s] ?? [])),
+    );
     const count = present(staves[0], 'at least one staff').length;
     // Short passages share a system; none is broken over two that fits on one.
     const across = barsAcross(passage);
@@ -138,7 +143,7 @@ export function writePassages(
       );
       partBars.push({
         key,
-        clefs: passage.staves.map((staff, s) => clefOfBar(staff, present(staves[s]?.[i], 'a bar'))),
+        clefs: clefs.map((ofStaff) => present(ofStaff[i], 'a clef for every bar')),
         voices: staves.map((staff, s) => ({ id: s + 1, staff: s + 1, events: present(staff[i], 'a bar') })),
         chords: [],
         directions,

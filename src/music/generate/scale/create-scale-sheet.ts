@@ -50,7 +50,12 @@ function chromaticSteps(tonic: PitchName): Steps {
     Array.from({ length: 12 }, (_, semitone) => {
       const wanted = (pitchClass(tonic) + semitone) % 12;
       const name = fifthsOf.map(fifthsToName).find((n) => pitchClass(n) === wanted) ?? tonic;
-      return semitone === 0 ? { diatonic: 0, chromatic: 0 } : intervalUp(tonic, name);
+      if (semitone === 0) return { diatonic: 0, chromatic: 0 };
+      const interval = intervalUp(tonic, name);
+      // The semitone under the octave, named as the lowered tonic, belongs to the octave above.
+      return interval.chromatic === semitone
+        ? interval
+        : { diatonic: interval.diatonic + 7, chromatic: semitone };
     });
   const naturals = [-1, 0, 1, 2, 3, 4, 5];
   return {
@@ -81,9 +86,8 @@ function scaleSteps(tonic: PitchName, { scale, descent }: ScaleSpec): Steps {
 export function createScaleSheet(spec: ScaleSpec, student: SheetFor): Result<Draft, SheetRefused> {
   const id = spec.scale;
   const [name = id] = scaleOf(id).names;
-  const isPlain = id === 'major' || id.endsWith('minor');
   const study: Study = {
-    title: `${capital(name)} ${isPlain || name.endsWith('scale') ? 'scales' : 'scale'}${patternNames[spec.pattern]}`,
+    title: `${capital(name).replace(/ scales?$/, '')} scales${patternNames[spec.pattern]}`,
     label: (tonic) => `${printName(tonic)} ${name}`,
     steps: (tonic) => scaleSteps(tonic, spec),
     keyOf: (tonic) => fifthsToKey(scaleFifths(tonic, id), modeOfScale(id)),

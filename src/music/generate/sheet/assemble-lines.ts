@@ -83,12 +83,15 @@ export function assembleLines(frame: SheetFrame, lines: readonly SheetLine[]): S
   return withSystems(score, frame.barsAcross);
 }
 
-/** Bars on a system: four, or two where bars are long or full. */
+/** Notes and rests that stand on a system without crowding. */
+const eventsAcross = 40;
+
+/** Bars on a system: four, or two where four would crowd. */
 export function barsAcrossFor(lines: readonly SheetLine[]): number {
-  const densest = Math.max(
-    ...lines.flatMap((line) =>
-      line.bars.map((bar) => Math.max(...bar.staves.map((events) => events.length))),
-    ),
-  );
-  return densest > 11 ? 2 : 4;
+  const rows = lines.flatMap((line) => {
+    const counts = line.bars.map((bar) => Math.max(...bar.staves.map((events) => events.length)));
+    const starts = counts.flatMap((_, i) => (i % 4 === 0 ? [i] : []));
+    return starts.map((start) => counts.slice(start, start + 4).reduce((a, b) => a + b, 0));
+  });
+  return Math.max(...rows) > eventsAcross ? 2 : 4;
 }

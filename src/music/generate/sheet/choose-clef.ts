@@ -33,3 +33,35 @@ export function chooseClef(clefs: readonly Clef[], pitches: readonly Pitch[]): C
   const best = clefs.reduce((a, b) => (saved(b) > saved(a) ? b : a), usual);
   return saved(best) > 1 ? best : usual;
 }
+
+// What a change of clef costs the reader, and a start in another clef than the usual one, in ledger lines; common
+// practice, no source.
+const costOfChange = 6;
+const costOfStart = 14;
+
+/** Reading gets harder from the third ledger line on. */
+function readingCost(clef: Clef, pitches: readonly Pitch[]): number {
+  return pitches.reduce((sum, pitch) => {
+    const lines = ledgerLines(clef, pitch);
+    return sum + lines + Math.max(0, lines - 2);
+  }, 0);
+}
+
+/** A clef for each bar of a passage: few ledger lines, few changes, and if at all possible a start in the first clef. */
+export function clefsOfBars(clefs: readonly Clef[], bars: readonly (readonly Pitch[])[]): readonly Clef[] {
+  const usual = present(clefs[0], 'a staff has a clef');
+  let paths = clefs.map((clef) => ({ clefs: [] as readonly Clef[], last: usual, clef, cost: 0 }));
+  for (const [i, pitches] of bars.entries()) {
+    paths = clefs.map((clef) => {
+      const lines = readingCost(clef, pitches);
+      const ways = paths.map((path) => ({
+        clefs: [...path.clefs, clef],
+        last: clef,
+        clef,
+        cost: path.cost + lines + (path.last === clef ? 0 : i === 0 ? costOfStart : costOfChange),
+      }));
+      return ways.reduce((a, b) => (b.cost < a.cost ? b : a));
+    });
+  }
+  return paths.reduce((a, b) => (b.cost < a.cost ? b : a)).clefs;
+}

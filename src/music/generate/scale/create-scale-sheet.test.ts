@@ -1,0 +1,51 @@
+import { expect, test } from 'vitest';
+import { present } from '#core';
+import { findInstrument } from '../../instrument/instrument.ts';
+import { formatPitch, pitchToMidi } from '../../pitch/pitch.ts';
+import type { Score } from '../../score/score.ts';
+import { parseMaterialSpec } from '../../spec/material-spec.ts';
+import { createSheet } from '../create-sheet.ts';
+
+function scoreOf(fields: Readonly<Record<string, unknown>>, instrument: string): Score {
+  const spec = parseMaterialSpec(fields);
+  if (!spec.ok) throw new Error(spec.error.message);
+  const sheet = createSheet(spec.value, {
+    instrument: present(findInstrument(instrument), instrument),
+    stage: 'intermediate',
+    age: null,
+    seed: 1,
+  });
+  if (!sheet.ok) throw new Error(sheet.error.message);
+  return sheet.value.score;
+}
+
+const pitchesOf = (score: Score, staff = 1) =>
+  score.parts.flatMap(({ bars }) =>
+    bars.flatMap(({ voices }) =>
+      voices
+        .filter((voice) => voice.staff === staff)
+        .flatMap(({ events }) =>
+          events.flatMap((event) => (event.kind === 'note' ? event.heads.map(({ pitch }) => pitch) : [])),
+        ),
+    ),
+  );
+
+test.each(['C', 'G', 'D', 'A', 'F', 'Bb', 'Eb'])('a chromatic scale on %s moves by semitones', (start) => {
+  const pitches = pitchesOf(
+    scoreOf({ kind: 'scale', scale: 'chromatic', start, keys: 1, octaves: 1 }, 'clarinet_bb'),
+  );
+  const moves = pitches.slice(1).map((pitch, i) => {
+    const from = present(pitches[i], 'a note before');
+    return [`${formatPitch(from)} ${formatPitch(pitch)}`, pitchToMidi(pitch) - pitchToMidi(from)] as const;
+  });
+  // The filled last group may turn round a neighbour; nothing leaps.
+  expect(moves.filter(([, size]) => Math.abs(size) > 2)).toEqual([]);
+});
+
+test('both hands of a piano scale keep to their own clefs in the usual keys', () => {
+  const score = scoreOf({ kind: 'scale', start: 'C', keys: 1, octaves: 2 }, 'piano');
+  for (const { clefs } of present(score.parts[0], 'a part').bars) expect(clefs).toEqual(['treble', 'bass']);
+  const [right, left] = [pitchesOf(score, 1), pitchesOf(score, 2)];
+  const apart = right.map((pitch, i) => pitchToMidi(pitch) - pitchToMidi(present(left[i], 'a left hand')));
+  expect(new Set(apart.map((size) => size % 12))).toEqual(new Set([0]));
+});
