@@ -19,7 +19,10 @@ export interface BandPlayerProps {
   /** As read by `parseBackingMaterial`. */
   readonly spec: BackingMaterial;
   readonly seed: number;
-  /** Whether space and pedal are the player's anywhere on the page; else only while the focus is inside it. */
+  /**
+   * Whether the player is what the page is for: then space and pedal are its own anywhere on it, and Play is the primary
+   * action. Else they are only while the focus is inside it.
+   */
   readonly keysOnPage: boolean;
   /** Hears which bar of the chart sounds: 0 is the count-in, null is silence. */
   readonly onBar?: (bar: number | null) => void;
@@ -64,7 +67,12 @@ export function BandPlayer({ spec: given, seed, keysOnPage, onBar }: BandPlayerP
   return (
     <section className="band-player" ref={place} aria-label={says.band.title} data-late={state.late}>
       <div className="band-player-line">
-        <Button kind="primary" large isDisabled={state.status === 'failed'} onPress={toggle}>
+        <Button
+          kind={keysOnPage ? 'primary' : 'quiet'}
+          large
+          isDisabled={state.status === 'failed'}
+          onPress={toggle}
+        >
           {isPlaying ? says.stop : says.play}
         </Button>
         <Stepper
@@ -103,18 +111,21 @@ export function BandPlayer({ spec: given, seed, keysOnPage, onBar }: BandPlayerP
           </Button>
         )}
       </p>
-      <div className="band-player-levels">
-        {parts.map((part) => (
-          <Level
-            key={part}
-            name={says.parts[part]}
-            value={levels[part]}
-            onValue={(value) => setLevels((now) => ({ ...now, [part]: value }))}
-          />
-        ))}
-        <Level name={says.volume} value={volume} onValue={setVolume} />
-      </div>
-      <p className="soft band-player-caution">{says.caution}</p>
+      <details>
+        <summary>{says.levels}</summary>
+        <div className="band-player-levels">
+          {parts.map((part) => (
+            <Level
+              key={part}
+              name={says.parts[part]}
+              value={levels[part]}
+              onValue={(value) => setLevels((now) => ({ ...now, [part]: value }))}
+            />
+          ))}
+          <Level name={says.volume} value={volume} onValue={setVolume} />
+        </div>
+        <p className="soft band-player-caution">{says.caution}</p>
+      </details>
     </section>
   );
 }
@@ -133,11 +144,11 @@ function Stepper({ name, text, less, more, onStep }: StepperProps) {
     <div className="stepper" role="group" aria-label={name}>
       <span className="field-label">{name}</span>
       <div className="stepper-line">
-        <Button aria-label={less} onPress={() => onStep(-1)}>
+        <Button large aria-label={less} onPress={() => onStep(-1)}>
           −
         </Button>
         <output className="stepper-value">{text}</output>
-        <Button aria-label={more} onPress={() => onStep(1)}>
+        <Button large aria-label={more} onPress={() => onStep(1)}>
           +
         </Button>
       </div>

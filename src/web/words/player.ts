@@ -15,6 +15,7 @@ export const player = {
   semitones: (count: number) => `${count > 0 ? '+' : '−'}${Math.abs(count)}`,
   countIn: 'Count-in',
   counts: { fit: 'As usual', '0': 'None', '1': 'One bar', '2': 'Two bars' },
+  levels: 'Balance and volume',
   volume: 'Volume',
   parts: { bass: 'Bass', keys: 'Keyboard', drums: 'Drums', click: 'Count and click', drone: 'Held tone' },
   caution:
