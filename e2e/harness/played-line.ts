@@ -6,11 +6,13 @@ import { formatWav } from '../../bench/listening/take-set/write-wav.ts';
 const sampleRate = 48_000;
 /** A line in D dorian, as MIDI numbers: up and down by step and leap, so that each note is told from the last. */
 const line = [62, 64, 65, 67, 69, 67, 65, 64, 65, 69, 72, 71, 69, 67, 64, 62];
+/** How notes lie about their pitch, in units of `wander`: mean 0 and standard deviation 1 to two digits. */
+const astray = [-1.45, 1.24, -0.62, 0.31, -1.04, 0.72, 0.1, 1.55, -1.55, 0.52, -0.82, 1.04];
 
 export interface PlayedLine {
   readonly tempo: number;
   readonly seconds: number;
-  /** Cents by which notes lie in turn above and below pitch. */
+  /** Standard deviation of the notes' pitches, in cents. */
   readonly wander: number;
 }
 
@@ -19,7 +21,7 @@ export function playLine({ tempo, seconds, wander }: PlayedLine): Uint8Array {
   const beat = 60 / tempo;
   const sound = new Float32Array(Math.round(seconds * sampleRate));
   for (let n = 0; n * beat < seconds; n++) {
-    const midi = (line[n % line.length] ?? 62) + ((n % 2 === 0 ? 1 : -1) * wander) / 100;
+    const midi = (line[n % line.length] ?? 62) + ((astray[n % astray.length] ?? 0) * wander) / 100;
     const hertz = 440 * 2 ** ((midi - 69) / 12);
     const from = Math.round(n * beat * sampleRate);
     const length = Math.min(sound.length - from, Math.round(beat * 0.86 * sampleRate));

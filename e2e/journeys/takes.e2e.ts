@@ -102,10 +102,10 @@ tell('a line over the click becomes notes, and the notes become evidence', async
   await take.soundCheck();
   await picture('sound-check');
   await take.record(16);
-  // 22 cents above and below in turn: the spread is 22 cents, as the player's file has it.
+  // The spread is 22 cents, as the player's file has it; of 25 notes it is known to about a seventh.
   const told = await take.row('intonation').innerText();
   const spread = /spread about it\s+([\d.]+) ± ([\d.]+)/.exec(told.replaceAll('\u00a0', ' '));
-  expect(Math.abs(Number(spread?.[1]) - 22), told).toBeLessThan(5);
+  expect(Math.abs(Number(spread?.[1]) - 22), told).toBeLessThan(7);
   expect(await take.sheet.locator('.roll-note').count()).toBeGreaterThan(15);
   expect(await findWithAxe(page)).toEqual([]);
   await picture('evidence');
@@ -182,7 +182,7 @@ tell('two takes lie side by side, and what grew is told from what only wavers', 
   const difference = Number(
     /([-−]\d+(?:\.\d+)?) ±/.exec(await row.locator('td').last().innerText())?.[1]?.replace('−', '-'),
   );
-  expect(Math.abs(difference + 19)).toBeLessThan(6);
+  expect(Math.abs(difference + 19)).toBeLessThan(8);
   expect(await findWithAxe(page)).toEqual([]);
   await picture('side-by-side');
   await sheet.getByRole('button', { name: words.frame.close }).click();

@@ -131,8 +131,9 @@ function describePostgres(server: PostgresServer): void {
         name: `step-${number}`,
         apply: async (database: Kysely<StudioDatabase>) => void (await sql.raw(statement).execute(database)),
       });
-      const good = step(2, "update student set name = 'Changed'");
-      const failing = step(3, 'create table half_done (id int); select 1 / 0');
+      const next = migrations.length + 1;
+      const good = step(next, "update student set name = 'Changed'");
+      const failing = step(next + 1, 'create table half_done (id int); select 1 / 0');
       const opening = createPostgresStore({
         connectionString: address,
         clock,
@@ -140,8 +141,8 @@ function describePostgres(server: PostgresServer): void {
       });
       await expect(opening).rejects.toThrow(/division by zero/);
       const count = `select (select count(*)::int from ${schema}.migration) as done,
-        (select count(*)::int from pg_namespace where nspname = '${schema}_before_0002') as copies`;
-      expect(await server.query(count)).toEqual([{ done: 1, copies: 0 }]);
+        (select count(*)::int from pg_namespace where nspname = '${schema}_before_000${next}') as copies`;
+      expect(await server.query(count)).toEqual([{ done: migrations.length, copies: 0 }]);
       const opened = await createPostgresStore({
         connectionString: address,
         clock,
@@ -150,8 +151,8 @@ function describePostgres(server: PostgresServer): void {
       if (!opened.ok) throw new Error(JSON.stringify(opened.error));
       expect((await opened.value.read((r) => r.list('student')))[0]?.name).toBe('Changed');
       await opened.value.close();
-      expect(await server.query(count)).toEqual([{ done: 2, copies: 1 }]);
-      expect(await server.query(`select name from ${schema}_before_0002.student`)).toEqual([
+      expect(await server.query(count)).toEqual([{ done: next, copies: 1 }]);
+      expect(await server.query(`select name from ${schema}_before_000${next}.student`)).toEqual([
         { name: sample.student.name },
       ]);
     });
@@ -167,7 +168,7 @@ function describePostgres(server: PostgresServer): void {
       await (await openAt(newer)).close();
       await server.query(`insert into ${schemaOf(newer)}.migration values (99, 'later', '')`);
       expect(await createPostgresStore({ connectionString: newer, clock })).toMatchObject({
-        error: { kind: 'DatabaseNewer', found: 99, known: 1 },
+        error: { kind: 'DatabaseNewer', found: 99, known: migrations.length },
       });
       await server.query(
         `create database latin encoding 'LATIN1' locale_provider 'libc' locale 'C' template template0`,

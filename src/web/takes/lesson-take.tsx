@@ -1,9 +1,11 @@
 // A take recorded in a lesson, for the activity in hand; in a group, of one of its members.
 
 import { useState } from 'react';
-import type { LessonSegmentView, LessonView } from '#contract';
+import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
+import { findInstrument, fitBacking, parseBackingMaterial } from '#music';
 import { Button } from '../components/button.tsx';
 import { Dialog } from '../components/dialog.tsx';
+import { seedOf } from '../screens/practice/practice-materials.ts';
 import { words } from '../words/index.ts';
 import { RecordTake } from './record-take.tsx';
 
@@ -43,10 +45,19 @@ export function LessonTake({ lesson, segment, onClose }: LessonTakeProps) {
         activity: courseUnit === null || activity === null ? null : { courseUnit, activity },
         title: segment.title,
         instrument,
-        materials: segment.materials.map((material) => material.spec),
+        materials: segment.materials.map((material) => fitSpec(lesson, segment, material)),
         skills: segment.skills.map(({ skill, title, wanted }) => ({ skill, title, wanted })),
       }}
       onClose={onClose}
     />
   );
+}
+
+/** The spec of a material; a backing track in the key in which the lesson plays it. */
+function fitSpec(lesson: LessonView, segment: LessonSegmentView, material: MaterialView): unknown {
+  const read = parseBackingMaterial(material.spec);
+  const { instrument, stage, age } = lesson.learner;
+  const plays = findInstrument(instrument);
+  if (!read.ok || plays === null) return material.spec;
+  return fitBacking(read.value, { instrument: plays, stage, age, seed: seedOf(lesson, segment, material) });
 }

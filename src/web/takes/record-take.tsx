@@ -110,8 +110,8 @@ function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRe
       <div className="record-deeds">
         {microphone ? (
           <>
-            <Button kind="primary" large isDisabled={busy !== null} onPress={recording.begin}>
-              {say.recording.begin}
+            <Button kind="primary" large isDisabled={busy !== null} onPress={() => void recording.begin()}>
+              {busy === 'band' ? say.setUp.bandLoads : say.recording.begin}
             </Button>
             <Button large isDisabled={busy !== null} onPress={() => void recording.measure()}>
               {busy === 'measuring' ? say.setUp.measuring : say.setUp.latency}

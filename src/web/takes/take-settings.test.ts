@@ -11,6 +11,12 @@ describe('what an activity suggests', () => {
     expect(bandOf(settings)).toMatchObject({ tempo: 132, feel: 'swing', countIn: 1, tempoStep: 0 });
   });
 
+  test('its chords as they sound, where the track is moved to another key', () => {
+    const settings = suggestSettings([{ ...backing, transpose: 2 }], 'clarinet_bb');
+    expect(settings.chart).toContain('Em7');
+    expect(bandOf(settings)).toMatchObject({ transpose: 0, chart: expect.stringContaining('Em7') });
+  });
+
   test('else a click', () => {
     expect(suggestSettings([null, { kind: 'scale' }], null)).toMatchObject({ company: 'click', chart: '' });
   });

@@ -2,7 +2,7 @@
 // the screen's draft and turned into the written context.
 
 import type { WrittenContext } from '#contract';
-import { type BackingMaterial, feelById, parseBackingMaterial } from '#music';
+import { type BackingMaterial, backingToSpec, feelById, formatChart, parseBackingMaterial } from '#music';
 
 /** What is heard while playing: a click, a band over the chords, only the count-in, or nothing, at no tempo. */
 export const companies = ['click', 'band', 'countIn', 'nothing'] as const;
@@ -51,7 +51,9 @@ export function suggestSettings(specs: readonly unknown[], instrument: string | 
   for (const spec of specs) {
     const read = parseBackingMaterial(spec);
     if (!read.ok) continue;
-    const { tempo, chart } = read.value;
+    const { tempo } = read.value;
+    // In the key in which it sounds.
+    const chart = formatChart(backingToSpec(read.value).chart);
     return { ...plain, company: 'band', tempo, chart, backing: read.value };
   }
   return plain;
@@ -71,6 +73,7 @@ export function bandOf(settings: TakeSettings): BackingMaterial | null {
       tempo: settings.tempo,
       countIn: settings.countInBars,
       choruses: times,
+      key: 'as_typed',
       transpose: 0,
       keys: 'same',
       tempoStep: 0,

@@ -6,7 +6,7 @@ import { longestTake } from '#contract';
 import { parseTakeContext } from '#listening';
 import { createPlayer, type Player } from '../sound/player.ts';
 import { words } from '../words/index.ts';
-import { startBand } from './band-click.ts';
+import { readyBand, startBand } from './band-click.ts';
 import { startClick } from './click.ts';
 import type { Company } from './company.ts';
 import { decodeSound, type Samples } from './decode-sound.ts';
@@ -37,7 +37,7 @@ export interface SettingsFault {
 export function useRecording(settings: TakeSettings) {
   const [state, setState] = useState<RecordingState>({ step: 'setUp' });
   const [microphone, setMicrophone] = useState<Microphone | null>(null);
-  const [busy, setBusy] = useState<'opening' | 'measuring' | null>(null);
+  const [busy, setBusy] = useState<'opening' | 'measuring' | 'band' | null>(null);
   const [latency, setLatency] = useState<number | 'unheard' | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [settingsFault, setSettingsFault] = useState<SettingsFault | null>(null);
@@ -51,6 +51,7 @@ export function useRecording(settings: TakeSettings) {
       listening.current?.cancel();
       open.current?.microphone?.close();
       open.current?.player.close();
+      open.current = null;
     },
     [],
   );
@@ -80,20 +81,27 @@ export function useRecording(settings: TakeSettings) {
     setSettingsFault(parsed.ok ? null : { field: parsed.error.field, message: parsed.error.message });
     return parsed.ok;
   };
-  const begin = () => {
+  const begin = async () => {
     if (microphone === null || !areSettingsRight()) return;
     setFault(null);
     const player = open.current?.player;
     const band = settings.company === 'band' ? bandOf(settings) : null;
     if (settings.company === 'band' && band === null)
       return setSettingsFault({ field: 'chart', message: words.takes.setUp.noChart });
+    if (band !== null && player !== undefined) {
+      setBusy('band');
+      const isReady = await readyBand(player, band);
+      setBusy(null);
+      if (open.current === null) return; // the sheet was closed meanwhile
+      if (!isReady) return setFault(words.takes.setUp.bandFailed);
+    }
     const { clock } = microphone;
     const take = microphone.record();
     const company =
       settings.company === 'nothing'
         ? null
         : band !== null && player !== undefined
-          ? startBand(player, band)
+          ? startBand(player)
           : startClick(clock, {
               tempo: settings.tempo,
               beats: beatsPerBar(settings.metre),

@@ -146,6 +146,8 @@ export const takes = {
       countIn: 'only the count-in',
       nothing: 'nothing, at no set tempo',
     },
+    bandLoads: 'The band gets ready',
+    bandFailed: 'The band could not be loaded. Try again, or play to a click.',
     noChart: 'The band needs chords it can read: write bars such as “C | Am | F | G7”.',
     tempo: 'Tempo, beats a minute',
     metre: 'Metre',
