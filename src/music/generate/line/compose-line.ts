@@ -13,7 +13,7 @@ import { cheapestPath, type PathCost } from '../melody/cheapest-path.ts';
 import { arch } from '../melody/contour.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid, metricLevel } from '../rhythm/beat-grid.ts';
-import { chordKeyText, type LineNote, lineNotes } from './line-notes.ts';
+import { chordKeyText, type LineNote, lineNotes, spellResolutions } from './line-notes.ts';
 
 export type LineContent = 'guide_tones' | 'chord_tones' | 'approach_notes' | 'enclosures' | 'melodic';
 
@@ -307,7 +307,7 @@ export function composeLine(
   const second = hasModels
     ? (cheapestPath(choices, pathCost(places, models, options), breadth) ?? first)
     : first;
-  const found = second.notes.map(({ note }) => note.pitch);
+  const found = spellResolutions(second.notes.map(({ note }) => note));
   let next = 0;
   return slots.map((slot) => (slot.isRest ? null : present(found[next++], 'a note for every sound')));
 }

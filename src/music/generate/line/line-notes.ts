@@ -91,6 +91,20 @@ export function lineNotes(
   return [...notes.values()].sort((a, b) => a.midi - b.midi);
 }
 
+/**
+ * The pitches of a line, its approach notes spelled by where they go: to D from above as E flat, to E from below as D
+ * sharp, whatever chord they stand over.
+ */
+export function spellResolutions(line: readonly LineNote[]): readonly WrittenPitch[] {
+  return line.map((note, i) => {
+    const target = line[i + 1];
+    if (note.role !== 'approach' || target === undefined) return note.pitch;
+    const away = note.midi - target.midi;
+    if (Math.abs(away) !== 1) return note.pitch;
+    return usualPitch(written(transposePitch(target.pitch, { diatonic: away, chromatic: away })));
+  });
+}
+
 /** A key for what a chord allows, so that it is worked out once. */
 export function chordKeyText(chord: Chord): string {
   return formatPitch({ ...chord.root, octave: 0 }) + chord.quality.id;
