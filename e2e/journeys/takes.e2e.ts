@@ -214,12 +214,15 @@ tell('what is no sound is said to be none', async () => {
     buffer: Buffer.from('RIFF, but nothing else of a wave'),
   });
   await take.sheet.getByText(words.takes.decode.unreadable).waitFor();
+  await take.tempo.fill(String(tempo));
   await take.file.setInputFiles({
     name: 'take.wav',
     mimeType: 'audio/wav',
-    buffer: Buffer.from(playLine({ tempo, seconds: 10, wander: 3 })),
+    buffer: Buffer.from(playLine({ tempo, seconds: 20, wander: 3 })),
   });
   await take.sheet.getByRole('heading', { name: words.takes.result.evidence }).waitFor();
+  // The tempo that was told is the file's, too.
+  await take.sheet.getByText(words.takes.result.tempo(tempo)).waitFor();
   await take.sheet.getByRole('button', { name: words.frame.close }).click();
 });
 

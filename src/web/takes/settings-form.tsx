@@ -41,7 +41,7 @@ export function SettingsForm({ settings, onSettings, fault }: SettingsFormProps)
             min={30}
             max={320}
             value={String(settings.tempo || '')}
-            onValue={(tempo) => set({ tempo: Number(tempo) })}
+            onValue={(tempo) => set({ tempo: Number(tempo), isTempoTold: true })}
             fault={faultOf('tempo')}
           />
           {settings.company !== 'band' && (

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { parseTakeContext } from '#listening';
-import { bandOf, beatsPerBar, readScaleText, settingsToContext, suggestSettings } from './take-settings.ts';
+import {
+  bandOf,
+  beatsPerBar,
+  readScaleText,
+  settingsOfFile,
+  settingsToContext,
+  suggestSettings,
+} from './take-settings.ts';
 
 const backing = { kind: 'backing', chart: '| Dm7 | G7 | C | C |', tempo: 132, feel: 'swing', countIn: 2 };
 
@@ -40,6 +47,12 @@ describe('the context of a take', () => {
       tempo: null,
       offsetS: null,
     });
+  });
+
+  test('tells a file no tempo that was only proposed', () => {
+    expect(settingsToContext(settingsOfFile(settings), null).tempo).toBeNull();
+    expect(settingsToContext(settingsOfFile({ ...settings, isTempoTold: true }), null).tempo).toBe(96);
+    expect(settingsToContext(settingsOfFile(suggestSettings([backing], null)), null).tempo).toBe(132);
   });
 
   test('takes the metre of the band’s feel', () => {

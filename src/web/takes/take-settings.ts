@@ -11,6 +11,8 @@ export type Company = (typeof companies)[number];
 export interface TakeSettings {
   readonly company: Company;
   readonly tempo: number;
+  /** Whether somebody said so; a tempo only proposed says nothing of a file that was played before. */
+  readonly isTempoTold: boolean;
   readonly metre: readonly [number, number];
   readonly countInBars: number;
   /** "D dorian", or nothing. */
@@ -41,6 +43,7 @@ export function suggestSettings(specs: readonly unknown[], instrument: string | 
   const plain: TakeSettings = {
     company: 'click',
     tempo: 80,
+    isTempoTold: false,
     metre: [4, 4],
     countInBars: 1,
     scale: '',
@@ -54,7 +57,7 @@ export function suggestSettings(specs: readonly unknown[], instrument: string | 
     const { tempo } = read.value;
     // In the key in which it sounds.
     const chart = formatChart(backingToSpec(read.value).chart);
-    return { ...plain, company: 'band', tempo, chart, backing: read.value };
+    return { ...plain, company: 'band', tempo, isTempoTold: true, chart, backing: read.value };
   }
   return plain;
 }
@@ -111,4 +114,9 @@ function metreOf(settings: TakeSettings): readonly [number, number] {
   if (band === null) return settings.metre;
   const { metre } = feelById(band.feel);
   return [metre.beats, metre.unit];
+}
+
+/** The settings by which a file is listened to: its tempo is found in the playing unless it was told. */
+export function settingsOfFile(settings: TakeSettings): TakeSettings {
+  return settings.isTempoTold ? settings : { ...settings, company: 'nothing' };
 }

@@ -2,7 +2,7 @@
 // the screen only draws.
 
 import { useEffect, useRef, useState } from 'react';
-import { longestTake } from '#contract';
+import { longestTake, type WrittenContext } from '#contract';
 import { parseTakeContext } from '#listening';
 import { createPlayer, type Player } from '../sound/player.ts';
 import { words } from '../words/index.ts';
@@ -14,7 +14,13 @@ import { type ListeningInHand, listenTo } from './listen-to.ts';
 import type { HeardEvidence, ListenProgress } from './listening-message.ts';
 import { measureLatency } from './measure-latency.ts';
 import { type Microphone, openMicrophone, type TakeInHand } from './recorder.ts';
-import { bandOf, beatsPerBar, settingsToContext, type TakeSettings } from './take-settings.ts';
+import {
+  bandOf,
+  beatsPerBar,
+  settingsOfFile,
+  settingsToContext,
+  type TakeSettings,
+} from './take-settings.ts';
 
 export type RecordingState =
   | { readonly step: 'setUp' }
@@ -130,11 +136,10 @@ export function useRecording(settings: TakeSettings) {
     const late = typeof latency === 'number' ? latency : 0;
     const barOneAt = hand.company?.barOneAt() ?? null;
     const offset = barOneAt === null ? null : barOneAt - startedAt + late;
-    await listen({ samples, sampleRate }, sound, offset);
+    await listen({ samples, sampleRate }, sound, settingsToContext(settings, offset));
   };
-  const listen = async (samples: Samples, sound: Blob | null, offset: number | null) => {
+  const listen = async (samples: Samples, sound: Blob | null, context: WrittenContext) => {
     setState({ step: 'listening', progress: null });
-    const context = settingsToContext(settings, offset);
     const hand = listenTo(
       { ...samples, context },
       (progress) => setState({ step: 'listening', progress }),
@@ -156,7 +161,7 @@ export function useRecording(settings: TakeSettings) {
     setFault(null);
     setState({ step: 'listening', progress: null });
     const decoded = await decodeSound(file);
-    if (decoded.ok) return listen(decoded.value, file, null);
+    if (decoded.ok) return listen(decoded.value, file, settingsToContext(settingsOfFile(settings), null));
     setFault(words.takes.decode[decoded.error]);
     setState({ step: 'setUp' });
   };

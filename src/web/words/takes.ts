@@ -173,7 +173,7 @@ export const takes = {
     latencyNot: 'The clicks were not heard clearly: turn the loudspeaker up, or use headphones.',
     file: 'Open a file',
     fileHelp:
-      'A file: wav, mp3, m4a, ogg or flac, up to 15 minutes, played at the tempo set here or at none.',
+      'A file: wav, mp3, m4a, ogg or flac, up to 15 minutes; its tempo is found in the playing unless you set it here.',
     noMicrophone:
       'The microphone could not be opened. Allow it for this page in the browser, see that one is connected, and try again; or open a file.',
     bad: (field: string) => `Look at “${field}” again.`,
