@@ -1,4 +1,4 @@
-// Takes of students, their sounds apart, consent to record them, and levels that rest on a take.
+// Takes of students, their sounds apart, consent to record them, levels that rest on a take, and when a level was noted.
 
 import { sql } from 'kysely';
 import { createIndex, createTable } from './create-table.ts';
@@ -11,6 +11,9 @@ export const takes: Migration = {
     for (const [name, columns] of Object.entries(tables)) await createTable(database, dialect, name, columns);
     await sql`alter table observation add column take ${sql.raw(dialect.columnType.text)}
       references take (id) deferrable initially deferred`.execute(database);
+    await sql`alter table observation add column noted_at ${sql.raw(dialect.columnType.text)}`.execute(
+      database,
+    );
     for (const [table, ...columns] of indexes) await createIndex(database, table, columns);
   },
 };

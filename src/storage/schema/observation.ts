@@ -10,4 +10,5 @@ export const observationTable = describeTable('observation', {
   date: text,
   note: text,
   take: textOrNull,
+  notedAt: textOrNull,
 });

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { present } from '#core';
+import { loadCourse } from '../course/course-records.ts';
 import type { SegmentRecord } from '../record/records.ts';
 import { ana, anaCourse, id, openCourseStudio, type TestStudio } from '../testing/open-studio.contract.ts';
+import { latestLevels } from '../view/latest-level.ts';
 
 const courseUnit = id('course-unit', 'ana-answers');
 
@@ -283,6 +285,34 @@ describe('levels', () => {
     expect(await minutesPlanned(studio, 'clap-answers')).toBeLessThan(before);
     await studio.done({ type: 'observe.remove', observation: id('observation', 'call-and-answer') });
     expect(await minutesPlanned(studio, 'clap-answers')).toBe(before);
+  });
+
+  test('of two levels noted on one day the later counts, whatever their ids', async () => {
+    for (const [earlier, later] of [
+      ['aaa', 'zzz'],
+      ['zzz', 'aaa'],
+    ] as const) {
+      const studio = await openCourseStudio();
+      for (const [observation, level, at] of [
+        [earlier, 1, '10:00'],
+        [later, 3, '10:20'],
+      ] as const) {
+        studio.setToday('2026-09-07', at);
+        await studio.done({
+          type: 'observe',
+          observation: id('observation', observation),
+          course: anaCourse,
+          student: ana,
+          lesson: null,
+          skill: id('skill', 'steady-beat'),
+          level,
+          note: '',
+        });
+      }
+      const records = await studio.store.read((reader) => loadCourse(reader, anaCourse));
+      const levels = latestLevels(present(records, 'the course').observations);
+      expect(levels.get(id('skill', 'steady-beat'))).toBe(3);
+    }
   });
 
   test('[R-LENIENT] a level or a text from an old queue is taken; on a lesson that is gone the text comes back', async () => {

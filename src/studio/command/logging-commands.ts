@@ -70,6 +70,7 @@ export const observe: Handler<'observe'> = async (desk, command) => {
     skill: command.skill,
     level: command.level,
     date,
+    notedAt: desk.outside.clock.instant(),
     note: command.note,
     // Another level for the same observation rests on the take named before, until another is named.
     take: take?.id ?? (await tx.get('observation', command.observation))?.take ?? null,

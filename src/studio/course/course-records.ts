@@ -139,17 +139,21 @@ function orderUnits(course: CourseRecord, units: readonly CourseUnitRecord[]): r
 }
 
 async function loadObservations(reader: Reader, course: CourseRecord): Promise<readonly ObservationRecord[]> {
-  const own = await reader.list('observation', { where: { course: course.id }, orderBy: ['date'] });
+  const own = await reader.list('observation', {
+    where: { course: course.id },
+    orderBy: ['date', 'notedAt'],
+  });
   if (course.student === null) return own;
   const others = (
-    await reader.list('observation', { where: { student: course.student }, orderBy: ['date'] })
+    await reader.list('observation', { where: { student: course.student }, orderBy: ['date', 'notedAt'] })
   ).filter((o) => o.course !== course.id);
   if (others.length === 0) return own;
   const sameInstrument = new Map<CourseId, boolean>();
   for (const { course: id } of others)
     if (!sameInstrument.has(id))
       sameInstrument.set(id, (await reader.get('course', id))?.instrument === course.instrument);
+  const when = (o: ObservationRecord) => `${o.date} ${o.notedAt ?? ''}`;
   return [...own, ...others.filter((o) => sameInstrument.get(o.course))].sort((a, b) =>
-    a.date < b.date ? -1 : a.date > b.date ? 1 : 0,
+    when(a) < when(b) ? -1 : when(a) > when(b) ? 1 : 0,
   );
 }

@@ -274,6 +274,8 @@ export interface ObservationRecord {
   readonly skill: SkillId;
   readonly level: Level;
   readonly date: PlainDate;
+  /** The instant it was noted, which orders levels of one day; null in records kept before there was one. */
+  readonly notedAt: string | null;
   readonly note: string;
   /** The take that shows it. */
   readonly take: TakeId | null;

@@ -140,7 +140,7 @@ export function emptyTake(take: Id<'take'>, student: Id<'student'>): CommandOf<'
 export interface TestStudio {
   readonly store: Store;
   readonly outside: () => Outside;
-  setToday(date: string): void;
+  setToday(date: string, at?: string): void;
   send(command: Command, change?: string): Promise<Result<CommandReply, Fault>>;
   /** As `send`, and fails the test when it is refused. */
   done(command: Command): Promise<CommandReply>;
@@ -163,8 +163,8 @@ export async function openStore(today = '2026-09-07', planner: Planner = courseP
   return {
     store,
     outside,
-    setToday(date) {
-      clock = createFixedClock(day(date), time('08:00'));
+    setToday(date, at = '08:00') {
+      clock = createFixedClock(day(date), time(at));
     },
     send,
     async done(command) {
