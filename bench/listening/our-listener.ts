@@ -1,7 +1,8 @@
 // src/listening as a listener of the bench.
 
 import { hearNotes } from '#listening';
-import { type Listener, midiToHz } from './score-table.ts';
+import { midiToFrequency } from '#music';
+import type { Listener } from './score-table.ts';
 
 /** Ours. */
 export function ourListener(): Listener {
@@ -10,7 +11,11 @@ export function ourListener(): Listener {
     hear(samples, sampleRate, context) {
       const { notes, f0 } = hearNotes(samples, sampleRate, { instrument: context.instrument });
       return {
-        notes: notes.map((n) => ({ onset: n.onset, offset: n.offset, hz: midiToHz(n.midi + n.cents / 100) })),
+        notes: notes.map((n) => ({
+          onset: n.onset,
+          offset: n.offset,
+          hz: midiToFrequency(n.midi + n.cents / 100),
+        })),
         pitchAt: (seconds) => f0.midi[Math.round(seconds / f0.hop)] ?? null,
       };
     },

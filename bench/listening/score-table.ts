@@ -1,10 +1,14 @@
 // Scores any listener on takes, group by group.
 
 import { readFileSync } from 'node:fs';
+import { midiToFrequency } from '#music';
 import { rawPitch, type ScoredNote, scoreNotes } from './match-notes.ts';
 import type { Take } from './read-takes.ts';
 import type { TakeContext, TruthNote } from './take-set/make-take.ts';
 import { groups } from './take-set/performance.ts';
+
+/** For the reference programs, whose folder is a package of its own and does not know the door. */
+export { frequencyToMidi, midiToFrequency } from '#music';
 
 export interface Heard {
   readonly notes: readonly ScoredNote[];
@@ -37,13 +41,11 @@ export interface ListenerScore {
   readonly speed: number;
 }
 
-export const midiToHz = (midi: number) => 440 * 2 ** ((midi - 69) / 12);
-
 /** A true note as the scorer reads it. */
 export const truthToScored = (note: TruthNote): ScoredNote => ({
   onset: note.onset,
   offset: note.offset,
-  hz: midiToHz(note.midi + note.cents / 100),
+  hz: midiToFrequency(note.midi + note.cents / 100),
 });
 
 /** The samples of a take written by write-wav.ts. */

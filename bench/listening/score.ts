@@ -2,6 +2,7 @@
 // [--split dev|held|all] [--sound computed|Fluid|MuseScore] [--id dev-clean-3] [--dir DIR] [--each] [--misses]`.
 
 import { parseArgs } from 'node:util';
+import { frequencyToMidi } from '#music';
 import { takesFolder } from './compare.ts';
 import { ourListener } from './our-listener.ts';
 import { readTakes } from './read-takes.ts';
@@ -34,10 +35,7 @@ else {
         console.log(
           `    missed ${note.midi} ${note.cents.toFixed(0)}c at ${note.onset.toFixed(3)}-${note.offset.toFixed(3)}; near: ${heard.notes
             .filter((h) => Math.abs(h.onset - note.onset) < 0.2)
-            .map(
-              (h) =>
-                `${(69 + 12 * Math.log2(h.hz / 440)).toFixed(2)} ${h.onset.toFixed(3)}-${h.offset.toFixed(3)}`,
-            )
+            .map((h) => `${frequencyToMidi(h.hz).toFixed(2)} ${h.onset.toFixed(3)}-${h.offset.toFixed(3)}`)
             .join(', ')}`,
         );
   });

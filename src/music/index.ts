@@ -148,6 +148,7 @@ export {
   fifthsToName,
   formatPitch,
   formatPitchName,
+  frequencyToMidi,
   type Letter,
   midiToFrequency,
   type Pitch,

@@ -2,7 +2,7 @@
 
 import { spawnSync } from 'node:child_process';
 import type { Listener } from '../score-table.ts';
-import { midiToHz } from '../score-table.ts';
+import { midiToFrequency } from '../score-table.ts';
 
 export interface AubioSettings {
   readonly silence: number;
@@ -30,7 +30,11 @@ export function aubio(settings: AubioSettings = best): Listener | null {
           .map((line) => line.trim().split(/\s+/).map(Number));
       const notes = rows('aubionotes', [...words, '-H', '256', '-d', String(drop)])
         .filter((row) => row.length === 3)
-        .map(([midi = 0, start = 0, end = 0]) => ({ onset: start - early, offset: end, hz: midiToHz(midi) }));
+        .map(([midi = 0, start = 0, end = 0]) => ({
+          onset: start - early,
+          offset: end,
+          hz: midiToFrequency(midi),
+        }));
       const track = rows('aubiopitch', ['-p', 'yinfft', '-B', '2048', '-H', '256', '-u', 'midi', '-s', '-60'])
         .filter((row) => row.length === 2)
         .map(([at = 0, midi = 0]) => ({ at, midi: midi > 0 ? midi : null }));

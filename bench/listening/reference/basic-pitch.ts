@@ -3,7 +3,8 @@
 
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { type Listener, midiToHz } from '../score-table.ts';
+import type { Listener } from '../score-table.ts';
+import { midiToFrequency } from '../score-table.ts';
 import { findReference, requireReference } from './load-reference.ts';
 
 interface Kernel {
@@ -99,7 +100,7 @@ export async function basicPitch(onset = 0.5, frame = 0.3, least = 5): Promise<L
         notes: notes.map((n) => ({
           onset: n.startTimeSeconds,
           offset: n.startTimeSeconds + n.durationSeconds,
-          hz: midiToHz(n.pitchMidi),
+          hz: midiToFrequency(n.pitchMidi),
         })),
         pitchAt(seconds) {
           const sounding = notes.filter(

@@ -1,7 +1,8 @@
 // essentia.js (AGPL-3): its YIN on spectra and its own contour segmentation. Its probabilistic YIN and PitchMelodia were tried on
 // the development takes and found fewer pitches (raw pitch 0.16 and 0.78 where this finds 0.99).
 
-import { type Listener, midiToHz } from '../score-table.ts';
+import type { Listener } from '../score-table.ts';
+import { frequencyToMidi, midiToFrequency } from '../score-table.ts';
 import { findReference, requireReference } from './load-reference.ts';
 
 /** Lives in the program's own memory until it is deleted. */
@@ -99,11 +100,11 @@ export function essentia(settings: EssentiaSettings = best): Listener | null {
         notes: [...(onsets ?? [])].map((onset, i) => ({
           onset: onset + settings.late,
           offset: onset + settings.late + (lengths?.[i] ?? 0),
-          hz: midiToHz(midis?.[i] ?? 0),
+          hz: midiToFrequency(midis?.[i] ?? 0),
         })),
         pitchAt(seconds) {
           const value = hz[Math.round((seconds * rate - size / 2) / hop)] ?? 0;
-          return value > 0 ? 69 + 12 * Math.log2(value / 440) : null;
+          return value > 0 ? frequencyToMidi(value) : null;
         },
       };
     },

@@ -1,6 +1,7 @@
 // pitchfinder (GPL-3): its YIN, one frame at a time; the notes are parted by segment-pitch.ts.
 
 import type { Listener } from '../score-table.ts';
+import { frequencyToMidi } from '../score-table.ts';
 import { findReference, requireReference } from './load-reference.ts';
 import {
   levelOf,
@@ -36,7 +37,7 @@ export function pitchfinder(threshold = 0.1, rule: SegmentRule = usualRule, floo
         const level = levelOf(frame.subarray(size / 2 - hop, size / 2 + hop));
         loudest = Math.max(loudest, level);
         frames.push({
-          midi: hz !== null && hz > 35 && hz < 2500 ? 69 + 12 * Math.log2(hz / 440) : null,
+          midi: hz !== null && hz > 35 && hz < 2500 ? frequencyToMidi(hz) : null,
           level,
         });
       }

@@ -1,6 +1,7 @@
 // pitchy (MIT): McLeod's pitch of one frame at a time; the notes are parted by segment-pitch.ts.
 
 import type { Listener } from '../score-table.ts';
+import { frequencyToMidi } from '../score-table.ts';
 import { findReference, importReference } from './load-reference.ts';
 import {
   levelOf,
@@ -42,7 +43,7 @@ export async function pitchy(
         const level = levelOf(frame.subarray(size / 2 - hop, size / 2 + hop));
         loudest = Math.max(loudest, level);
         const isVoiced = sure >= clarity && hz > 35 && hz < 2500;
-        frames.push({ midi: isVoiced ? 69 + 12 * Math.log2(hz / 440) : null, level });
+        frames.push({ midi: isVoiced ? frequencyToMidi(hz) : null, level });
       }
       const heard = frames.map((f) => (f.level < loudest + floor ? { ...f, midi: null } : f));
       const first = size / 2 / rate;

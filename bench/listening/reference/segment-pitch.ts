@@ -2,6 +2,7 @@
 // Plain and fair, with the settings that did best on the development takes.
 
 import type { ScoredNote } from '../match-notes.ts';
+import { midiToFrequency } from '../score-table.ts';
 
 export interface PitchFrame {
   /** MIDI number, or null when unvoiced. */
@@ -53,7 +54,7 @@ export function segmentPitch(
       notes.push({
         onset: first + start * hop,
         offset: first + end * hop,
-        hz: 440 * 2 ** ((median(pitches) - 69) / 12),
+        hz: midiToFrequency(median(pitches)),
       });
     start = -1;
     pitches = [];

@@ -3,6 +3,7 @@
 // delay of Jaffe and Smith 1983).
 
 import type { Random } from '#core';
+import { midiToFrequency } from '#music';
 import type { TakeInstrument } from './instruments.data.ts';
 import { normal, type PlayedNote } from './performance.ts';
 
@@ -24,8 +25,6 @@ export function computeNote(
       : sustain(instrument, note, bend, sampleRate, random);
 }
 
-const frequency = (midi: number) => 440 * 2 ** ((midi - 69) / 12);
-
 function formantGain(instrument: TakeInstrument, hz: number): number {
   let gain = 0.25;
   for (const f of instrument.formants) gain += f.gain / (1 + ((hz - f.hz) / f.width) ** 2);
@@ -46,7 +45,7 @@ function sustain(
     : Math.min(instrument.attack * (0.7 + random.next() * 0.6), note.held * 0.4);
   const length = Math.ceil((note.held + release + 0.03) * sampleRate);
   const out = new Float32Array(length);
-  const f0 = frequency(note.midi);
+  const f0 = midiToFrequency(note.midi);
   const partials = Math.max(1, Math.min(48, Math.floor(Math.min(10000, sampleRate * 0.45) / f0)));
   const loud = (note.velocity / 100) ** 1.6;
   const bright = note.velocity / 100;
@@ -107,7 +106,7 @@ function pluck(
 ): Float32Array {
   const length = Math.ceil((note.held + instrument.release * 2) * sampleRate);
   const out = new Float32Array(length);
-  const f0 = frequency(note.midi);
+  const f0 = midiToFrequency(note.midi);
   const loud = (note.velocity / 100) ** 1.6;
   const size = Math.ceil(sampleRate / f0) * 2 + 8;
   const line = new Float32Array(size);
@@ -171,7 +170,7 @@ function strike(
 ): Float32Array {
   const length = Math.ceil((note.held + instrument.release * 2) * sampleRate);
   const out = new Float32Array(length);
-  const f0 = frequency(note.midi);
+  const f0 = midiToFrequency(note.midi);
   const loud = (note.velocity / 100) ** 1.6;
   const stiff = 0.0001 * 2 ** ((note.midi - 48) / 18);
   const partials = Math.max(1, Math.min(30, Math.floor(9000 / f0)));

@@ -2,6 +2,8 @@
 // how loud it is and where its pitch lies. A recorded sample has an attack of its own and is not perfectly in tune, so
 // the moment a player starts a note is not yet the moment it is heard.
 
+import { frequencyToMidi, midiToFrequency } from '#music';
+
 /** Level in dB over 5 ms around `at` (samples). */
 export function envelope(sound: Float32Array, sampleRate: number): Float32Array {
   const hop = Math.round(sampleRate / 1000);
@@ -68,7 +70,7 @@ export function measurePitch(
   near: number,
   hop: number,
 ): Float64Array {
-  const period = sampleRate / (440 * 2 ** ((near - 69) / 12));
+  const period = sampleRate / midiToFrequency(near);
   const low = Math.max(2, Math.floor(period / 1.09));
   const high = Math.ceil(period * 1.09);
   const window = Math.round(Math.max(0.02 * sampleRate, period * 3));
@@ -95,7 +97,7 @@ export function measurePitch(
     if (best < 0.8) continue;
     const [l, m, r] = [nsdf[bestLag - 1] ?? 0, nsdf[bestLag] ?? 0, nsdf[bestLag + 1] ?? 0];
     const shift = l + r - 2 * m < 0 ? (l - r) / (2 * (l + r - 2 * m)) : 0;
-    out[k] = 69 + 12 * Math.log2(sampleRate / (bestLag + shift) / 440);
+    out[k] = frequencyToMidi(sampleRate / (bestLag + shift));
   }
   return out;
 }

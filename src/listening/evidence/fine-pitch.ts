@@ -1,6 +1,8 @@
 // Pitch of a moment to a fraction of a cent, where a first guess is known: the peak of the normalised square difference
 // near the guess (McLeod and Wyvill 2005, A smarter way to find pitch, ICMC), between samples by a parabola.
 
+import { frequencyToMidi, midiToFrequency } from '#music';
+
 /** Clarity below which a moment has no pitch of its own. */
 const leastClarity = 0.8;
 /** Share of the period searched on either side of the guess: about half a semitone. */
@@ -13,7 +15,7 @@ export function finePitch(
   seconds: number,
   guess: number,
 ): number | null {
-  const period = sampleRate / (440 * 2 ** ((guess - 69) / 12));
+  const period = sampleRate / midiToFrequency(guess);
   const window = Math.round(Math.max(0.016 * sampleRate, period * 2.5));
   const low = Math.floor(period * (1 - reach)) - 1;
   const high = Math.ceil(period * (1 + reach)) + 1;
@@ -37,5 +39,5 @@ export function finePitch(
   if (best.lag < 0 || best.right > best.value) return null;
   const curve = best.left + best.right - 2 * best.value;
   const shift = curve < 0 ? (best.left - best.right) / (2 * curve) : 0;
-  return 69 + 12 * Math.log2(sampleRate / (best.lag + shift) / 440);
+  return frequencyToMidi(sampleRate / (best.lag + shift));
 }

@@ -1,5 +1,6 @@
 // Tone inside long notes: how steady pitch and loudness stay, how much of the sound is tone, and vibrato where there is one.
 
+import { midiToFrequency } from '#music';
 import type { HeardNote } from '../notes/heard-note.ts';
 import { type EvidenceInput, notePassage } from './evidence-input.ts';
 import { couldNotHear, figure, type Row } from './figure.ts';
@@ -119,7 +120,7 @@ function listenInside(input: EvidenceInput, note: HeardNote, index: number): Lon
     cents.push((pitch - note.midi) * 100);
     levels.push(levelAround(samples, sampleRate, k * f0.hop));
     if (k % 4 !== 0) continue;
-    const period = sampleRate / (440 * 2 ** ((pitch - 69) / 12));
+    const period = sampleRate / midiToFrequency(pitch);
     const share = harmonicShare(samples, Math.round(k * f0.hop * sampleRate - 2 * period), period);
     if (share !== null) shares.push(share);
   }

@@ -1,6 +1,7 @@
 // Whether a pitch that seems to begin again does: the player's own partials must dip or swell there. A drum or a chord
 // of the backing makes the spectrum rise too, but not on those partials.
 
+import { midiToFrequency } from '#music';
 import { commonRate } from '../pitch-track/observe-take.ts';
 import { createRealFft } from '../signal/fft.ts';
 import type { SampleReader } from '../signal/sample-reader.ts';
@@ -64,7 +65,7 @@ function createPartialMeter(reader: SampleReader): (note: HeardNote, seconds: nu
     reader.read(Math.round(seconds * commonRate) - frameLength / 2, samples);
     for (let n = 0; n < frameLength; n++) input[n] = (samples[n] ?? 0) * (window[n] ?? 0);
     fft.forward(input, re, im);
-    const spacing = (440 * 2 ** ((note.midi + note.cents / 100 - 69) / 12) * fftSize) / commonRate;
+    const spacing = (midiToFrequency(note.midi + note.cents / 100) * fftSize) / commonRate;
     let sum = 0;
     for (let p = 1; p <= partials; p++) {
       const from = Math.floor(p * spacing * 0.985);

@@ -1,6 +1,7 @@
 // Whether more than the heard pitch sounds in a note: the power in its spectrum that lies on none of its partials, and
 // partials that a single tone would have and that are missing (a pitch that only two others have in common).
 
+import { midiToFrequency } from '#music';
 import { commonRate } from '../pitch-track/observe-take.ts';
 import { createRealFft } from '../signal/fft.ts';
 import type { SampleReader } from '../signal/sample-reader.ts';
@@ -36,7 +37,7 @@ export function findCrowdedNotes(reader: SampleReader, notes: readonly HeardNote
     for (let n = 0; n < frameLength; n++) input[n] = (samples[n] ?? 0) * (window[n] ?? 0);
     fft.forward(input, re, im);
     const power = re.map((r, k) => r * r + (im[k] ?? 0) ** 2);
-    return isCrowded(power, 440 * 2 ** ((note.midi + note.cents / 100 - 69) / 12));
+    return isCrowded(power, midiToFrequency(note.midi + note.cents / 100));
   });
 }
 

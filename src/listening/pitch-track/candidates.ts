@@ -2,6 +2,7 @@
 // than one frame length can judge, and tuned on the partials themselves. Several candidates per moment, each with a
 // strength, as in Mauch & Dixon 2014 ("pYIN"); the choice between them is the tracker's.
 
+import { frequencyToMidi, midiToFrequency } from '#music';
 import { createPeriodicity, frameBins, frameLength, type Periodicity } from './periodicity.ts';
 
 /** How many candidates are kept per moment. */
@@ -49,11 +50,6 @@ const hollowCost = 0.25;
 /** The share of amplitude that those partials hold at least in a real tone. */
 const fullShare = 0.14;
 
-/** Frequency in hertz to fractional MIDI number, A4 = 440 Hz = 69. */
-export function hertzToMidi(hertz: number): number {
-  return 69 + 12 * Math.log2(hertz / 440);
-}
-
 /** The pitches to expect, as fractional MIDI numbers: others are heard too, but must be clearer. */
 export interface ExpectedRange {
   readonly low: number;
@@ -82,7 +78,7 @@ export function createCandidateFinder(
   };
   const pool = new Float64Array(64);
   let moment = 0;
-  const lowestUsed = range === null ? 0 : 440 * 2 ** ((range.low - 69) / 12) * belowRange;
+  const lowestUsed = range === null ? 0 : midiToFrequency(range.low) * belowRange;
 
   function find(octaves: Octaves, seconds: number, floors: readonly (Float64Array | null)[]): Candidates {
     let pooled = 0;
@@ -132,13 +128,13 @@ export function createCandidateFinder(
     // Hollowness and range only take away: what cannot enter the list need not be tuned.
     const most = sum / weightSum + octaveCost * (Math.log2(rough / 440) + 0.05);
     if (most <= Math.max(weakest, found.strength[candidateCount - 1] ?? 0)) return;
-    if (isFound(hertzToMidi(rough))) return;
+    if (isFound(frequencyToMidi(rough))) return;
     const level = levels[bestLevel];
     const rate = rates[bestLevel] ?? 1;
     const hertz = level === undefined ? rough : tuneOnPartials(level.power, rate, rough);
     const hollow = level === undefined ? 0 : hollowness(level.power, rate, hertz);
     const strength = sum / weightSum + octaveCost * Math.log2(hertz / 440) - hollowCost * hollow;
-    const midi = hertzToMidi(hertz);
+    const midi = frequencyToMidi(hertz);
     const outside = range === null ? 0 : Math.max(0, range.low - midi, midi - range.high);
     const expected = strength - (outside > 1 ? outsideCost + 0.008 * outside : 0);
     if (expected < weakest) return;

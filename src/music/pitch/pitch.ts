@@ -45,6 +45,11 @@ export function midiToFrequency(midi: number, a4 = 440): number {
   return a4 * 2 ** ((midi - 69) / 12);
 }
 
+/** The way back, as a fractional key number. 440 Hz → 69 */
+export function frequencyToMidi(hertz: number, a4 = 440): number {
+  return 69 + 12 * Math.log2(hertz / a4);
+}
+
 /** Letter steps above C0: what a pitch's place on the staff hangs on. `staffStep(C4)` → 28 */
 export function staffStep(pitch: Pitch): number {
   return 7 * pitch.octave + letterIndex(pitch.letter);
