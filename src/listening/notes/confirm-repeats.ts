@@ -3,9 +3,8 @@
 
 import { midiToFrequency } from '#music';
 import { commonRate } from '../pitch-track/observe-take.ts';
-import { createRealFft } from '../signal/fft.ts';
+import { createFrameSpectrum } from '../signal/frame-spectrum.ts';
 import type { SampleReader } from '../signal/sample-reader.ts';
-import { createHannWindow } from '../signal/window.ts';
 import type { HeardNote } from './heard-note.ts';
 
 /** 64 ms, with zeros to twice that. */
@@ -55,16 +54,11 @@ function changeAround(measure: (note: HeardNote, seconds: number) => number, not
 }
 
 function createPartialMeter(reader: SampleReader): (note: HeardNote, seconds: number) => number {
-  const fft = createRealFft(fftSize);
-  const window = createHannWindow(frameLength);
+  const { re, im, analyse } = createFrameSpectrum(frameLength, fftSize);
   const samples = new Float32Array(frameLength);
-  const input = new Float64Array(fftSize);
-  const re = new Float64Array(bins);
-  const im = new Float64Array(bins);
   return (note, seconds) => {
     reader.read(Math.round(seconds * commonRate) - frameLength / 2, samples);
-    for (let n = 0; n < frameLength; n++) input[n] = (samples[n] ?? 0) * (window[n] ?? 0);
-    fft.forward(input, re, im);
+    analyse(samples, 0);
     const spacing = (midiToFrequency(note.midi + note.cents / 100) * fftSize) / commonRate;
     let sum = 0;
     for (let p = 1; p <= partials; p++) {

@@ -3,9 +3,8 @@
 
 import { midiToFrequency } from '#music';
 import { commonRate } from '../pitch-track/observe-take.ts';
-import { createRealFft } from '../signal/fft.ts';
+import { createFrameSpectrum } from '../signal/frame-spectrum.ts';
 import type { SampleReader } from '../signal/sample-reader.ts';
-import { createHannWindow } from '../signal/window.ts';
 import type { HeardNote } from './heard-note.ts';
 
 /** 128 ms: partials 40 Hz apart are told from each other. */
@@ -24,18 +23,13 @@ const fewestPresent = 0.45;
 
 /** The notes among `notes` in which something else sounds about as loud, as a flag per note. */
 export function findCrowdedNotes(reader: SampleReader, notes: readonly HeardNote[]): readonly boolean[] {
-  const fft = createRealFft(frameLength);
-  const window = createHannWindow(frameLength);
+  const { re, im, analyse } = createFrameSpectrum(frameLength);
   const samples = new Float32Array(frameLength);
-  const input = new Float64Array(frameLength);
-  const re = new Float64Array(bins);
-  const im = new Float64Array(bins);
   return notes.map((note) => {
     if (note.offset - note.onset < shortest) return false;
     const middle = Math.round(((note.onset + note.offset) / 2) * commonRate);
     reader.read(middle - frameLength / 2, samples);
-    for (let n = 0; n < frameLength; n++) input[n] = (samples[n] ?? 0) * (window[n] ?? 0);
-    fft.forward(input, re, im);
+    analyse(samples, 0);
     const power = re.map((r, k) => r * r + (im[k] ?? 0) ** 2);
     return isCrowded(power, midiToFrequency(note.midi + note.cents / 100));
   });

@@ -1,8 +1,7 @@
 // Where new sound begins: the rise of a log-frequency spectrum against the loudest neighbour a little earlier, so that
 // vibrato's sideways motion does not count (SuperFlux, Böck & Widmer 2013, eq. 2-5).
 
-import { createRealFft } from '../signal/fft.ts';
-import { createHannWindow } from '../signal/window.ts';
+import { createFrameSpectrum } from '../signal/frame-spectrum.ts';
 
 const frameLength = 512;
 const bins = frameLength / 2 + 1;
@@ -27,11 +26,7 @@ export interface SpectralFlux {
 
 /** Makes the detector for samples at `rate` hertz. */
 export function createSpectralFlux(rate: number): SpectralFlux {
-  const fft = createRealFft(frameLength);
-  const window = createHannWindow(frameLength);
-  const input = new Float64Array(frameLength);
-  const re = new Float64Array(bins);
-  const im = new Float64Array(bins);
+  const { re, im, analyse } = createFrameSpectrum(frameLength);
   const edges = bandEdges(rate);
   const bands = edges.length - 1;
   const history = new Float64Array((lag + 1) * bands);
@@ -39,9 +34,7 @@ export function createSpectralFlux(rate: number): SpectralFlux {
   let count = 0;
 
   function next(samples: Float32Array, centre: number): number {
-    const start = centre - frameLength / 2;
-    for (let n = 0; n < frameLength; n++) input[n] = (samples[start + n] ?? 0) * (window[n] ?? 0);
-    fft.forward(input, re, im);
+    analyse(samples, centre - frameLength / 2);
     const row = (count % (lag + 1)) * bands;
     for (let b = 0; b < bands; b++) {
       let power = 0;

@@ -8,7 +8,7 @@ import { removeOffset } from '../signal/remove-offset.ts';
 import type { SampleReader } from '../signal/sample-reader.ts';
 import { candidateCount, createCandidateFinder, type ExpectedRange, type Octaves } from './candidates.ts';
 import type { CandidateTrack } from './choose-path.ts';
-import { createPeriodicity, frameBins } from './periodicity.ts';
+import { createPeriodicity, frameBins, frameLength } from './periodicity.ts';
 
 /** Samples per second at which everything is heard. */
 export const commonRate = 16_000;
@@ -33,7 +33,6 @@ export interface Observation extends CandidateTrack {
 
 const stretchSeconds = 40;
 const marginSeconds = 0.25;
-const frameLength = 512;
 
 /** From this lowest note on (Bb2) frames of 64 ms hold periods enough, and the longest are left out. */
 const shortFramesFrom = 46;

@@ -1,9 +1,8 @@
 // How periodic a short frame is at every lag: its autocorrelation over that of its window (Boersma 1993, "Accurate
 // short-term analysis of the fundamental frequency", eq. 8-9), from the power spectrum with the steady noise taken off.
 
-import { createRealFft } from '../signal/fft.ts';
+import { createFrameSpectrum, type FrameSpectrum } from '../signal/frame-spectrum.ts';
 import { createTailSubtraction, type TailModel } from '../signal/tail-subtraction.ts';
-import { createHannWindow } from '../signal/window.ts';
 
 /** Samples per frame at every rate: 32 ms at 16 kHz, 64 ms at 8 kHz, 128 ms at 4 kHz. */
 export const frameLength = 512;
@@ -34,15 +33,12 @@ export interface Periodicity {
 /** Makes the analysis with its tables and buffers; with a `tail`, frames must follow each other at its hop. */
 export function createPeriodicity(tail: TailModel | null): Periodicity {
   const subtraction = tail === null ? null : createTailSubtraction(frameBins, tail);
-  const fft = createRealFft(fftSize);
-  const window = createHannWindow(frameLength);
-  const windowPower = window.reduce((sum, w) => sum + w * w, 0);
-  const input = new Float64Array(fftSize);
-  const re = new Float64Array(frameBins);
-  const im = new Float64Array(frameBins);
+  const spectrum = createFrameSpectrum(frameLength, fftSize);
+  const { re, im, fft } = spectrum;
+  const windowPower = spectrum.window.reduce((sum, w) => sum + w * w, 0);
   const power = new Float64Array(frameBins);
   const correlation = new Float64Array(fftSize);
-  const windowGain = createWindowGain(fft.forward, fft.autocorrelation, window);
+  const windowGain = createWindowGain(spectrum);
 
   function analyse(
     samples: Float32Array,
@@ -50,9 +46,7 @@ export function createPeriodicity(tail: TailModel | null): Periodicity {
     floor: Float64Array | null,
     lowest: number,
   ): number {
-    const start = centre - frameLength / 2;
-    for (let n = 0; n < frameLength; n++) input[n] = (samples[start + n] ?? 0) * (window[n] ?? 0);
-    fft.forward(input, re, im);
+    spectrum.analyse(samples, centre - frameLength / 2);
     const noise = floor ?? noFloor;
     let total = 0;
     for (let k = 0; k < frameBins; k++) {
@@ -81,18 +75,11 @@ export function createPeriodicity(tail: TailModel | null): Periodicity {
 }
 
 /** One over the window's own normalised autocorrelation; 0 past the lag where a Hann frame says nothing (0.75). */
-function createWindowGain(
-  forward: (input: Float64Array, re: Float64Array, im: Float64Array) => void,
-  autocorrelation: (power: Float64Array, output: Float64Array) => void,
-  window: Float64Array,
-): Float64Array {
-  const input = new Float64Array(fftSize);
-  input.set(window);
-  const re = new Float64Array(frameBins);
-  const im = new Float64Array(frameBins);
-  forward(input, re, im);
+function createWindowGain({ re, im, fft, analyse }: FrameSpectrum): Float64Array {
+  // A frame of ones under the window is the window itself.
+  analyse(new Float32Array(frameLength).fill(1), 0);
   const output = new Float64Array(fftSize);
-  autocorrelation(
+  fft.autocorrelation(
     re.map((r, k) => r * r + (im[k] ?? 0) ** 2),
     output,
   );
