@@ -1,7 +1,7 @@
 // Realistic planning problems by seed: one student's lessons in three sizes and many regimes, so that a planner is held
 // against more than the cases it was made on. Everything in them is invented.
 
-import { addDays, createSeededRandom, type PlainDate, type Random, randomInteger } from '#core';
+import { addDays, chooseOne, createSeededRandom, type PlainDate, type Random, randomInteger } from '#core';
 import type {
   PlanningProblem,
   ProblemActivity,
@@ -48,23 +48,23 @@ export function generateProblem(size: ProblemSize, seed: number): PlanningProble
   for (let k = 0; k < 5; k++) random.next();
   const whole = (range: readonly [number, number]): number => randomInteger(random, range[0], range[1]);
   const regime: Regime = {
-    load: pick(random, [0.3, 0.5, 0.7, 0.8, 0.9, 1, 1.1, 1.3, 1.8]),
+    load: chooseOne(random, [0.3, 0.5, 0.7, 0.8, 0.9, 1, 1.1, 1.3, 1.8]),
     mixedLengths: chance(random, 0.2),
     tightWindows: chance(random, 0.2),
     fixedChunks: chance(random, 0.08),
     odd: chance(random, 0.2),
   };
-  const [alpha, z] = pick(random, regime.odd ? zByAlpha : zByAlpha.slice(1, 6));
+  const [alpha, z] = chooseOne(random, regime.odd ? zByAlpha : zByAlpha.slice(1, 6));
   const age = whole([6, 60]);
   const lessons = generateLessons(random, whole(ranges.lessons), whole(ranges.strands), regime);
   const strands = generateStrands(random, whole(ranges.strands), lessons.length);
   const weights = {
-    late: pick(random, [0, 1, 1, 2, 3, 5]),
-    solo: pick(random, [0, 1, 2, 4, 8]),
-    split: pick(random, [0, 0.5, 1, 2, 3]),
+    late: chooseOne(random, [0, 1, 1, 2, 3, 5]),
+    solo: chooseOne(random, [0, 1, 2, 4, 8]),
+    split: chooseOne(random, [0, 0.5, 1, 2, 3]),
   };
-  const maxRun = pick(random, regime.odd ? [1, 2, 3] : [2, 3, 3]);
-  const parkGap = pick(random, regime.odd ? [0, 1, 2] : [1, 2, 2]);
+  const maxRun = chooseOne(random, regime.odd ? [1, 2, 3] : [2, 3, 3]);
+  const parkGap = chooseOne(random, regime.odd ? [0, 1, 2] : [1, 2, 2]);
   const activities = generateActivities(random, {
     lessons,
     strands,
@@ -76,11 +76,11 @@ export function generateProblem(size: ProblemSize, seed: number): PlanningProble
     id: `${size}-${seed}`,
     alpha,
     z,
-    sigma: pick(random, [0.2, 0.3, 0.3, 0.3, 0.4]),
-    tau: pick(random, [0.05, 0.1, 0.15, 0.15, 0.2]),
+    sigma: chooseOne(random, [0.2, 0.3, 0.3, 0.3, 0.4]),
+    tau: chooseOne(random, [0.05, 0.1, 0.15, 0.15, 0.2]),
     maxRun,
     parkGap,
-    reviewGapDays: pick(random, [7, 7, 10, 14, 21]),
+    reviewGapDays: chooseOne(random, [7, 7, 10, 14, 21]),
     weights,
     lessons: fitRecap(lessons),
     strands,
@@ -95,10 +95,10 @@ function generateLessons(
   strandsWanted: number,
   regime: Regime,
 ): readonly ProblemLesson[] {
-  const length = pick(random, [30, 30, 45, 45, 60]);
+  const length = chooseOne(random, [30, 30, 45, 45, 60]);
   const fixed = randomInteger(random, 3, length === 30 ? 6 : 9);
-  const recap = pick(random, [0, 2, 3, 4, 5]);
-  const reviewMax = pick(random, regime.odd ? [0, 3, 8] : [4, 5, 6, 8, 10]);
+  const recap = chooseOne(random, [0, 2, 3, 4, 5]);
+  const reviewMax = chooseOne(random, regime.odd ? [0, 3, 8] : [4, 5, 6, 8, 10]);
   const maxBlocks = length === 30 ? randomInteger(random, 3, 4) : randomInteger(random, 3, 6);
   const maxStrands = regime.odd
     ? randomInteger(random, 1, 4)
@@ -106,7 +106,7 @@ function generateLessons(
   let date = addDays('2026-09-07' as PlainDate, randomInteger(random, 0, 20));
   const lessons: ProblemLesson[] = [];
   for (let l = 0; l < count; l++) {
-    const here = regime.mixedLengths ? pick(random, [30, 45, 60]) : length;
+    const here = regime.mixedLengths ? chooseOne(random, [30, 45, 60]) : length;
     const closed = regime.odd && chance(random, 0.1);
     lessons.push({
       id: `L${l}`,
@@ -157,13 +157,13 @@ function generateActivities(
   const pace = Math.exp((random.next() - 0.5) * 0.8);
   const usual = Array.from(
     { length: count },
-    () => pick(random, [5, 6, 8, 8, 10, 10, 12, 15, 15, 20, 25, 30]) * pace,
+    () => chooseOne(random, [5, 6, 8, 8, 10, 10, 12, 15, 15, 20, 25, 30]) * pace,
   );
   const scale = Math.min(2.5, Math.max(0.35, (regime.load * room) / usual.reduce((sum, m) => sum + m, 0)));
-  const chainFactor = pick(random, [0.2, 0.5, 0.8]);
+  const chainFactor = chooseOne(random, [0.2, 0.5, 0.8]);
   const activities: ProblemActivity[] = [];
   usual.forEach((minutes, i) => {
-    const strand = pick(random, strands);
+    const strand = chooseOne(random, strands);
     const kind = chance(random, 0.13) ? 'ext' : 'core';
     const demand = regime.odd && chance(random, 0.04) ? 0 : Math.max(3, Math.round(minutes * scale));
     const minChunk = Math.min(demand, randomInteger(random, 3, 8));
@@ -191,8 +191,8 @@ function generateActivities(
       demand,
       minChunk,
       maxChunk,
-      weight: kind === 'core' ? strand.priority * pick(random, [1, 1, 1, 2, 1.5]) : 0,
-      value: kind === 'ext' ? pick(random, [1, 2, 3, 5, 8]) : 0,
+      weight: kind === 'core' ? strand.priority * chooseOne(random, [1, 1, 1, 2, 1.5]) : 0,
+      value: kind === 'ext' ? chooseOne(random, [1, 2, 3, 5, 8]) : 0,
       preds: [...preds],
       ...window,
       review: chance(random, 0.4) ? randomInteger(random, 2, 4) : 0,
@@ -208,14 +208,8 @@ function generateReviews(random: Random, lessonCount: number, regime: Regime): r
     id: `R${r}`,
     minutes: randomInteger(random, 2, 5),
     due: chance(random, 0.3) ? 0 : randomInteger(random, 0, lessonCount + 1),
-    weight: pick(random, [1, 1, 1, 2, 3]),
+    weight: chooseOne(random, [1, 1, 1, 2, 3]),
   }));
-}
-
-function pick<T>(random: Random, options: readonly T[]): T {
-  const option = options[Math.floor(random.next() * options.length)];
-  if (option === undefined) throw new Error('nothing to pick from');
-  return option;
 }
 
 const chance = (random: Random, share: number): boolean => random.next() < share;

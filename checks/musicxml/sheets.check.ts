@@ -1,6 +1,6 @@
 // Source: MusicXML 4.0 schema, W3C Music Notation Community Group, June 2021; see README.md.
 import { expect, test } from 'vitest';
-import { createSeededRandom, present, type Random, randomInteger } from '#core';
+import { chooseOne, createSeededRandom } from '#core';
 import {
   createSheet,
   describeScore,
@@ -15,17 +15,14 @@ import {
 import { randomSpec } from '../../src/music/generate/random-spec.contract.ts';
 import { schemaFaults, unfilledVoices } from './schema.ts';
 
-const pick = <T>(random: Random, items: readonly T[]): T =>
-  present(items[randomInteger(random, 0, items.length - 1)], 'an item');
-
 /** Sheets made of `count` random specs of a kind for random students; refused ones are left out. */
 function sheets(kind: MaterialKind, count: number) {
   return Array.from({ length: count }, (_, seed) => {
     const random = createSeededRandom(1000 + seed);
     const spec = parseMaterialSpec(randomSpec(random, kind));
     if (!spec.ok) throw new Error(spec.error.message);
-    const instrument = pick(random, listInstruments());
-    return createSheet(spec.value, { instrument, stage: pick(random, stages), age: null, seed });
+    const instrument = chooseOne(random, listInstruments());
+    return createSheet(spec.value, { instrument, stage: chooseOne(random, stages), age: null, seed });
   }).flatMap((sheet) => (sheet.ok ? [sheet.value] : []));
 }
 

@@ -21,5 +21,5 @@ export {
   type Weekday,
   weekdayOf,
 } from './plain-date.ts';
-export { createSeededRandom, type Random, randomInteger } from './random.ts';
+export { chooseOne, createSeededRandom, type Random, randomInteger } from './random.ts';
 export { type Err, err, type Ok, ok, type Result } from './result.ts';

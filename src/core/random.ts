@@ -1,5 +1,7 @@
 // Chance as an argument: pure code draws from a Random it is handed; main.ts makes the real one, tests a seeded one.
 
+import { assert } from './assert.ts';
+
 export interface Random {
   /** A number in [0, 1). */
   next(): number;
@@ -24,4 +26,10 @@ export function createSeededRandom(seed: number): Random {
 /** A whole number from `low` to `high`, both included. */
 export function randomInteger(random: Random, low: number, high: number): number {
   return low + Math.floor(random.next() * (high - low + 1));
+}
+
+/** One of some things, all equally likely; there is at least one. Draws once. */
+export function chooseOne<T>(random: Random, items: readonly T[]): T {
+  assert(items.length > 0, 'something to choose from');
+  return items[randomInteger(random, 0, items.length - 1)] as T; // in range by the line above
 }

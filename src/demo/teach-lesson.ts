@@ -2,7 +2,7 @@
 // the clock cuts off is carried over, as in life.
 
 import type { LessonSegmentView, LessonView } from '#contract';
-import { type PlainDate, present } from '#core';
+import { chooseOne, type PlainDate, present } from '#core';
 import type { Level, SkillId } from '#planning';
 import { type LessonId, viewLesson } from '#studio';
 import { type DemoDesk, randomNormal } from './demo-desk.ts';
@@ -105,5 +105,4 @@ function nextLevel(desk: DemoDesk, level: Level, quick: number): Level {
   return luck < 0.45 + quick * 0.4 ? 3 : level === 2 ? 2 : 4;
 }
 
-const pick = (desk: DemoDesk, lines: readonly string[]): string =>
-  present(lines[Math.floor(desk.random.next() * lines.length)], 'a line');
+const pick = (desk: DemoDesk, lines: readonly string[]): string => chooseOne(desk.random, lines);

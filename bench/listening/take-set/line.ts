@@ -1,7 +1,7 @@
 // Seeded monophonic lines of our own over a chart: scale runs, broken chords, steps with rests, repeated notes, long
 // notes. Written in crotchets from the first bar line; a line knows nothing of sound.
 
-import { present, type Random, randomInteger } from '#core';
+import { chooseOne, present, type Random, randomInteger } from '#core';
 import { findScale, parsePitchName, pitchClass } from '#music';
 
 export interface LineNote {
@@ -81,8 +81,7 @@ const flatNames = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', '
 
 /** Draws a line. */
 export function drawLine(wish: LineWish, random: Random): Line {
-  const pick = <T>(list: readonly T[]): T =>
-    present(list[randomInteger(random, 0, list.length - 1)], 'an item');
+  const pick = <T>(list: readonly T[]): T => chooseOne(random, list);
   const tonic = pick(tonics);
   const name = pick(['major', 'major', 'mixolydian', 'major_pentatonic'] as const);
   const three = random.next() < 0.2 && wish.rhythm === 'plain';

@@ -1,6 +1,6 @@
 // What must hold of every arrangement, and random specs to hold it against; for the unit tests and for long runs.
 
-import { createSeededRandom, present, type Random, randomInteger } from '#core';
+import { chooseOne, createSeededRandom, present, type Random, randomInteger } from '#core';
 import { parseChart } from '../chart/parse-chart.ts';
 import { listChordQualities } from '../chord/quality.ts';
 import { arrange } from './arrange.ts';
@@ -9,19 +9,16 @@ import { type BackingSpec, createBackingSpec } from './backing-spec.ts';
 import { allClasses, bassClass } from './chord-sound.ts';
 import { feelIds } from './feel.ts';
 
-const pick = <T>(random: Random, list: readonly T[]): T => {
-  const at = randomInteger(random, 0, list.length - 1);
-  for (const one of list.slice(at)) return one;
-  throw new Error('nothing to pick from');
-};
 /** A chart of 1 to 16 bars of any chords, in any feel and mode. */
 function randomSpec(random: Random): BackingSpec {
   const suffixes = listChordQualities().map((quality) => quality.suffix);
   const roots = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'];
   const chord = () =>
-    pick(random, roots) + pick(random, suffixes) + (random.next() < 0.1 ? `/${pick(random, roots)}` : '');
+    chooseOne(random, roots) +
+    chooseOne(random, suffixes) +
+    (random.next() < 0.1 ? `/${chooseOne(random, roots)}` : '');
   const bars = Array.from({ length: randomInteger(random, 1, 16) }, (_, at) => {
-    const chords = Array.from({ length: pick(random, [1, 1, 1, 2, 2, 3, 4]) }, chord).join(' ');
+    const chords = Array.from({ length: chooseOne(random, [1, 1, 1, 2, 2, 3, 4]) }, chord).join(' ');
     return (
       (at % 8 === 0 ? `[${'ABC'.charAt(at / 8)}] ` : '') + (random.next() < 0.1 && at > 0 ? '%' : chords)
     );
@@ -29,20 +26,20 @@ function randomSpec(random: Random): BackingSpec {
   const read = parseChart(`${bars.join(' | ')} |`);
   const chart = present(read.ok ? read.value : null, 'a chart that reads');
   return createBackingSpec(chart, {
-    feel: pick(random, feelIds),
+    feel: chooseOne(random, feelIds),
     tempo: randomInteger(random, 40, 300),
     choruses: randomInteger(random, 1, 4),
-    countIn: pick(random, [null, 0, 1, 2]),
+    countIn: chooseOne(random, [null, 0, 1, 2]),
     gate:
       random.next() < 0.3 ? { play: randomInteger(random, 1, 4), rest: randomInteger(random, 1, 4) } : null,
     trade: random.next() < 0.2 ? randomInteger(random, 1, 4) : null,
-    keys: pick(random, [[], [0, 5, 10, 3], [0, 1, 2]]),
-    click: pick(random, ['none', 'every', 'back', 'first', 'vanishing']),
-    drone: pick(random, [null, 45]),
+    keys: chooseOne(random, [[], [0, 5, 10, 3], [0, 1, 2]]),
+    click: chooseOne(random, ['none', 'every', 'back', 'first', 'vanishing']),
+    drone: chooseOne(random, [null, 45]),
     grows: random.next() < 0.3,
-    tuning: pick(random, [null, null, 69]),
-    humanise: pick(random, [0, 0.5, 1]),
-    tempoStep: pick(random, [null, { by: 8, limit: 200 }, { by: -5, limit: 60 }]),
+    tuning: chooseOne(random, [null, null, 69]),
+    humanise: chooseOne(random, [0, 0.5, 1]),
+    tempoStep: chooseOne(random, [null, { by: 8, limit: 200 }, { by: -5, limit: 60 }]),
   });
 }
 

@@ -1,6 +1,6 @@
 // When the keys play: figures of a bar in common use for each feel, changed from bar to bar. Common practice, no source.
 
-import { present, type Random, randomInteger } from '#core';
+import { chooseOne, present, type Random } from '#core';
 import type { FeelId } from './feel.ts';
 
 /** A hit in quavers after the start of the bar; `early` sounds the chord that comes with the next beat. */
@@ -95,7 +95,7 @@ export function chooseFigure(
   const others = suited.filter((one) => one !== before);
   const options = others.length > 0 ? others : suited;
   if (options.length > 0 && (starts.length < 3 || feel === 'son' || feel === 'rumba'))
-    return present(options[randomInteger(random, 0, options.length - 1)], 'a figure that suits');
+    return chooseOne(random, options);
   return starts.map((start, at) => ({
     quaver: start,
     length: Math.max(1, Math.min(3, (starts[at + 1] ?? start + 3) - start)),

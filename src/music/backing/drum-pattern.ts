@@ -1,7 +1,7 @@
 // Drum patterns of one bar, by feel, on General MIDI percussion. Common practice, no source; son and rumba clave as in
 // the shared reference table of rhythm (Gómez et al. 2005).
 
-import { present, type Random, randomInteger } from '#core';
+import { chooseOne, present, type Random } from '#core';
 import type { FeelId } from './feel.ts';
 
 /** General MIDI Level 1 percussion key map. */
@@ -214,5 +214,5 @@ function byBusyness<One>(options: readonly One[], intensity: number, random: Ran
   const suited = options.filter(
     (_, at) => options.length < 2 || Math.abs(at / (options.length - 1) - intensity) <= 0.6,
   );
-  return present(suited[randomInteger(random, 0, suited.length - 1)], 'one that suits');
+  return chooseOne(random, suited);
 }

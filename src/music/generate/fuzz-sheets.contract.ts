@@ -1,6 +1,6 @@
 // Random specs for random students: every sheet sound, in range, well spelled and the same twice; every refusal reasoned.
 
-import { createSeededRandom, present, type Random, randomInteger } from '#core';
+import { chooseOne, createSeededRandom, present, type Random, randomInteger } from '#core';
 import { listInstruments } from '../instrument/instrument.ts';
 import { stages } from '../instrument/stage.ts';
 import type { SheetFor } from '../shape/student-shape.ts';
@@ -23,9 +23,8 @@ export interface SheetFuzzReport {
 }
 
 function randomStudent(random: Random): SheetFor {
-  const instruments = listInstruments();
-  const instrument = present(instruments[randomInteger(random, 0, instruments.length - 1)], 'an instrument');
-  const stage = present(stages[randomInteger(random, 0, stages.length - 1)], 'a stage');
+  const instrument = chooseOne(random, listInstruments());
+  const stage = chooseOne(random, stages);
   const age = random.next() < 0.2 ? null : randomInteger(random, 5, 80);
   return { instrument, stage, age, seed: randomInteger(random, -2_000_000_000, 2_000_000_000) };
 }

@@ -1,6 +1,6 @@
 // Random specs for every kind, drawn from the fields' own schemas: whatever a field may hold comes up sooner or later.
 
-import { present, type Random, randomInteger } from '#core';
+import { chooseOne, type Random, randomInteger } from '#core';
 import { parseChart } from '../chart/parse-chart.ts';
 import { listChordQualities } from '../chord/quality.ts';
 import { fieldsByKind, type MaterialKind, materialKinds } from '../spec/material-spec.ts';
@@ -8,15 +8,13 @@ import { fieldsByKind, type MaterialKind, materialKinds } from '../spec/material
 const roots = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B', 'Gb', 'C#', 'G#'];
 const tonics = ['fit', ...roots, 'D#', 'A#', 'Cb', 'Fb', 'E#', 'B#'];
 
-const pick = <T>(random: Random, items: readonly T[]): T =>
-  present(items[randomInteger(random, 0, items.length - 1)], 'an item');
-
 function randomSymbol(random: Random): string {
   if (random.next() < 0.03) return 'N.C.';
   const usual = ['', 'm', '7', 'm7', 'maj7', 'm7b5', '6', 'dim7', '7b9'];
-  const suffix = random.next() < 0.7 ? pick(random, usual) : pick(random, listChordQualities()).suffix;
-  const bass = random.next() < 0.08 ? `/${pick(random, roots)}` : '';
-  return pick(random, roots) + suffix + bass;
+  const suffix =
+    random.next() < 0.7 ? chooseOne(random, usual) : chooseOne(random, listChordQualities()).suffix;
+  const bass = random.next() < 0.08 ? `/${chooseOne(random, roots)}` : '';
+  return chooseOne(random, roots) + suffix + bass;
 }
 
 /** A chart of 1 to 16 bars with sections, repeats and endings now and then. */
@@ -24,8 +22,8 @@ export function randomChart(random: Random): string {
   const count = randomInteger(random, 1, random.next() < 0.2 ? 16 : 6);
   let text = '|';
   for (let bar = 0; bar < count; bar++) {
-    if (random.next() < 0.1) text += ` [${pick(random, ['A', 'B', 'Bridge'])}] |`;
-    const chords = pick(random, [1, 1, 1, 2, 2, 3, 4]);
+    if (random.next() < 0.1) text += ` [${chooseOne(random, ['A', 'B', 'Bridge'])}] |`;
+    const chords = chooseOne(random, [1, 1, 1, 2, 2, 3, 4]);
     text +=
       random.next() < 0.1 && bar > 0
         ? ' %'
@@ -41,7 +39,9 @@ function randomTune(random: Random, chart: string, metre: string): string {
   const [beats = 4, unit = 4] = metre.split('/').map(Number);
   const count = (read.ok ? read.value.bars.length : 1) + (random.next() < 0.02 ? 1 : 0);
   const note = () =>
-    random.next() < 0.1 ? 'r' : pick(random, ['C4', 'D4', 'Eb4', 'E4', 'F4', 'F#4', 'G4', 'A4', 'Bb4', 'B4']);
+    random.next() < 0.1
+      ? 'r'
+      : chooseOne(random, ['C4', 'D4', 'Eb4', 'E4', 'F4', 'F#4', 'G4', 'A4', 'Bb4', 'B4']);
   const value = unit === 2 ? '2' : unit === 4 ? '1' : '1/2';
   const bar = (size: number) =>
     Array.from({ length: size }, () => `${note()}:${value}${random.next() < 0.05 ? '~' : ''}`).join(' ');
@@ -54,9 +54,9 @@ type Schema = Readonly<Record<string, unknown>>;
 
 function randomValue(random: Random, schema: Schema): unknown {
   const options = schema['anyOf'];
-  if (Array.isArray(options)) return randomValue(random, pick(random, options));
+  if (Array.isArray(options)) return randomValue(random, chooseOne(random, options));
   const words = schema['enum'];
-  if (Array.isArray(words)) return pick(random, words);
+  if (Array.isArray(words)) return chooseOne(random, words);
   const low = Number(schema['minimum'] ?? 0);
   const high = Number(schema['maximum'] ?? 1);
   switch (schema['type']) {
@@ -74,14 +74,14 @@ function randomValue(random: Random, schema: Schema): unknown {
       return schema['uniqueItems'] === true ? [...new Set(list)] : list;
     }
     default:
-      return schema['pattern'] === undefined ? 'Study' : pick(random, tonics);
+      return schema['pattern'] === undefined ? 'Study' : chooseOne(random, tonics);
   }
 }
 
 /** A spec as a person could have typed it: about half of the fields given, the rest left to their defaults. */
 export function randomSpec(
   random: Random,
-  kind: MaterialKind = pick(random, materialKinds),
+  kind: MaterialKind = chooseOne(random, materialKinds),
 ): Record<string, unknown> {
   const spec: Record<string, unknown> = { kind };
   for (const [name, field] of Object.entries(fieldsByKind[kind])) {

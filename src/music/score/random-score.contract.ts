@@ -1,6 +1,6 @@
 // Random sound scores that use everything a score can hold: what every writer must take.
 
-import { createSeededRandom, present, type Random, randomInteger } from '#core';
+import { chooseOne, createSeededRandom, present, type Random, randomInteger } from '#core';
 import { parseChord } from '../chord/chord.ts';
 import { listChordQualities } from '../chord/quality.ts';
 import { compare, type Fraction, fraction, minus, plus, zero } from '../fraction/fraction.ts';
@@ -55,22 +55,19 @@ const articulations: readonly Articulation[] = [
   'breath',
 ];
 
-function pick<T>(random: Random, from: readonly T[]): T {
-  return present(from[randomInteger(random, 0, from.length - 1)], 'one of some');
-}
 const chance = (random: Random, share: number) => random.next() < share;
 
 /** Mostly in the key, now and then altered, about the middle of the staff. */
 function anyPitch(random: Random, key: Key): WrittenPitch {
-  const letter = pick(random, letters);
+  const letter = chooseOne(random, letters);
   const alter = chance(random, 0.8) ? signatureAlters(keyFifths(key))[letter] : randomInteger(random, -1, 1);
   return written({ letter, alter, octave: randomInteger(random, 3, 5) });
 }
 
 function anyMarks(random: Random) {
   return {
-    articulations: chance(random, 0.2) ? [pick(random, articulations)] : [],
-    lyric: chance(random, 0.1) ? pick(random, ['C', 'do', 'F♯', '1', 'A & B <']) : null,
+    articulations: chance(random, 0.2) ? [chooseOne(random, articulations)] : [],
+    lyric: chance(random, 0.1) ? chooseOne(random, ['C', 'do', 'F♯', '1', 'A & B <']) : null,
   };
 }
 
@@ -94,11 +91,11 @@ function anyEvent(random: Random, key: Key, duration: Fraction): ScoreEvent {
   const isFingered = chance(random, 0.2);
   return note(anyPitch(random, key), duration, {
     ...anyMarks(random),
-    fingering: isFingered ? pick(random, ['1', '1-3', 'T', '0']) : null,
+    fingering: isFingered ? chooseOne(random, ['1', '1-3', 'T', '0']) : null,
     string: isFingered ? 2 : null,
     fret: isFingered ? randomInteger(random, 0, 12) : null,
-    pluck: isFingered ? pick(random, ['p', 'i']) : null,
-    shape: chance(random, 0.1) ? pick(random, ['cross', 'ghost'] as const) : 'normal',
+    pluck: isFingered ? chooseOne(random, ['p', 'i']) : null,
+    shape: chance(random, 0.1) ? chooseOne(random, ['cross', 'ghost'] as const) : 'normal',
     grace: chance(random, 0.05) ? [anyPitch(random, key)] : [],
   });
 }
@@ -164,12 +161,12 @@ function joinLine(
 }
 
 function anyFrame(random: Random): readonly ScoreBar[] {
-  let metre = present(parseMetre(pick(random, metres)), 'a metre');
+  let metre = present(parseMetre(chooseOne(random, metres)), 'a metre');
   const hasPickup = chance(random, 0.3);
   const count = randomInteger(random, 1, 6);
   return Array.from({ length: count + (hasPickup ? 1 : 0) }, (_, i) => {
     const number = hasPickup ? i : i + 1;
-    if (number > 1 && chance(random, 0.15)) metre = present(parseMetre(pick(random, metres)), 'a metre');
+    if (number > 1 && chance(random, 0.15)) metre = present(parseMetre(chooseOne(random, metres)), 'a metre');
     const tempo = tempoMark(randomInteger(random, 40, 200), {
       type: 'quarter',
       dots: chance(random, 0.2) ? 1 : 0,
@@ -177,7 +174,7 @@ function anyFrame(random: Random): readonly ScoreBar[] {
     const isBegin = i === 0;
     return scoreBar(number, metre, {
       ...(number === 0 ? { length: fraction(1, metre.unit) } : {}),
-      section: chance(random, 0.2) ? pick(random, ['A', 'B', 'Head']) : null,
+      section: chance(random, 0.2) ? chooseOne(random, ['A', 'B', 'Head']) : null,
       repeatStart: chance(random, 0.15),
       repeatEnd: chance(random, 0.15),
       ending: number > 0 && chance(random, 0.1) ? randomInteger(random, 1, 2) : null,
@@ -213,7 +210,7 @@ function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBa
       ? 'tablature'
       : 'five-line';
   const staves: readonly Staff[] = isGrand ? ['five-line', 'five-line'] : [oneStaff];
-  let key = fifthsToKey(randomInteger(random, -7, 7), pick(random, ['major', 'minor'] as const));
+  let key = fifthsToKey(randomInteger(random, -7, 7), chooseOne(random, ['major', 'minor'] as const));
   const keys = frame.map(() => {
     if (chance(random, 0.1)) key = fifthsToKey(randomInteger(random, -6, 6), 'major');
     return key;
@@ -238,11 +235,11 @@ function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBa
           ? 'percussion'
           : oneStaff === 'tablature'
             ? 'tab'
-            : pick(random, instrument.clefs),
+            : chooseOne(random, instrument.clefs),
       ];
   const bars = frame.map(({ length }, i): PartBar => {
     const chord = parseChord(
-      `${fifthsToName(randomInteger(random, -5, 6)).letter}${pick(random, listChordQualities()).suffix}`,
+      `${fifthsToName(randomInteger(random, -5, 6)).letter}${chooseOne(random, listChordQualities()).suffix}`,
     );
     return {
       key: present(keys[i], 'a key'),
@@ -268,7 +265,7 @@ export function randomScore(seed: number): Score {
   const random = createSeededRandom(seed);
   const bars = anyFrame(random);
   const parts = Array.from({ length: randomInteger(random, 1, 2) }, () =>
-    anyPart(random, pick(random, listInstruments()), bars),
+    anyPart(random, chooseOne(random, listInstruments()), bars),
   );
   return createScore({
     title: chance(random, 0.5) ? 'Study & <play>' : '',

@@ -1,11 +1,10 @@
 // The rhythm of a line over chords: running values, now and then a longer one, and every few bars a long note and a rest
 // to breathe in. Bar patterns are those of studies for winds (common practice, no source).
 
-import { present, type Random } from '#core';
+import { chooseOne, present, type Random } from '#core';
 import type { Metre } from '../../rhythm/metre.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { type Beat, barTicks, beatGrid } from '../rhythm/beat-grid.ts';
-import { chooseOne } from '../rhythm/choose.ts';
 
 export type LineValue = 'minim' | 'crotchet' | 'quaver';
 

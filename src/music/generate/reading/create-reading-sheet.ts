@@ -1,6 +1,6 @@
 // Sight-reading sheets.
 
-import { createSeededRandom, err, ok, present, type Random, type Result } from '#core';
+import { chooseOne, createSeededRandom, err, ok, present, type Random, type Result } from '#core';
 import {
   findInstrument,
   type Instrument,
@@ -18,7 +18,6 @@ import { type SheetFor, shapeFor, staffRange } from '../../shape/student-shape.t
 import type { ReadingSpec } from '../../spec/material-spec.ts';
 import { ticksPerWhole } from '../rhythm/beat-figure.ts';
 import { barTicks } from '../rhythm/beat-grid.ts';
-import { chooseOne } from '../rhythm/choose.ts';
 import { composeRhythm, type RhythmLine } from '../rhythm/compose-rhythm.ts';
 import { rhythmOptions } from '../rhythm/rhythm-plan.ts';
 import { assembleLines, barsAcrossFor, type SheetLine } from '../sheet/assemble-lines.ts';

@@ -1,8 +1,7 @@
 // The harmony a reading line implies, a chord for each bar: tonic, something on the way, dominant, tonic; a question ends
 // on the dominant (common practice, no source).
 
-import type { Random } from '#core';
-import { chooseOne } from '../rhythm/choose.ts';
+import { chooseOne, type Random } from '#core';
 import type { PlannedBar } from '../rhythm/compose-rhythm.ts';
 
 /** Root of a chord as a degree of the key, 0 the tonic and 4 the dominant. */

@@ -1,12 +1,11 @@
 // Marks on a reading line: a dynamic where a phrase starts, slurs over stepwise quavers, dots on repeated ones, and
 // places to breathe.
 
-import type { Random } from '#core';
+import { chooseOne, type Random } from '#core';
 import { staffStep, type WrittenPitch } from '../../pitch/pitch.ts';
 import { dynamic } from '../../score/create-score.ts';
 import type { Articulation, Direction, Dynamic, SlurPlace } from '../../score/score.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
-import { chooseOne } from '../rhythm/choose.ts';
 import type { PlannedBar } from '../rhythm/compose-rhythm.ts';
 
 export interface NoteMarks {

@@ -15,8 +15,3 @@ export function chooseWeighted<T>(random: Random, items: readonly T[], weight: (
     'something to choose from',
   );
 }
-
-/** One of some things, all equally likely. */
-export function chooseOne<T>(random: Random, items: readonly T[]): T {
-  return chooseWeighted(random, items, () => 1);
-}

@@ -1,10 +1,10 @@
 // A line of rhythm a teacher recognises: bars built from a few figures, bars that come back, and a close. The plan of
 // bars is that of folk song and of studies (a b a z, a a b z; common practice, no source).
 
-import { present, type Random } from '#core';
+import { chooseOne, present, type Random } from '#core';
 import { type BeatFigure, crotchet, type Slot } from './beat-figure.ts';
 import { type Beat, barTicks, beatGrid } from './beat-grid.ts';
-import { chooseOne, chooseWeighted } from './choose.ts';
+import { chooseWeighted } from './choose.ts';
 import { choosePalette, type Palette, type RhythmOptions } from './rhythm-palette.ts';
 
 /** One bar's place in the plan. */
