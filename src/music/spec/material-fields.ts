@@ -120,18 +120,40 @@ export const arpeggioFields = {
   ...keyFields,
 };
 
+const chordsTyped = chartText('Chords, typed between bar lines.');
+const chartKey = choice(
+  ['as_typed', 'fit'],
+  'as_typed',
+  'Keep the chart’s sounding key, or move it to the student’s most comfortable one.',
+);
+const chartPitch = choice(
+  ['written', 'concert'],
+  'concert',
+  'Whether the chart is typed as written or as it sounds.',
+);
+const metreTyped = choice(metres, '4/4', 'Time signature.');
+const leap = wholeOr(fit, 2, 12, 'fit', 'Largest interval, counted in scale steps: 5 is a fifth.');
+const rests = shareOrFit(0.5, 'Share of beat figures that hold a rest.');
+const ties = choice(['fit', 'none', 'some'], 'fit', 'Whether notes are tied over beats and barlines.');
+const syncopation = choice(
+  ['fit', 'none', 'some', 'much'],
+  'fit',
+  'How often a stress falls between the beats.',
+);
+const lines = wholeOr(fit, 1, 24, 'fit', 'How many lines.');
+
 export const rhythmFields = {
   metre: metreOrFit,
   bars: wholeOr(fit, 1, 16, 'fit', 'Bars in a line.'),
-  lines: wholeOr(fit, 1, 24, 'fit', 'How many lines.'),
+  lines,
   grade,
   values: wordsOrFit(
     noteValues,
     'Which note values may appear; fit for those of the grade. Dots join neighbouring values.',
   ),
-  rests: shareOrFit(0.5, 'Share of beat figures that hold a rest.'),
-  ties: choice(['fit', 'none', 'some'], 'fit', 'Whether notes are tied over beats and barlines.'),
-  syncopation: choice(['fit', 'none', 'some', 'much'], 'fit', 'How often a stress falls between the beats.'),
+  rests,
+  ties,
+  syncopation,
   on: choice(
     ['one_pitch', 'scale'],
     'one_pitch',
@@ -167,23 +189,19 @@ export const phraseFields = {
 };
 
 export const lineFields = {
-  chart: chartText('Chords, typed between bar lines.'),
+  chart: chordsTyped,
   content: choice(
     ['guide_tones', 'chord_tones', 'approach_notes', 'enclosures', 'call_and_response', 'motif'],
     'chord_tones',
     'What the line practises.',
   ),
-  key: choice(
-    ['as_typed', 'fit'],
-    'as_typed',
-    'Keep the chart’s sounding key, or move it to the student’s most comfortable one.',
-  ),
-  pitch: choice(['written', 'concert'], 'concert', 'Whether the chart is typed as written or as it sounds.'),
-  metre: choice(metres, '4/4', 'Time signature.'),
+  key: chartKey,
+  pitch: chartPitch,
+  metre: metreTyped,
   feel: choice(['fit', 'straight', 'swing'], 'fit', 'Even or swung quavers.'),
   choruses: whole(1, 4, 1, 'How many times through the chart, each with a new line.'),
   value: choice(['fit', 'minim', 'crotchet', 'quaver'], 'fit', 'Value of the running notes.'),
-  leap: wholeOr(fit, 2, 12, 'fit', 'Largest interval, counted in scale steps: 5 is a fifth.'),
+  leap,
   fingerings: flag(false, 'Whether fingerings stand over the notes, where the instrument’s are known.'),
   names,
   tempo,
@@ -196,14 +214,14 @@ export const readingFields = {
   pitch,
   metre: metreOrFit,
   bars: wholeOr(fit, 2, 16, 'fit', 'Bars in a line.'),
-  lines: wholeOr(fit, 1, 24, 'fit', 'How many lines.'),
+  lines,
   compass: wholeOr(['fit', 'five_notes'], 3, 22, 'fit', 'How many neighbouring notes of the key are used.'),
   values: wordsOrFit(noteValues, 'Which note values may appear; fit for those of the grade.'),
   grade,
-  leap: wholeOr(fit, 2, 12, 'fit', 'Largest interval, counted in scale steps: 5 is a fifth.'),
-  rests: shareOrFit(0.5, 'Share of beat figures that hold a rest.'),
-  ties: choice(['fit', 'none', 'some'], 'fit', 'Whether notes are tied over beats and barlines.'),
-  syncopation: choice(['fit', 'none', 'some', 'much'], 'fit', 'How often a stress falls between the beats.'),
+  leap,
+  rests,
+  ties,
+  syncopation,
   second: choice(
     ['none', 'bass', 'duet'],
     'none',
@@ -217,15 +235,11 @@ export const readingFields = {
 };
 
 export const chartFields = {
-  chart: chartText('Chords, typed between bar lines.'),
+  chart: chordsTyped,
   melody: melodyOrNull('A tune over the chart: `G4:1 A4:1/2 r:1 | …`, lengths in crotchets; null for none.'),
-  key: choice(
-    ['as_typed', 'fit'],
-    'as_typed',
-    'Keep the chart’s sounding key, or move it to the student’s most comfortable one.',
-  ),
-  pitch: choice(['written', 'concert'], 'concert', 'Whether the chart is typed as written or as it sounds.'),
-  metre: choice(metres, '4/4', 'Time signature.'),
+  key: chartKey,
+  pitch: chartPitch,
+  metre: metreTyped,
   style: textOrNull('A word or two over the first bar: “medium swing”.'),
   feel: choice(['straight', 'swing'], 'straight', 'Even or swung quavers.'),
   bars: choice(
