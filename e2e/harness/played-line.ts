@@ -1,7 +1,7 @@
 // A player for tests: a line of clarinet-like tones as a WAV file for the browser's fake microphone. Deterministic; what was
 // played is known exactly.
 
-import { formatWav } from '../../bench/listening/take-set/write-wav.ts';
+import { formatWav } from '#sound';
 
 const sampleRate = 48_000;
 /** A line in D dorian, as MIDI numbers: up and down by step and leap, so that each note is told from the last. */
@@ -34,5 +34,5 @@ export function playLine({ tempo, seconds, wander }: PlayedLine): Uint8Array {
       sound[from + i] = 0.28 * swell * sample;
     }
   }
-  return formatWav(sound, sampleRate);
+  return formatWav([sound], sampleRate);
 }

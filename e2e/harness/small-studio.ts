@@ -1,9 +1,10 @@
 // A small studio set up past the screens, for journeys whose story begins later: one student, one course, two starter units.
 
 import type { Page } from 'playwright-core';
-import { addDays, createId, type Id, type PlainTime, weekdayOf } from '#core';
+import { addDays, createId, type Id, present } from '#core';
 import type { UnitId } from '#planning';
-import { readCourseOf, readStudio, sendCommand } from './api.ts';
+import { readStudio, sendCommand } from './api.ts';
+import { giveUnit, openCourse } from './open-course.ts';
 
 const random = { next: Math.random };
 
@@ -24,59 +25,21 @@ export async function foundSmallStudio(page: Page): Promise<SmallStudio> {
     starterUnits: true,
   });
   const { today } = await readStudio(page);
-  const [student, course] = [createId('student', random), createId('course', random)];
-  const strand = (name: string, ink: 0 | 1) => ({
-    id: createId('strand', random),
-    name,
-    ink,
-    priority: 1,
-    deadline: null,
-  });
-  const strands = [strand('Technique', 0), strand('Rhythm', 1)];
   const name = 'Nora Quell';
-  const plays = { instrument: 'clarinet_bb', stage: 'beginner' } as const;
   await sendCommand(page, {
     type: 'term.put',
     term: { id: createId('term', random), name: 'Winter', starts: today, ends: addDays(today, 98) },
   });
-  await sendCommand(page, {
-    type: 'student.add',
-    student: {
-      id: student,
-      name,
-      born: null,
-      birthYear: Number(today.slice(0, 4)) - 9,
-      instruments: [plays],
-      family: null,
-      contacts: [],
-      note: '',
-      since: today,
-    },
+  const { student, course, strands } = await openCourse(page, {
+    name,
+    instrument: 'clarinet_bb',
+    stage: 'beginner',
+    age: 9,
+    from: today,
+    time: '15:00',
+    strands: ['Technique', 'Rhythm'],
   });
-  await sendCommand(page, {
-    type: 'course.open',
-    course: { id: course, student, group: null, ...plays, strands },
-    slot: {
-      id: createId('slot', random),
-      weekday: weekdayOf(today),
-      time: '15:00' as PlainTime,
-      minutes: 30,
-      starts: today,
-      ends: null,
-    },
-  });
-  const units = ['five-good-notes', 'the-beat-in-your-feet'].map((name) => `unit:${name}` as UnitId);
-  for (const [at, unit] of units.entries()) {
-    const { revision } = await readCourseOf(page, name);
-    const { id } = strands[at] ?? strand('', 0);
-    await sendCommand(page, {
-      type: 'courseUnit.give',
-      seen: revision,
-      course,
-      courseUnit: createId('course-unit', random),
-      unit,
-      strand: id,
-    });
-  }
+  for (const [at, unit] of ['five-good-notes', 'the-beat-in-your-feet'].entries())
+    await giveUnit(page, name, course, `unit:${unit}` as UnitId, present(strands[at], 'a strand for each'));
   return { name, student, course };
 }

@@ -8,13 +8,14 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { CourseUnitCompareView, LessonView, UnitView } from '#contract';
-import { addDays, createId, type PlainDate, type PlainTime, present, weekdayOf } from '#core';
+import { addDays, createId, type PlainDate, present } from '#core';
 import type { Stage, UnitId } from '#planning';
 import { words } from '../../src/web/words/index.ts';
 import { materialFields } from '../../src/web/words/materials.ts';
 import { lessonsOf, readCourseOf, readStudio, readView, sendCommand } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, patience, type WatchedPage } from '../harness/browser.ts';
+import { giveUnit, openCourse } from '../harness/open-course.ts';
 import { pitchNumber, readSheetFacts, type SheetFacts } from '../harness/read-notes.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
@@ -100,49 +101,9 @@ async function foundStudio(page: Page): Promise<void> {
 
 /** The student, a weekly lesson from today on, and the unit. */
 async function addPlayer(page: Page, { name, instrument, stage, age, time }: Player): Promise<void> {
-  const [student, course] = [createId('student', random), createId('course', random)];
-  const strand = {
-    id: createId('strand', random),
-    name: 'Technique',
-    ink: 0,
-    priority: 1,
-    deadline: null,
-  } as const;
-  await sendCommand(page, {
-    type: 'student.add',
-    student: {
-      id: student,
-      name,
-      born: null,
-      birthYear: Number(today.slice(0, 4)) - age,
-      instruments: [{ instrument, stage }],
-      family: null,
-      contacts: [],
-      note: '',
-      since: today,
-    },
-  });
-  await sendCommand(page, {
-    type: 'course.open',
-    course: { id: course, student, group: null, instrument, stage, strands: [strand] },
-    slot: {
-      id: createId('slot', random),
-      weekday: weekdayOf(today),
-      time: time as PlainTime,
-      minutes: 30,
-      starts: today,
-      ends: null,
-    },
-  });
-  const { revision } = await readCourseOf(page, name);
-  await sendCommand(page, {
-    type: 'courseUnit.give',
-    seen: revision,
-    course,
-    courseUnit: createId('course-unit', random),
-    unit,
-    strand: strand.id,
-  });
+  const wish = { name, instrument, stage, age, from: today, time, strands: ['Technique'] };
+  const { course, strands } = await openCourse(page, wish);
+  await giveUnit(page, name, course, unit, present(strands[0], 'the strand'));
 }
 
 const noteNumber = (name: string): number => {

@@ -21,4 +21,4 @@ export {
   type WeightedChannel,
 } from './loudness.ts';
 export { createTimeMap } from './time-map.ts';
-export { wavHeader, wavSamples } from './write-wav.ts';
+export { formatWav, wavHeader, wavSamples } from './write-wav.ts';

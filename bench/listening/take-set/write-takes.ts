@@ -2,10 +2,10 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { formatWav } from '#sound';
 import { makeTake } from './make-take.ts';
 import { type BankName, openBank, type SampledVoice } from './sampled.ts';
 import { listTakes, type TakePlan } from './take-list.ts';
-import { formatWav } from './write-wav.ts';
 
 /** Renders every take whose id contains `only`; `tell` hears of each. */
 export async function writeTakes(
@@ -24,7 +24,7 @@ export async function writeTakes(
   for (const plan of listTakes()) {
     if (!plan.id.includes(only)) continue;
     const { sound, truth } = await makeTake(plan, bankAt);
-    writeFileSync(join(dir, `${plan.id}.wav`), formatWav(sound, plan.sampleRate));
+    writeFileSync(join(dir, `${plan.id}.wav`), formatWav([sound], plan.sampleRate));
     writeFileSync(join(dir, `${plan.id}.json`), JSON.stringify(truth));
     tell(plan, truth.truth.notes.length, truth.seconds);
   }

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, expect, test, vi } from 'vitest';
-import { wavHeader, wavSamples } from '#sound';
+import { formatWav } from '#sound';
 import { listen } from './listen.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'levare-listen-'));
@@ -26,8 +26,7 @@ function tuneFile(name: string, cents = 0): string {
       }
     }
   const path = join(folder, name);
-  const sound = wavSamples({ left: samples, right: samples });
-  writeFileSync(path, Buffer.concat([wavHeader(samples.length, rate), sound]));
+  writeFileSync(path, formatWav([samples, samples], rate));
   return path;
 }
 

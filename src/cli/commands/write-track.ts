@@ -6,7 +6,15 @@ import { closeSync, createWriteStream, mkdtempSync, openSync, readSync, rmSync, 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ok, type Result } from '#core';
-import { type BandTrack, findLevel, levelledPieces, type StoredSound, wavHeader, wavSamples } from '#sound';
+import {
+  type BandTrack,
+  findLevel,
+  levelledPieces,
+  type StereoSound,
+  type StoredSound,
+  wavHeader,
+  wavSamples,
+} from '#sound';
 import { couldNotWrite } from './put-bytes.ts';
 
 const pieceLength = 1 << 16;
@@ -63,7 +71,7 @@ function store(track: BandTrack, sampleRate: number, file: number): StoredSound 
 async function writeAll(
   out: string | null,
   header: Uint8Array,
-  pieces: Iterable<Parameters<typeof wavSamples>[0]>,
+  pieces: Iterable<StereoSound>,
 ): Promise<void> {
   const stream = out === null ? process.stdout : createWriteStream(out);
   const failed = new Promise<never>((_, fail) => stream.once('error', fail));
@@ -72,7 +80,7 @@ async function writeAll(
     if (!stream.write(bytes)) await Promise.race([once(stream, 'drain'), failed]);
   };
   await put(header);
-  for (const piece of pieces) await put(wavSamples(piece));
+  for (const piece of pieces) await put(wavSamples([piece.left, piece.right]));
   if (out === null) return;
   stream.end();
   await Promise.race([once(stream, 'finish'), failed]);
