@@ -2,7 +2,7 @@
 // every swing would change each lesson of a term because one short activity went quickly. So it follows in small steps.
 
 import type { Area } from '../skill/skill.ts';
-import { learnPace, logRatioOf, type PaceObservation, type PacePrior } from './student-pace.ts';
+import { createPaceLearner, type PaceObservation, type PacePrior } from './student-pace.ts';
 
 /** Steps of pace in one unit: 5 % each. Our own choice. */
 const stepsInOne = 20;
@@ -15,8 +15,8 @@ const stepsInOne = 20;
  * A student who takes half as long again is reckoned at 1.05 after one piece of work, at 1.35 after eight.
  */
 export function reckonPace(log: readonly PaceObservation[], prior: PacePrior): (area: Area) => number {
-  const timed = log.filter((work) => logRatioOf(work) !== null);
-  const beliefs = timed.map((_, at) => learnPace(timed.slice(0, at + 1), prior));
+  const learner = createPaceLearner(prior);
+  const beliefs = log.flatMap((work) => (learner.add(work) ? [learner.belief()] : []));
   const start = Math.max(1, Math.round(Math.exp(prior.mean) * stepsInOne));
   const paceByArea = new Map<Area, number>();
   return (area) => {

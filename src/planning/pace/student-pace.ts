@@ -78,28 +78,61 @@ export interface PacePrior {
   readonly within: number;
 }
 
+/** Learns from one piece of work after another. */
+export interface PaceLearner {
+  /** Takes a piece of work into account; false when it tells nothing of pace. */
+  add(work: PaceObservation): boolean;
+  /** What is believed by now. */
+  belief(): StudentPace;
+}
+
+/** A learner who knows nothing of the student yet. */
+export function createPaceLearner(prior: PacePrior): PaceLearner {
+  const all: RatioSum = { weight: 0, weighed: 0 };
+  const sumByArea = new Map<Area, RatioSum>();
+  let observations = 0;
+  let capped = 0;
+  return {
+    add(work) {
+      const ratio = logRatioOf(work);
+      if (ratio === null) return false;
+      observations++;
+      if (ratio.capped) capped++;
+      const ofArea = sumByArea.get(work.area) ?? { weight: 0, weighed: 0 };
+      sumByArea.set(work.area, ofArea);
+      for (const sum of [all, ofArea]) {
+        sum.weight += ratio.weight;
+        sum.weighed += ratio.weight * ratio.value;
+      }
+      return true;
+    },
+    belief() {
+      const student = updateLogPace({ mean: prior.mean, sd: prior.between }, [meanOf(all)], prior.within);
+      const ofArea = { mean: student.mean, sd: prior.between * areaShare };
+      const byArea = new Map(
+        [...sumByArea].map(([area, sum]) => [area, updateLogPace(ofArea, [meanOf(sum)], prior.within)]),
+      );
+      return { ...student, observations, capped, byArea };
+    },
+  };
+}
+
+/** Observations are known by their sum: one of their mean with the weight of all says the same. */
+interface RatioSum {
+  weight: number;
+  weighed: number;
+}
+
+const meanOf = ({ weight, weighed }: RatioSum): LogRatio => ({
+  value: weight === 0 ? 0 : weighed / weight,
+  weight,
+});
+
 /** What a student's log says of their pace. */
 export function learnPace(log: readonly PaceObservation[], prior: PacePrior): StudentPace {
-  const all: LogRatio[] = [];
-  const ratiosByArea = new Map<Area, LogRatio[]>();
-  let capped = 0;
-  for (const work of log) {
-    const ratio = logRatioOf(work);
-    if (ratio === null) continue;
-    if (ratio.capped) capped++;
-    all.push(ratio);
-    const ofArea = ratiosByArea.get(work.area) ?? [];
-    ofArea.push(ratio);
-    ratiosByArea.set(work.area, ofArea);
-  }
-  const student = updateLogPace({ mean: prior.mean, sd: prior.between }, all, prior.within);
-  const byArea = new Map<Area, LogPace>();
-  for (const [area, ratios] of ratiosByArea)
-    byArea.set(
-      area,
-      updateLogPace({ mean: student.mean, sd: prior.between * areaShare }, ratios, prior.within),
-    );
-  return { ...student, observations: all.length, capped, byArea };
+  const learner = createPaceLearner(prior);
+  for (const work of log) learner.add(work);
+  return learner.belief();
 }
 
 /** Actual minutes for each usual minute that are expected in an area: the median of the belief. */
