@@ -2,7 +2,7 @@
 const arrows = {
   core: [],
   music: ['core'],
-  planning: ['core'],
+  planning: ['core', 'listening'],
   listening: ['core', 'music'],
   engraving: ['core', 'music'],
   sound: ['core', 'music'],
@@ -18,6 +18,7 @@ const arrows = {
     'listening',
     'engraving',
     'sound',
+    'paper',
     'contract',
     'studio',
     'storage',

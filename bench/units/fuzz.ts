@@ -295,7 +295,19 @@ const example: UnitFile = readExample({
         character: 'musical',
       },
     ],
-    checks: [{ key: 'hear', skill: 'skill:long-short', lookFor: 'Points to the right card.' }],
+    checks: [
+      { key: 'hear', skill: 'skill:long-short', lookFor: 'Points to the right card.' },
+      {
+        key: 'show',
+        skill: 'skill:long-short',
+        lookFor: 'Both kinds, and room between them.',
+        listenFor: [
+          { kind: 'mostlyValue', value: 'crotchet', share: 0.5, others: 1 },
+          { kind: 'restShare', atLeast: 0.1, atMost: 0.4 },
+          { kind: 'longNotes', withinCents: 15, seconds: 4, times: 1 },
+        ],
+      },
+    ],
   },
   skills: [
     {

@@ -9,6 +9,7 @@ export {
   type CheckUnreadable,
   checkableValues,
   checkFields,
+  findCrossedBounds,
   parseCheckSpec,
 } from './check/check-spec.ts';
 export { describeCheck } from './check/describe-check.ts';

@@ -16,6 +16,10 @@ test.each([
   [{ kind: 'marks' }, /use one of phraseLengths/],
   [{ kind: 'phraseLengths', atLeast: 'many' }, /atLeast is many: write a number from 1 to 20/],
   [{ kind: 'mostlyValue', value: 'hemiola' }, /value is hemiola: use one of semibreve/],
+  [{ kind: 'phraseLengths', atLeast: 2.5 }, /atLeast is 2.5: write a whole number/],
+  [{ kind: 'phraseLengths', atleast: 2 }, /atleast is no field of phraseLengths: it takes atLeast/],
+  [{ kind: 'restShare', atLeast: 0.6, atMost: 0.5 }, /atLeast is more than atMost/],
+  [{ kind: 'swing', from: 2, to: 1.5 }, /from is more than to/],
 ] as const)('%j is refused in a sentence', (value, message) => {
   const spec = parseCheckSpec(value);
   expect(!spec.ok && spec.error.message).toMatch(message);

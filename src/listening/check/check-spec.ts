@@ -50,6 +50,8 @@ export interface CheckField {
   readonly type: 'number' | 'value';
   readonly low: number;
   readonly high: number;
+  /** Whether it counts something, so that only whole numbers make sense. */
+  readonly isWhole: boolean;
   /** What an editor offers first. */
   readonly usual: number | string;
 }
@@ -59,19 +61,24 @@ const number = (name: string, low: number, high: number, usual: number): CheckFi
   type: 'number',
   low,
   high,
+  isWhole: false,
   usual,
 });
 const share = (name: string, usual: number) => number(name, 0, 1, usual);
+const count = (name: string, low: number, high: number, usual: number): CheckField => ({
+  ...number(name, low, high, usual),
+  isWhole: true,
+});
 
 /** The fields of every kind, for an editor and for reading. Usual values are common practice, no source. */
 export const checkFields: Readonly<Record<CheckKind, readonly CheckField[]>> = {
-  phraseLengths: [number('atLeast', 1, 20, 3)],
-  phrasesOfBars: [number('bars', 0.5, 32, 2), number('atLeast', 1, 50, 2)],
+  phraseLengths: [count('atLeast', 1, 20, 3)],
+  phrasesOfBars: [number('bars', 0.5, 32, 2), count('atLeast', 1, 50, 2)],
   restShare: [share('atLeast', 0.1), share('atMost', 0.5)],
   mostlyValue: [
-    { name: 'value', type: 'value', low: 0, high: 0, usual: 'quaver' },
+    { name: 'value', type: 'value', low: 0, high: 0, isWhole: false, usual: 'quaver' },
     share('share', 0.5),
-    number('others', 0, 10, 1),
+    count('others', 0, 10, 1),
   ],
   valueVariety: [number('atLeastBits', 0, 4, 1.2)],
   syncopation: [share('atLeastShare', 0.1)],
@@ -80,12 +87,26 @@ export const checkFields: Readonly<Record<CheckKind, readonly CheckField[]>> = {
   evenTiming: [number('withinMs', 5, 200, 40)],
   keepsTempo: [number('withinPercent', 0.5, 30, 3)],
   swing: [number('from', 1, 4, 1.3), number('to', 1, 4, 2.2)],
-  longNotes: [number('withinCents', 3, 100, 15), number('seconds', 0.5, 60, 4), number('times', 1, 50, 1)],
+  longNotes: [number('withinCents', 3, 100, 15), number('seconds', 0.5, 60, 4), count('times', 1, 50, 1)],
   inTune: [number('withinCents', 3, 100, 12)],
   dynamicRange: [number('atLeastDb', 1, 60, 10)],
-  motif: [number('times', 2, 20, 3)],
-  vibrato: [number('times', 1, 50, 2)],
+  motif: [count('times', 2, 20, 3)],
+  vibrato: [count('times', 1, 50, 2)],
 };
+
+/** Pairs of fields that bound something from below and from above. */
+const bounds: Readonly<Partial<Record<CheckKind, readonly [string, string]>>> = {
+  restShare: ['atLeast', 'atMost'],
+  swing: ['from', 'to'],
+};
+
+/** The two fields of a check whose lower bound lies above its upper one; null when there are none. */
+export function findCrossedBounds(spec: Readonly<Record<string, unknown>>): readonly [string, string] | null {
+  const pair = Object.entries(bounds).find(([kind]) => kind === spec['kind'])?.[1];
+  if (pair === undefined) return null;
+  const [low, high] = [Number(spec[pair[0]]), Number(spec[pair[1]])];
+  return low > high ? pair : null;
+}
 
 /** Names of note values a check may ask for. */
 export const checkableValues = [
@@ -115,8 +136,16 @@ export function parseCheckSpec(value: unknown): Result<CheckSpec, CheckUnreadabl
     return unreadable(
       `its kind is ${String(given['kind'])}: use one of ${Object.keys(checkFields).join(', ')}`,
     );
+  const fields = checkFields[kind];
+  const stranger = Object.keys(given).find(
+    (name) => name !== 'kind' && !fields.some((field) => field.name === name),
+  );
+  if (stranger !== undefined)
+    return unreadable(
+      `${stranger} is no field of ${kind}: it takes ${fields.map((field) => field.name).join(', ')}`,
+    );
   const spec: Record<string, unknown> = { kind };
-  for (const field of checkFields[kind]) {
+  for (const field of fields) {
     const told = given[field.name] ?? field.usual;
     if (field.type === 'value') {
       if (!checkableValues.some((known) => known === told))
@@ -125,8 +154,13 @@ export function parseCheckSpec(value: unknown): Result<CheckSpec, CheckUnreadabl
       return unreadable(
         `${field.name} is ${String(told)}: write a number from ${field.low} to ${field.high}`,
       );
+    else if (field.isWhole && !Number.isInteger(told))
+      return unreadable(`${field.name} is ${told}: write a whole number`);
     spec[field.name] = told;
   }
+  const crossed = findCrossedBounds(spec);
+  if (crossed !== null)
+    return unreadable(`${crossed[0]} is more than ${crossed[1]}: write the smaller one first`);
   return ok(spec as CheckSpec); // every field of its kind has just been checked
 }
 

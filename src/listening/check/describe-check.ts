@@ -7,15 +7,17 @@ import type { CheckSpec } from './check-spec.ts';
 export function describeCheck(spec: CheckSpec): string {
   switch (spec.kind) {
     case 'phraseLengths':
-      return `phrases of at least ${spec.atLeast} lengths`;
+      return spec.atLeast === 1 ? 'at least one phrase' : `phrases of at least ${spec.atLeast} lengths`;
     case 'phrasesOfBars':
-      return `at least ${spec.atLeast} phrases of ${spec.bars} bars`;
+      return `at least ${counted(spec.atLeast, 'phrase')} of ${counted(spec.bars, 'bar')}`;
     case 'restShare':
       return `rests for ${percent(spec.atLeast)} to ${percent(spec.atMost)} of the time`;
     case 'mostlyValue':
-      return `mostly ${spec.value}s (${percent(spec.share)}), with ${spec.others} other ${spec.others === 1 ? 'value' : 'values'} for contrast`;
+      return `mostly ${spec.value}s (at least ${percent(spec.share)} of the notes)${
+        spec.others === 0 ? '' : `, with at least ${counted(spec.others, 'other value')} for contrast`
+      }`;
     case 'valueVariety':
-      return `note values varied by at least ${spec.atLeastBits} bits`;
+      return `note values varied by at least ${spec.atLeastBits} bits (one value alone has none, four used alike have 2)`;
     case 'syncopation':
       return `at least ${percent(spec.atLeastShare)} of the notes off the beat and held over`;
     case 'inScale':
@@ -29,19 +31,22 @@ export function describeCheck(spec: CheckSpec): string {
     case 'swing':
       return `quavers that swing between ${spec.from}:1 and ${spec.to}:1`;
     case 'longNotes':
-      return `${spec.times === 1 ? 'a note' : `${spec.times} notes`} held ${spec.seconds} s within ${spec.withinCents} cents`;
+      return `${spec.times === 1 ? 'a note' : `${spec.times} notes`} held at least ${spec.seconds} s within ${spec.withinCents} cents`;
     case 'inTune':
       return `notes within ${spec.withinCents} cents of the take's own tuning`;
     case 'dynamicRange':
       return `at least ${spec.atLeastDb} dB from soft to loud`;
     case 'motif':
-      return `an idea that comes at least ${spec.times} times`;
+      return `an idea that is played at least ${spec.times} times`;
     case 'vibrato':
-      return `vibrato on at least ${spec.times} long notes`;
+      return `vibrato on at least ${counted(spec.times, 'long note')}`;
     default:
       return unreachable(spec);
   }
 }
+
+/** `counted(1, 'bar')` → `1 bar` */
+const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 function percent(share: number): string {
   return `${Math.round(share * 100)} %`;

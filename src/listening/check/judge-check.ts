@@ -4,6 +4,8 @@
 import { unreachable } from '#core';
 import { couldNotHear, type Figure, figure, type Passage } from '../evidence/figure.ts';
 import type { Evidence } from '../evidence/gather-evidence.ts';
+import type { LongNote } from '../evidence/tone.ts';
+import type { HeardNote } from '../notes/heard-note.ts';
 import type { CheckSpec } from './check-spec.ts';
 
 export type CheckAnswer =
@@ -17,8 +19,12 @@ export type CheckAnswer =
 
 type Heard<Name extends keyof Evidence> = Extract<Evidence[Name], { readonly heard: true }>;
 
-/** Holds a check against evidence. */
-export function judgeCheck(spec: CheckSpec, evidence: Evidence): CheckAnswer {
+/** Holds a check against evidence. With the heard notes, a check of single notes shows the very notes it speaks of. */
+export function judgeCheck(
+  spec: CheckSpec,
+  evidence: Evidence,
+  notes: readonly HeardNote[] = [],
+): CheckAnswer {
   switch (spec.kind) {
     case 'phraseLengths':
       return read(evidence, 'phrases', (row) =>
@@ -62,7 +68,7 @@ export function judgeCheck(spec: CheckSpec, evidence: Evidence): CheckAnswer {
     case 'swing':
       return read(evidence, 'timing', (row) => between(row.figures.swing, spec.from, spec.to, row.passages));
     case 'longNotes':
-      return read(evidence, 'tone', (row) => longNotes(spec, row));
+      return read(evidence, 'tone', (row) => longNotes(spec, row, notes));
     case 'inTune':
       return read(evidence, 'intonation', (row) =>
         between(row.figures.spread, -1, spec.withinCents, row.passages),
@@ -80,8 +86,10 @@ export function judgeCheck(spec: CheckSpec, evidence: Evidence): CheckAnswer {
       });
     case 'vibrato':
       return read(evidence, 'tone', (row) => {
-        const times = row.details.longNotes.filter((note) => note.vibrato !== null).length;
-        return atLeast(figure(times, times === 0 ? 0 : 0.5, 'count'), spec.times, row.passages);
+        const trembling = row.details.longNotes.filter((note) => note.vibrato !== null);
+        const times = trembling.length;
+        const passages = times === 0 ? [] : showNotes(trembling, notes, row.passages);
+        return atLeast(figure(times, times === 0 ? 0 : 0.5, 'count'), spec.times, passages);
       });
     default:
       return unreachable(spec);
@@ -139,12 +147,38 @@ function mostly(spec: Extract<CheckSpec, { kind: 'mostlyValue' }>, row: Heard<'n
 /** Cents by which pitch is heard wrong at most inside a long note, from the take set. */
 const pitchDoubt = 2;
 
-function longNotes(spec: Extract<CheckSpec, { kind: 'longNotes' }>, row: Heard<'tone'>): CheckAnswer {
+/** Most notes shown of one check. */
+const mostShown = 6;
+
+/** These notes as passages; the row's own where the notes are not at hand. */
+function showNotes(
+  shown: readonly LongNote[],
+  notes: readonly HeardNote[],
+  passages: readonly Passage[],
+): readonly Passage[] {
+  if (notes.length === 0) return passages;
+  return shown.slice(0, mostShown).flatMap(({ note, seconds, farthestCents }) => {
+    const heard = notes[note];
+    const shows = `held ${seconds.toFixed(1)} s, pitch within ${Math.round(farthestCents)} cents`;
+    return heard === undefined ? [] : [{ from: heard.onset, to: heard.offset, bar: null, shows }];
+  });
+}
+
+function longNotes(
+  spec: Extract<CheckSpec, { kind: 'longNotes' }>,
+  row: Heard<'tone'>,
+  notes: readonly HeardNote[],
+): CheckAnswer {
   const held = row.details.longNotes.filter((note) => note.seconds >= spec.seconds - 0.05);
   const within = (cents: number) => held.filter((note) => note.farthestCents <= cents).length;
   const sure = within(spec.withinCents - pitchDoubt);
   const perhaps = within(spec.withinCents + pitchDoubt);
   const value = figure(within(spec.withinCents), Math.max(0, perhaps - sure) / 2, 'count');
   const answer = sure >= spec.times ? 'reached' : perhaps >= spec.times ? 'too close to tell' : 'not yet';
-  return { answer, figure: value, passages: row.passages };
+  // The nearest to what is asked for: long ones by how still they are, else the longest.
+  const nearest =
+    held.length > 0
+      ? held.toSorted((a, b) => a.farthestCents - b.farthestCents)
+      : row.details.longNotes.toSorted((a, b) => b.seconds - a.seconds).slice(0, 3);
+  return { answer, figure: value, passages: showNotes(nearest, notes, row.passages) };
 }

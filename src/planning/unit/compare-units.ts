@@ -13,7 +13,7 @@ export type ActivityField =
   | 'variants'
   | 'materials'
   | 'bring';
-export type CheckField = 'skill' | 'level' | 'lookFor';
+export type CheckField = 'skill' | 'level' | 'lookFor' | 'listenFor';
 
 export interface Change {
   readonly before: unknown;
@@ -60,7 +60,7 @@ const activityFields = [
   'materials',
   'bring',
 ] as const;
-const checkFields = ['skill', 'level', 'lookFor'] as const;
+const checkFields = ['skill', 'level', 'lookFor', 'listenFor'] as const;
 
 /**
  * Everything that differs, in the order of the unit; none when the two teach the same. Activities and checks are matched
@@ -185,7 +185,7 @@ function compareChecks(before: readonly Check[], after: readonly Check[]): reado
       continue;
     }
     for (const field of checkFields)
-      if (was[field] !== check[field])
+      if (!same(was[field], check[field]))
         differences.push({ kind: 'CheckChanged', key, field, before: was[field], after: check[field] });
   }
   return differences;

@@ -56,6 +56,7 @@ const checkFieldNames: Readonly<Record<CheckField, string>> = {
   skill: 'the skill',
   level: 'the level',
   lookFor: 'what to look for',
+  listenFor: 'what a take shows of it',
 };
 
 /** Keys and ids are words joined by hyphens, read as such: `skill:long-short` → `“long short”` */

@@ -5,6 +5,7 @@ import { err, ok, type Result } from '#core';
 import { nearestWord } from '../skill/nearest-word.ts';
 import type { Skill } from '../skill/skill.ts';
 import { skillMapFileSchema } from '../skill/skill-schema.ts';
+import { listenForFields, listenForKinds } from './listen-for-schema.ts';
 import { plainValue } from './plain-value.ts';
 import type { UnitFile } from './unit.ts';
 import { formatFieldPath, type UnitFault } from './unit-fault.ts';
@@ -59,7 +60,7 @@ function issueToFaults(issue: z.core.$ZodIssue): readonly PlacedFault[] {
 
   if (issue.code === 'unrecognized_keys')
     return issue.keys.map((key) => {
-      const meant = nearestWord(key, fieldNames);
+      const meant = nearestWord(key, isInListenFor(issue) ? listenForFields(kindOf(input)) : fieldNames);
       return at(
         [...issue.path, key],
         'is not a field here',
@@ -71,15 +72,15 @@ function issueToFaults(issue: z.core.$ZodIssue): readonly PlacedFault[] {
 
   switch (issue.code) {
     case 'invalid_type':
-      return here(`is ${sayKind(input)}`, `Write ${wanted(issue)}.`);
-    case 'invalid_value': {
-      const meant = typeof input === 'string' ? nearestWord(input, issue.values.map(String)) : null;
+      // A schema that knows better what belongs here says so itself.
       return here(
-        `is ${quote(input)}`,
-        `${meant === null ? '' : `Did you mean ${meant}? `}Write ${wanted(issue)}.`,
+        `is ${sayKind(input)}`,
+        issue.message.startsWith('Write ') ? issue.message : `Write ${wanted(issue)}.`,
       );
-    }
+    case 'invalid_value':
+      return here(`is ${quote(input)}`, `${didYouMean(input, issue.values)}Write ${wanted(issue)}.`);
     case 'invalid_union':
+      if (issue.discriminator !== undefined) return unknownKind(issue, here);
       return here(`is ${quote(input)}`, 'Write 1, 2, 3 or 4.');
     case 'too_small':
       if (issue.origin === 'number' || issue.origin === 'int')
@@ -99,6 +100,27 @@ function issueToFaults(issue: z.core.$ZodIssue): readonly PlacedFault[] {
     default:
       return here('does not fit', issue.message);
   }
+}
+
+const isInListenFor = (issue: z.core.$ZodIssue): boolean => issue.path.includes('listenFor');
+
+const kindOf = (input: unknown): unknown =>
+  typeof input === 'object' && input !== null && 'kind' in input ? input.kind : undefined;
+
+/** A list of things of several kinds holds one whose kind is none of them. */
+function unknownKind(
+  issue: z.core.$ZodIssueInvalidUnion,
+  here: (problem: string, mend: string) => readonly PlacedFault[],
+): readonly PlacedFault[] {
+  const kind = kindOf(issue.input);
+  const kinds = listenForKinds;
+  const mend = `${didYouMean(kind, kinds)}Write one of ${kinds.join(', ')}.`;
+  return kind === undefined ? here('is missing', mend) : here(`is ${quote(kind)}`, mend);
+}
+
+function didYouMean(input: unknown, known: readonly unknown[]): string {
+  const meant = typeof input === 'string' ? nearestWord(input, known.map(String)) : null;
+  return meant === null ? '' : `Did you mean ${meant}? `;
 }
 
 function wanted(issue: z.core.$ZodIssue): string {
@@ -136,6 +158,6 @@ function quote(input: unknown): string {
 }
 
 const fieldNames =
-  'unit skills format id version title area goal about stages ages from to families activities extensions checks next key howTo minutes shortest usual longest develops character variants materials bring spec seed skill level lookFor stage description restsOn ongoing'.split(
+  'unit skills format id version title area goal about stages ages from to families activities extensions checks next key howTo minutes shortest usual longest develops character variants materials bring spec seed skill level lookFor listenFor stage description restsOn ongoing'.split(
     ' ',
   );

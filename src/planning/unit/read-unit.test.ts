@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { checkableValues, checkFields, parseCheckSpec } from '#listening';
 import { exampleFile, writtenUnit } from './example-unit.ts';
 import { findJsonBreak } from './json-syntax.ts';
 import { parseSkillMap, parseUnitFile } from './parse-unit-file.ts';
@@ -78,6 +79,84 @@ describe('a unit file', () => {
   ])('with %j is refused', (change, sentence) => {
     const unit = { ...writtenUnit.unit, activities: [{ ...walk, ...change }, play] };
     expect(faultsOf(parseUnitFile({ ...writtenUnit, unit }))).toEqual([sentence]);
+  });
+
+  const [hear] = writtenUnit.unit.checks;
+  const withListenFor = (listenFor: unknown) => ({
+    ...writtenUnit,
+    unit: { ...writtenUnit.unit, checks: [{ ...hear, listenFor }] },
+  });
+  const at = 'unit.checks[0].listenFor';
+  test.each([
+    [
+      [{ kind: 'phraseLength' }],
+      `${at}[0].kind is "phraseLength". Did you mean phraseLengths? Write one of `,
+    ],
+    [[{ atLeast: 3 }], `${at}[0].kind is missing. Write one of phraseLengths, `],
+    [[{ kind: 'phraseLengths', atLeast: 40 }], `${at}[0].atLeast is 40, more than 20. Write 20 or less.`],
+    [[{ kind: 'phraseLengths', atLeast: 0 }], `${at}[0].atLeast is 0, less than 1. Write 1 or more.`],
+    [
+      [{ kind: 'phraseLengths', atLeast: 2.5 }],
+      `${at}[0].atLeast is 2.5. Write a whole number from 1 to 20.`,
+    ],
+    [
+      [{ kind: 'inTune', withinCents: 'few' }],
+      `${at}[0].withinCents is "few". Write a number from 3 to 100.`,
+    ],
+    [
+      [{ kind: 'phraseLengths', atleast: 3 }],
+      `${at}[0].atleast is not a field here. Did you mean atLeast? Else remove it.`,
+    ],
+    [[{ kind: 'phraseLengths', bars: 2 }], `${at}[0].bars is not a field here. Remove it.`],
+    [
+      [{ kind: 'mostlyValue', value: 'quavers' }],
+      `${at}[0].value is "quavers". Did you mean quaver? Write one of semibreve, `,
+    ],
+    [
+      [{ kind: 'restShare', atLeast: 0.6 }],
+      `${at}[0].atLeast is 0.6, more than atMost (0.5). Write 0.5 or less, or a larger atMost.`,
+    ],
+    [[{ kind: 'inScale', atLeastShare: 90 }], `${at}[0].atLeastShare is 90, more than 1. Write 1 or less.`],
+    [3, `${at} is 3. Write a list.`],
+    [[], `${at} is empty. Add at least one entry.`],
+    [[null], `${at}[0] is empty. Write fields.`],
+    [Array(7).fill({ kind: 'motif' }), `${at} is longer than 6 entries. Shorten it.`],
+  ])('that listens for %j is refused', (listenFor, sentence) => {
+    const faults = faultsOf(parseUnitFile(withListenFor(listenFor)));
+    expect(faults).toEqual([expect.stringContaining(sentence)]);
+  });
+
+  test('listens for what `listening` can hold against a take, with its usual values', () => {
+    const number = fc.oneof(fc.integer({ min: -2, max: 110 }), fc.double({ min: 0, max: 4, noNaN: true }));
+    const field = fc.oneof(
+      { arbitrary: number, weight: 5 },
+      { arbitrary: fc.constantFrom<string | null>(...checkableValues, 'few', null), weight: 1 },
+    );
+    const names = [...new Set(Object.values(checkFields).flatMap((fields) => fields.map((f) => f.name)))];
+    const spec = fc.constantFrom(...Object.keys(checkFields), 'marks').chain((kind) => {
+      const own = Object.entries(checkFields)
+        .find(([known]) => known === kind)?.[1]
+        .map((f) => f.name);
+      return fc
+        .dictionary(fc.constantFrom(...(own ?? names)), field, { maxKeys: 3 })
+        .map((fields) => ({ kind, ...fields }));
+    });
+    let taken = 0;
+    fc.assert(
+      fc.property(spec, (given) => {
+        const read = parseUnitFile(withListenFor([given]));
+        const held = parseCheckSpec(given);
+        // null is a missing value to the one and a wrong one to the other
+        if (Object.values<unknown>(given).includes(null)) return;
+        expect(read.ok).toBe(held.ok);
+        if (!read.ok || !held.ok) return;
+        taken++;
+        expect(read.value.unit.checks[0]?.listenFor).toEqual([held.value]);
+        expect(readUnitText(writeUnitYaml(read.value), 'yaml')).toEqual(read);
+      }),
+      { seed: 20261125, numRuns: 1500 },
+    );
+    expect(taken).toBeGreaterThan(100);
   });
 
   test('with more than 60 activities in all is refused', () => {

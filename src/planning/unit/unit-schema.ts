@@ -3,6 +3,7 @@
 import * as z from 'zod';
 import { areas, stages } from '../skill/skill.ts';
 import { lineSchema, proseSchema, skillIdSchema, skillSchema } from '../skill/skill-schema.ts';
+import { listenForSchema } from './listen-for-schema.ts';
 import type { UnitFile, UnitId } from './unit.ts';
 
 const keySchema = z
@@ -116,6 +117,7 @@ const checkSchema = z
       .default(2)
       .meta({ description: '1 introduced, 2 with help, 3 alone, 4 transfers' }),
     lookFor: proseSchema(1, 1000).meta({ description: 'What to look or listen for' }),
+    listenFor: z.exactOptional(listenForSchema),
   })
   .meta({ id: 'check' });
 

@@ -1,7 +1,8 @@
 // A unit to print and teach from.
 
+import { describeCheck } from '#listening';
 import type { Skill, SkillId } from '../skill/skill.ts';
-import type { Activity, ActivityVariant, AgeRange, Minutes, UnitDocument, UnitId } from './unit.ts';
+import type { Activity, ActivityVariant, AgeRange, Check, Minutes, UnitDocument, UnitId } from './unit.ts';
 
 const levelNames = { 1: 'introduced', 2: 'with help', 3: 'alone', 4: 'transfers' } as const;
 
@@ -39,7 +40,7 @@ export function unitToMarkdown(
     bullets(
       unit.checks.map(
         (check) =>
-          `**${skillName(check.skill)}** (${levelNames[check.level]}): ${check.lookFor.replaceAll('\n', '\n  ')}`,
+          `**${skillName(check.skill)}** (${levelNames[check.level]}): ${check.lookFor.replaceAll('\n', '\n  ')}${writeListenFor(check)}`,
       ),
     ),
     ...(unit.next.length > 0
@@ -89,6 +90,10 @@ function writeVariant(variant: ActivityVariant): readonly string[] {
       .map((line) => (line === '' ? '>' : `> ${line}`))
       .join('\n'),
   ];
+}
+
+function writeListenFor({ listenFor = [] }: Check): string {
+  return listenFor.length === 0 ? '' : `\n  A take shows it by: ${listenFor.map(describeCheck).join('; ')}.`;
 }
 
 function formatMinutes({ shortest, usual, longest }: Minutes): string {

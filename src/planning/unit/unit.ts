@@ -2,6 +2,7 @@
 // is the file, the wire and the stored copy.
 
 import type { Id } from '#core';
+import type { CheckSpec } from '#listening';
 import type { Area, Level, Skill, SkillId, Stage } from '../skill/skill.ts';
 
 export type UnitId = Id<'unit'>;
@@ -63,6 +64,8 @@ export interface Check {
   readonly level: Exclude<Level, 0>;
   /** What to look or listen for. */
   readonly lookFor: string;
+  /** What a recorded take can show of it; absent where a recording shows nothing that matters here. */
+  readonly listenFor?: readonly CheckSpec[];
 }
 
 export interface UnitDocument {

@@ -145,6 +145,11 @@ describe('comparing units', () => {
       { checks: [{ ...present(unit.checks[0], 'check'), level: 3 }] },
       ['Check “hear”: the level changed from 2 to 3.'],
     ],
+    [
+      'what a take shows',
+      { checks: [{ ...present(unit.checks[0], 'check'), listenFor: [{ kind: 'motif', times: 2 }] }] },
+      ['Check “hear”: what a take shows of it changed.'],
+    ],
     ['no check', { checks: [], skills: [beat] }, ['Skill removed: “long short”.', 'Check removed: “hear”.']],
   ])('%s', (_, change, sentences) => {
     expect(compareUnits(unit, { ...unit, ...change }).map(formatUnitDifference)).toEqual(sentences);
@@ -166,6 +171,19 @@ test('a unit prints as Markdown', () => {
       ...unit,
       next: [unit.id, 'unit:other' as UnitId],
       extensions: [{ ...play, key: 'x', title: 'More *stars*' }],
+      checks: [
+        ...unit.checks,
+        {
+          key: 'steps',
+          skill: beat,
+          level: 3,
+          lookFor: 'Steps on.',
+          listenFor: [
+            { kind: 'phraseLengths', atLeast: 3 },
+            { kind: 'mostlyValue', value: 'quaver', share: 0.6, others: 1 },
+          ],
+        },
+      ],
     },
     exampleSkillsById,
     new Map([[unit.id, 'Long and short']]),
@@ -214,6 +232,8 @@ One note.
 ## How one knows that it is learnt
 
 - **tells long from short** (with help): Points to the right card.
+- **keeps a beat** (alone): Steps on.
+  A take shows it by: phrases of at least 3 lengths; mostly quavers (at least 60 % of the notes), with at least 1 other value for contrast.
 
 ## What may follow
 
