@@ -30,6 +30,9 @@ export {
 } from './backing/feel.ts';
 export { fitBacking } from './backing/fit-backing.ts';
 export { loopSpec, loopTicks } from './backing/loop-bars.ts';
+export { chorusChart, readerChart, readsTransposed } from './backing/reader-chart.ts';
+export { playsSameChords, scoreToBacking } from './backing/score-backing.ts';
+export { type BarsOfChart, type SheetPlaces, sheetPlaces } from './backing/sheet-places.ts';
 export { movement } from './backing/voice-leading.ts';
 export {
   type Chart,

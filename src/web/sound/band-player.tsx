@@ -1,19 +1,37 @@
-// The band at hand: play, stop, go round bars, tempo, key, count-in, balance; the bar that sounds lights up on the chart.
+// The band at hand: play, stop, go round bars, tempo, key, count-in, balance, and how it plays; the bar that sounds lights
+// up on the chart, which stands as the student reads it.
 
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { type BackingMaterial, backingToSpec } from '#music';
+import {
+  type BackingMaterial,
+  backingToSpec,
+  chartKey,
+  chorusChart,
+  formatKey,
+  type Instrument,
+  type Key,
+  type PartName,
+  parseBackingMaterial,
+  readerChart,
+  readsTransposed,
+} from '#music';
 import { Button } from '../components/button.tsx';
 import { SelectField } from '../components/field.tsx';
 import { words } from '../words/index.ts';
-import { BarChart, type BarRange } from './bar-chart.tsx';
+import { BandModes } from './band-modes.tsx';
+import { BarChart } from './bar-chart.tsx';
 import { gainByFeel } from './feel-gain.ts';
-import { Level } from './level.tsx';
+import { type Mix, shareOf } from './mix.ts';
+import { PartLevels } from './part-levels.tsx';
+import { Stepper } from './stepper.tsx';
+import { type Following, useFollowing } from './use-following.ts';
 import { usePlayer } from './use-player.ts';
 import { usePlayerKeys } from './use-player-keys.ts';
+import { useSame } from './use-same.ts';
 import './band-player.css';
 
 const says = words.player;
-const parts = ['bass', 'keys', 'drums'] as const;
+const speeds = ['50', '60', '70', '80', '90', '100'] as const;
 
 export interface BandPlayerProps {
   /** As read by `parseBackingMaterial`. */
@@ -24,21 +42,27 @@ export interface BandPlayerProps {
    * action. Else they are only while the focus is inside it.
    */
   readonly keysOnPage: boolean;
-  /** Hears which bar of the chart sounds: 0 is the count-in, null is silence. */
-  readonly onBar?: (bar: number | null) => void;
+  /** Who reads the chart; null reads what sounds. */
+  readonly reader: Instrument | null;
+  /** Shared with sheets that follow. */
+  readonly following?: Following;
+  /** Whether how the band plays is chosen elsewhere on the page. */
+  readonly modesElsewhere?: boolean;
+  /** Hears by how many semitones the chart is moved here. */
+  readonly onTranspose?: (semitones: number) => void;
 }
 
-export function BandPlayer({ spec: given, seed, keysOnPage, onBar }: BandPlayerProps) {
+export function BandPlayer(props: BandPlayerProps) {
+  const { seed, keysOnPage, reader, modesElsewhere = false } = props;
+  const asked = useSame(props.spec);
+  const { given, fault, change } = useChanges(asked);
   const { player, state } = usePlayer();
   const [tempo, setTempo] = useState(given.tempo);
   const [key, setKey] = useState(given.transpose);
   const [countIn, setCountIn] = useState(given.countIn);
-  const [chosen, setChosen] = useState<{ readonly chart: string; readonly range: BarRange | null } | null>(
-    null,
-  );
-  const range = chosen?.chart === given.chart ? chosen.range : null; // another chart has other bars
-  const setRange = (next: BarRange | null) => setChosen({ chart: given.chart, range: next });
-  const [levels, setLevels] = useState({ bass: given.bass, keys: given.keyboard, drums: given.drums });
+  const own = useFollowing(given.chart);
+  const { loop, goRound, setPlace } = props.following ?? own;
+  const [mix, setMix] = useState<Mix>(() => mixOf(given));
   const [volume, setVolume] = useState(60);
   const place = useRef<HTMLElement>(null);
   useEffect(() => setTempo(given.tempo), [given.tempo]);
@@ -49,21 +73,30 @@ export function BandPlayer({ spec: given, seed, keysOnPage, onBar }: BandPlayerP
     () => backingToSpec({ ...given, tempo, transpose: key, countIn, bass: 100, keyboard: 100, drums: 100 }),
     [given, tempo, key, countIn],
   );
+  const hasTone = spec.drone !== null || spec.tuning !== null;
+  const parts = useMemo(
+    (): readonly PartName[] => ['bass', 'keys', 'drums', 'click', ...(hasTone ? (['drone'] as const) : [])],
+    [hasTone],
+  );
   useEffect(() => {
-    player?.load({ spec, seed, loop: range }, gainByFeel[spec.feel]);
-  }, [player, spec, seed, range]);
+    player?.load({ spec, seed, loop }, gainByFeel[spec.feel]);
+  }, [player, spec, seed, loop]);
   useEffect(() => {
-    for (const part of parts) player?.balance(part, (levels[part] / 100) ** 2);
-  }, [player, levels]);
+    for (const part of parts) player?.balance(part, shareOf(mix, part));
+  }, [player, mix, parts]);
   useEffect(() => player?.volume((volume / 60) ** 2), [player, volume]);
-  useEffect(() => onBar?.(state.bar), [onBar, state.bar]);
+  const { bar, nth, chorus } = state;
+  useEffect(() => setPlace(bar === null ? null : { bar, nth }), [setPlace, bar, nth]);
 
+  const concert = useMemo(() => chorusChart(spec, chorus), [spec, chorus]);
+  const chart = useMemo(() => (reader === null ? concert : readerChart(concert, reader)), [concert, reader]);
   const isPlaying = state.status === 'playing';
   const toggle = () => {
     if (isPlaying) player?.stop();
     else void player?.play();
   };
   usePlayerKeys(toggle, keysOnPage, place);
+  const speed = speeds.find((one) => Math.round((given.tempo * Number(one)) / 100) === tempo) ?? 'own';
   return (
     <section className="band-player" ref={place} aria-label={says.band.title} data-late={state.late}>
       <div className="band-player-line">
@@ -82,12 +115,27 @@ export function BandPlayer({ spec: given, seed, keysOnPage, onBar }: BandPlayerP
           more={says.faster}
           onStep={(by) => setTempo((now) => Math.min(320, Math.max(30, now + 4 * by)))}
         />
+        <SelectField
+          label={says.speed}
+          value={speed}
+          onValue={(value) => {
+            if (value !== 'own') setTempo(Math.max(30, Math.round((given.tempo * Number(value)) / 100)));
+          }}
+          options={[
+            ...speeds.map((value) => ({ value, label: says.speeds(Number(value)) })),
+            ...(speed === 'own' ? [{ value: 'own' as const, label: says.ownSpeed }] : []),
+          ]}
+        />
         <Stepper
           name={says.key}
-          text={key === 0 ? says.asTyped : says.semitones(key)}
+          text={nameOf(chartKey(chart))}
           less={says.lower}
           more={says.higher}
-          onStep={(by) => setKey((now) => Math.min(11, Math.max(-11, now + by)))}
+          onStep={(by) => {
+            const next = Math.min(11, Math.max(-11, key + by));
+            setKey(next);
+            props.onTranspose?.(next);
+          }}
         />
         <SelectField
           label={says.countIn}
@@ -99,59 +147,72 @@ export function BandPlayer({ spec: given, seed, keysOnPage, onBar }: BandPlayerP
       <p className="band-player-state soft" role="status">
         {state.status === 'loading' ? says.loading : null}
         {state.status === 'failed' ? says.failed : null}
-        {isPlaying && state.bar === 0 ? says.counting : null}
-        {range !== null ? ` ${says.round(range.first, range.last)}` : null}
+        {isPlaying && bar === 0 ? says.counting : null}
+        {loop !== null ? ` ${says.round(loop.first, loop.last)}` : null}
       </p>
-      <BarChart chart={spec.chart} bar={state.bar} range={range} onRange={setRange} />
+      <BarChart
+        chart={chart}
+        bar={bar}
+        range={loop}
+        onRange={(range) => goRound(range === null ? null : { ...range, onSheet: null })}
+      />
       <p className="soft">
+        {reader !== null && readsTransposed(reader) && (
+          <>{says.written(reader.name, nameOf(chartKey(concert)))} </>
+        )}
         {says.loopHelp} {says.keys}
-        {range !== null && (
-          <Button kind="plain" onPress={() => setRange(null)}>
+        {loop !== null && (
+          <Button kind="plain" onPress={() => goRound(null)}>
             {says.wholeChart}
           </Button>
         )}
       </p>
       <details>
         <summary>{says.levels}</summary>
-        <div className="band-player-levels">
-          {parts.map((part) => (
-            <Level
-              key={part}
-              name={says.parts[part]}
-              value={levels[part]}
-              onValue={(value) => setLevels((now) => ({ ...now, [part]: value }))}
-            />
-          ))}
-          <Level name={says.volume} value={volume} onValue={setVolume} />
-        </div>
-        <p className="soft band-player-caution">{says.caution}</p>
+        <PartLevels parts={parts} mix={mix} onMix={setMix} volume={volume} onVolume={setVolume} />
       </details>
+      {!modesElsewhere && (
+        <details>
+          <summary>{says.ways}</summary>
+          <BandModes material={given} onChange={change} />
+          {fault !== null && <p className="field-fault">{fault}</p>}
+        </details>
+      )}
     </section>
   );
 }
 
-interface StepperProps {
-  readonly name: string;
-  readonly text: string;
-  readonly less: string;
-  readonly more: string;
-  readonly onStep: (by: 1 | -1) => void;
+/** `B♭ major` */
+const nameOf = (key: Key): string =>
+  formatKey(key)
+    .replace(/^([A-G])b/, '$1♭')
+    .replace('#', '♯');
+
+const mixOf = ({ bass, keyboard, drums }: BackingMaterial): Mix => ({
+  levels: { bass, keys: keyboard, drums, click: 100, drone: 100 },
+  muted: new Set(),
+  solo: new Set(),
+});
+
+interface Changes {
+  readonly given: BackingMaterial;
+  /** Why the last change was not taken. */
+  readonly fault: string | null;
+  readonly change: (fields: Readonly<Record<string, unknown>>) => void;
 }
 
-function Stepper({ name, text, less, more, onStep }: StepperProps) {
-  return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset would bring a frame and a legend of its own
-    <div className="stepper" role="group" aria-label={name}>
-      <span className="field-label">{name}</span>
-      <div className="stepper-line">
-        <Button large aria-label={less} onPress={() => onStep(-1)}>
-          −
-        </Button>
-        <output className="stepper-value">{text}</output>
-        <Button large aria-label={more} onPress={() => onStep(1)}>
-          +
-        </Button>
-      </div>
-    </div>
-  );
+/** The material with what was changed here, as long as it is the same one; a change that cannot be played is not taken. */
+function useChanges(asked: BackingMaterial): Changes {
+  const [changed, setChanged] = useState({ of: asked, to: asked, fault: null as string | null });
+  const now = changed.of === asked ? changed : { of: asked, to: asked, fault: null };
+  return {
+    given: now.to,
+    fault: now.fault,
+    change(fields) {
+      const read = parseBackingMaterial({ ...now.to, ...fields });
+      setChanged(
+        read.ok ? { of: asked, to: read.value, fault: null } : { ...now, fault: read.error.message },
+      );
+    },
+  };
 }

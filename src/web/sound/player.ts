@@ -9,6 +9,8 @@ export interface PlayerState {
   /** The bar that sounds, as numbered on the chart: 0 while it is counted in, null when nothing sounds. */
   readonly bar: number | null;
   readonly chorus: number;
+  /** Bars that the band has played before it, through repeats and choruses; those of a loop go round. */
+  readonly nth: number;
   /** Pieces that came too late since the player was made, each a gap. */
   readonly late: number;
 }
@@ -67,7 +69,7 @@ export function createPlayer(): Player {
     return made;
   };
 
-  let state: PlayerState = { status: 'empty', bar: null, chorus: 0, late: 0 };
+  let state: PlayerState = { status: 'empty', bar: null, chorus: 0, nth: 0, late: 0 };
   const listeners = new Set<() => void>();
   const show = (change: Partial<PlayerState>) => {
     const next = { ...state, ...change };
@@ -75,6 +77,7 @@ export function createPlayer(): Player {
       next.status === state.status &&
       next.bar === state.bar &&
       next.chorus === state.chorus &&
+      next.nth === state.nth &&
       next.late === state.late
     )
       return;
@@ -139,7 +142,7 @@ export function createPlayer(): Player {
   const open = () => {
     if (wish === null) return;
     [track, held, asked, got] = [null, [], 0, 0];
-    show({ status: 'loading', bar: null, chorus: 0 });
+    show({ status: 'loading', bar: null, chorus: 0, nth: 0 });
     send({ kind: 'open', number: ++number, sampleRate: rate, wish });
   };
   const start = () => {
@@ -185,8 +188,10 @@ export function createPlayer(): Player {
       return;
     }
     if (loop !== null && at >= loop.to) at = loop.from + ((at - loop.to) % (loop.to - loop.from));
-    const bar = bars.findLast((one) => one.frame <= at);
-    if (bar !== undefined) show({ bar: bar.written, chorus: bar.chorus });
+    const here = bars.findLastIndex((one) => one.frame <= at);
+    const bar = bars[here];
+    const nth = Math.max(0, here - bars.findIndex((one) => one.chorus >= 0));
+    if (bar !== undefined) show({ bar: bar.written, chorus: bar.chorus, nth });
     frame = requestAnimationFrame(follow);
   }
 

@@ -3,7 +3,7 @@
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import { createPlayer, type Player, type PlayerState } from './player.ts';
 
-const empty: PlayerState = { status: 'empty', bar: null, chorus: 0, late: 0 };
+const empty: PlayerState = { status: 'empty', bar: null, chorus: 0, nth: 0, late: 0 };
 const never = () => () => {};
 
 export function usePlayer(): { readonly player: Player | null; readonly state: PlayerState } {

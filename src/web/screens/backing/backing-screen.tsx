@@ -1,117 +1,164 @@
-// Band: type a chart, choose how it is played, and play along. It lives in the address, as sheets do.
+// Band: type or tap a chart, choose how it is played, and play along. It lives in the address, as sheets do.
 
-import { useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
-import { type BackingMaterial, feelIds, parseBackingMaterial } from '#music';
+import {
+  type BackingMaterial,
+  findInstrument,
+  formatChart,
+  type Instrument,
+  parseBackingMaterial,
+  parseChart,
+  readsTransposed,
+  transposeChart,
+  transpositionOf,
+} from '#music';
 import { Button } from '../../components/button.tsx';
-import { SelectField, TextField } from '../../components/field.tsx';
+import { SelectField } from '../../components/field.tsx';
+import { InstrumentSelect } from '../../components/instrument-select.tsx';
 import { Page } from '../../components/page.tsx';
-import { Tick } from '../../components/tick.tsx';
+import { BandModes } from '../../sound/band-modes.tsx';
 import { BandPlayer } from '../../sound/band-player.tsx';
+import { useFollowing } from '../../sound/use-following.ts';
 import { words } from '../../words/index.ts';
 import { backingAddress, newBacking, readBackingAddress } from './backing-address.ts';
+import { ChartEditor } from './chart-editor.tsx';
+import { LeadSheet } from './lead-sheet.tsx';
 import '../../components/form.css';
 import './backing.css';
 
 const says = words.player.band;
-const keysOf = <Table extends object>(table: Table) => Object.keys(table) as (keyof Table & string)[];
 
 export function BackingScreen() {
-  const search = useSearch();
-  const [, navigate] = useLocation();
-  const { fields, seed } = useMemo(() => readBackingAddress(search), [search]);
-  const read = useMemo(() => parseBackingMaterial({ ...newBacking, ...fields }), [fields]);
-  const change = (more: Readonly<Record<string, unknown>>, nextSeed = seed) =>
-    navigate(backingAddress({ ...fields, ...more }, nextSeed), { replace: true });
-  const given = { ...newBacking, ...fields };
-  const chart = typeof given['chart'] === 'string' ? given['chart'] : '';
-  const fault = read.ok ? null : read.error;
-  // While a chart is being typed the band keeps what it had.
-  const known = useMemo(() => (read.ok ? read.value : null), [read]);
+  const { fields, seed, reader, isWritten, typed, chart, go } = useBackingAddress();
+  const read = useMemo(
+    () => parseBackingMaterial({ ...newBacking, ...fields, ...(chart === null ? {} : { chart }) }),
+    [fields, chart],
+  );
+  const material = useLast(chart !== null && read.ok ? read.value : null);
+  const following = useFollowing(material?.chart ?? '');
+  const [sheet, setSheet] = useState<'none' | 'shown' | 'printing'>('none');
+  const change = (more: Readonly<Record<string, unknown>>) => go({ fields: { ...fields, ...more } });
+  const isTransposed = reader !== null && readsTransposed(reader);
   return (
     <Page
       title={says.title}
       lead={says.lead}
-      actions={<Button onPress={() => change({}, (seed + 1) % 2 ** 31)}>{says.another}</Button>}
+      actions={
+        <>
+          <Button onPress={() => go({ seed: (seed + 1) % 2 ** 31 })}>{says.another}</Button>
+          <Button isDisabled={material === null} onPress={() => setSheet('printing')}>
+            {says.printLeadSheet}
+          </Button>
+        </>
+      }
     >
       <div className="backing">
-        <form className="backing-shape" onSubmit={(event) => event.preventDefault()}>
-          <TextField
-            label={says.chart}
-            help={says.chartHelp}
-            rows={4}
-            value={chart}
-            fault={fault?.at === '/chart' ? fault.message : null}
-            onValue={(value) => change({ chart: value })}
+        <form className="backing-shape no-print" onSubmit={(event) => event.preventDefault()}>
+          <ChartEditor
+            text={typed}
+            help={isTransposed && isWritten ? says.chartHelpWritten(reader.name) : says.chartHelp}
+            onText={(text) => change({ chart: text })}
           />
-          {fault !== null && fault.at !== '/chart' && <p className="field-fault">{fault.message}</p>}
-          {known !== null && <Shape material={known} onChange={change} />}
+          <div className="band-modes">
+            <InstrumentSelect
+              label={says.reader}
+              value={reader?.id ?? ''}
+              onValue={(id) => go({ reader: id === '' ? null : id })}
+            />
+            {isTransposed && (
+              <SelectField
+                label={says.typedAs}
+                value={isWritten ? 'written' : 'concert'}
+                onValue={(value) => go({ isWritten: value === 'written' })}
+                options={(['concert', 'written'] as const).map((value) => ({
+                  value,
+                  label: says.typedWays[value],
+                }))}
+              />
+            )}
+          </div>
+          {!read.ok && read.error.at !== '/chart' && <p className="field-fault">{read.error.message}</p>}
+          {material !== null && (
+            <details>
+              <summary>{says.ways}</summary>
+              <BandModes material={material} onChange={change} />
+            </details>
+          )}
         </form>
-        {known !== null && <BandPlayer spec={known} seed={seed} keysOnPage />}
+        {material !== null && (
+          <div className="no-print">
+            <BandPlayer
+              spec={material}
+              seed={seed}
+              keysOnPage
+              reader={reader}
+              following={following}
+              modesElsewhere
+              onTranspose={(transpose) => change({ transpose })}
+            />
+          </div>
+        )}
+        {material !== null && sheet === 'none' && (
+          <p className="no-print">
+            <Button onPress={() => setSheet('shown')}>{says.showLeadSheet}</Button>
+          </p>
+        )}
+        {material !== null && sheet !== 'none' && (
+          <LeadSheet
+            material={material}
+            instrument={reader?.id ?? 'flute'}
+            following={following}
+            printsFirst={sheet === 'printing'}
+            onPrinted={() => setSheet('shown')}
+          />
+        )}
       </div>
     </Page>
   );
 }
 
-interface ShapeProps {
-  readonly material: BackingMaterial;
-  readonly onChange: (fields: Readonly<Record<string, unknown>>) => void;
+/** The last value that was one: while a chart is being typed the band keeps what it had. */
+function useLast(value: BackingMaterial | null): BackingMaterial | null {
+  const [last, setLast] = useState(value);
+  useEffect(() => {
+    if (value !== null) setLast(value);
+  }, [value]);
+  return value ?? last;
 }
 
-const modes = {
-  all: { rest: 0, trade: 0 },
-  gate2: { play: 2, rest: 2, trade: 0 },
-  gate4: { play: 4, rest: 4, trade: 0 },
-  trade2: { rest: 0, trade: 2 },
-  trade4: { rest: 0, trade: 4 },
-} as const;
+interface Wish {
+  readonly fields: Readonly<Record<string, unknown>>;
+  readonly seed: number;
+  readonly reader: Instrument['id'] | null;
+  readonly isWritten: boolean;
+}
 
-function Shape({ material, onChange }: ShapeProps) {
-  const { feel, choruses, click, keys, tempoStep, rest, trade, grows } = material;
-  const mode = keysOf(modes).find((one) => modes[one].trade === trade && modes[one].rest === rest) ?? 'all';
-  return (
-    <div className="backing-fields">
-      <SelectField
-        label={says.feel}
-        value={feel}
-        onValue={(value) => onChange({ feel: value })}
-        options={feelIds.map((value) => ({ value, label: says.feels[value] }))}
-      />
-      <TextField
-        label={says.choruses}
-        type="number"
-        min={1}
-        max={64}
-        value={String(choruses)}
-        onValue={(value) => onChange({ choruses: Number(value) })}
-      />
-      <SelectField
-        label={says.modes}
-        value={mode}
-        onValue={(value) => onChange(modes[value])}
-        options={keysOf(modes).map((value) => ({ value, label: says.mode[value] }))}
-      />
-      <SelectField
-        label={says.move}
-        value={typeof keys === 'string' ? keys : 'same'}
-        onValue={(value) => onChange({ keys: value })}
-        options={keysOf(says.moves).map((value) => ({ value, label: says.moves[value] }))}
-      />
-      <SelectField
-        label={says.step}
-        value={keysOf(says.steps).find((one) => Number(one) === tempoStep) ?? '0'}
-        onValue={(value) => onChange({ tempoStep: Number(value) })}
-        options={keysOf(says.steps).map((value) => ({ value, label: says.steps[value] }))}
-      />
-      <SelectField
-        label={says.click}
-        value={click}
-        onValue={(value) => onChange({ click: value })}
-        options={keysOf(says.clicks).map((value) => ({ value, label: says.clicks[value] }))}
-      />
-      <Tick ticked={grows} onTick={(value) => onChange({ grows: value })}>
-        {says.grows}
-      </Tick>
-    </div>
-  );
+function useBackingAddress() {
+  const search = useSearch();
+  const [, navigate] = useLocation();
+  const address = useMemo(() => readBackingAddress(search), [search]);
+  const { fields, seed, isWritten } = address;
+  const reader = address.reader === null ? null : findInstrument(address.reader);
+  const given = { ...newBacking, ...fields }['chart'];
+  const typed = typeof given === 'string' ? given : '';
+  return {
+    fields,
+    seed,
+    reader,
+    isWritten,
+    typed,
+    chart: useMemo(() => concertChart(typed, isWritten ? reader : null), [typed, isWritten, reader]),
+    go: (more: Partial<Wish>) => {
+      const next = { ...address, ...more };
+      navigate(backingAddress(next.fields, next.seed, next), { replace: true });
+    },
+  };
+}
+
+/** A chart at concert pitch, typed as it sounds or as somebody reads it; null where it cannot be read. */
+function concertChart(text: string, typedFor: Instrument | null): string | null {
+  const read = parseChart(text);
+  if (!read.ok) return null;
+  return typedFor === null ? text : formatChart(transposeChart(read.value, transpositionOf(typedFor)));
 }

@@ -1,8 +1,7 @@
 // One segment large: what it is, how to teach it, what to have ready, and why it stands here.
 
-import { lazy, Suspense, useMemo } from 'react';
 import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
-import { findInstrument, fitBacking, parseBackingMaterial } from '#music';
+import { parseBackingMaterial } from '#music';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
@@ -11,9 +10,8 @@ import { words } from '../../words/index.ts';
 import { materialAddress } from '../materials/material-address.ts';
 import { seedOf } from '../practice/practice-materials.ts';
 import { LastTime } from './last-time.tsx';
+import { SegmentBands } from './segment-bands.tsx';
 import { inkIndexOf } from './segment-strip.tsx';
-
-const BandPlayer = lazy(async () => ({ default: (await import('../../sound/band-player.tsx')).BandPlayer }));
 
 export type Unfolded = 'why' | 'lastTime';
 
@@ -87,9 +85,7 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
           )}
         </dl>
       )}
-      {segment.materials.map((material) => (
-        <SegmentBand key={material.key} lesson={lesson} segment={segment} material={material} />
-      ))}
+      <SegmentBands lesson={lesson} segment={segment} />
       <div className="show-how">
         {segment.howTo.trim() === '' ? (
           <p className="soft">{words.lesson.noHowTo[segment.kind]}</p>
@@ -143,23 +139,5 @@ function SegmentMaterial({ lesson, segment, material }: SegmentMaterialProps) {
     >
       {material.title}
     </a>
-  );
-}
-
-/** The band of a backing material, in the lesson itself; arrows and pages stay the lesson's. */
-function SegmentBand({ lesson, segment, material }: SegmentMaterialProps) {
-  const { instrument, stage, age } = lesson.learner;
-  const seed = seedOf(lesson, segment, material);
-  const spec = useMemo(() => {
-    const read = parseBackingMaterial(material.spec);
-    const plays = findInstrument(instrument);
-    if (!read.ok) return null;
-    return plays === null ? read.value : fitBacking(read.value, { instrument: plays, stage, age, seed });
-  }, [material.spec, instrument, stage, age, seed]);
-  if (spec === null) return null;
-  return (
-    <Suspense fallback={null}>
-      <BandPlayer spec={spec} seed={seed} keysOnPage={false} />
-    </Suspense>
   );
 }
