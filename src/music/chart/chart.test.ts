@@ -55,6 +55,29 @@ test.each([
   ['| Am | Dm | E7 | Am |', 'A minor'],
 ])('%s stands in %s', (typed, key) => expect(formatKey(chartKey(chart(typed)))).toBe(key));
 
+// Common practice, no source: loops of four chords, half closes, turnarounds and blues as musicians name their key.
+test.each([
+  ['| C | Am | F | G |', 'C major'],
+  ['| Am | F | C | G |', 'C major'],
+  ['| C | G | Am | F |', 'C major'],
+  ['| D | A | Bm | G |', 'D major'],
+  ['| Em | C | G | D |', 'G major'],
+  ['| G | Em | C | D |', 'G major'],
+  ['| F | C | Dm | Bb |', 'F major'],
+  ['| C | F | G |', 'C major'],
+  ['| C | F | C | G |', 'C major'],
+  ['| G | C | D | G |', 'G major'],
+  ['| Dm7 | G7 |', 'C major'],
+  ['| Cmaj7 | Am7 | Dm7 | G7 |', 'C major'],
+  ['| Am | G | F | E |', 'A minor'],
+  ['| Am | Dm | E7 |', 'A minor'],
+  ['| Dm | C | Bb | C |', 'D minor'],
+  ['| C7 | % | F7 | C7 |', 'C major'],
+  ['| C7 | % | % | % | F7 | % | C7 | % | G7 | F7 | C7 | G7 |', 'C major'],
+  ['| Dm7b5 | G7b9 | Cm6 | % |', 'C minor'],
+  ['| Ebmaj7 | Cm7 | Fm7 | Bb7 |', 'Eb major'],
+])('%s is heard in %s', (typed, key) => expect(formatKey(chartKey(chart(typed)))).toBe(key));
+
 test('a chart for an instrument keeps its key within six accidentals', () => {
   const up = { diatonic: 5, chromatic: 9 }; // concert to E flat alto
   expect(formatChart(transposeChart(chart('| Emaj7 | A6 | B7 | E |'), up))).toBe(

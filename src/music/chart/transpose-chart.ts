@@ -36,33 +36,56 @@ export function transposeChart(chart: Chart, interval: Interval): Chart {
   return mapChords(chart, (chord) => withUsualNames(transposeChord(chord, moved)));
 }
 
-/** How well a key fits: chord tones inside it, with weight on the last and first chord as its tonic. */
-function keyFit(key: Key, fifths: number, chords: readonly Chord[]): number {
-  const inside = (name: PitchName) => {
-    const steps = nameToFifths(name) - fifths;
-    return steps >= -1 && steps <= 5;
-  };
-  let score = -Math.abs(fifths) / 100 - (key.mode === 'minor' ? 0.02 : 0);
-  for (const chord of chords) score += chordTones(chord).filter(inside).length / chord.quality.tones.length;
-  // A turnaround ends on the dominant of where it goes back to: then the first chord is the last one heard.
+const has = (chord: Chord, degree: string): boolean => chord.quality.degrees.includes(degree);
+const isMinorChord = (chord: Chord): boolean => has(chord, 'b3') && !has(chord, 'b5');
+const isDominant = (chord: Chord): boolean => has(chord, '3') && has(chord, 'b7');
+const isRestful = (chord: Chord): boolean => has(chord, '3') && !has(chord, 'b7');
+
+/** Whether one chord's root is the fifth above another's. */
+const isFifthAbove = (upper: PitchName, lower: PitchName): boolean =>
+  (pitchClass(upper) - pitchClass(lower) + 12) % 12 === 7;
+
+/** How much a chord of the tonic says for a key: a blues ends on its dominant seventh. */
+function tonicWeight(chord: Chord, key: Key): number {
+  if (pitchClass(chord.root) !== pitchClass(key.tonic)) return 0;
+  if (key.mode === 'minor') return isMinorChord(chord) ? 1 : 0;
+  if (isRestful(chord)) return 1;
+  return isMinorChord(chord) ? 0 : 1 / 2;
+}
+
+/**
+ * How well the ends fit: the last chord as tonic counts most. A chart that goes round may stop on its dominant; then the
+ * chord it leads back to is home, the first one or another of the chart.
+ */
+function endFit(key: Key, chords: readonly Chord[]): number {
   const [first, last] = [chords[0], chords.at(-1)];
-  const turnsAround =
-    first !== undefined &&
-    last?.quality.degrees.includes('b7') === true &&
-    last.quality.degrees.includes('3') &&
-    (pitchClass(last.root) - pitchClass(first.root) + 12) % 12 === 7;
-  const ends: readonly (readonly [Chord | undefined, number])[] = [
-    [turnsAround ? first : last, 2],
-    [first, 1],
-  ];
-  for (const [chord, weight] of ends) {
-    if (chord === undefined || pitchClass(chord.root) !== pitchClass(key.tonic)) continue;
-    const isMinor = chord.quality.degrees.includes('b3') && !chord.quality.degrees.includes('b5');
-    const isMajor = chord.quality.degrees.includes('3') && !chord.quality.degrees.includes('b7');
-    if (key.mode === 'minor' ? isMinor : isMajor) score += weight;
-    else if (key.mode === 'major' && !isMinor) score += weight / 2; // a blues ends on its dominant seventh
+  if (first === undefined || last === undefined) return 0;
+  const leads = has(last, '3') && !has(last, '7');
+  if (leads && isFifthAbove(last.root, first.root)) return 3 * tonicWeight(first, key);
+  const ends = 2 * tonicWeight(last, key) + tonicWeight(first, key);
+  if (!leads || !isFifthAbove(last.root, key.tonic)) return ends;
+  const homes = chords.filter(({ root }) => pitchClass(root) === pitchClass(key.tonic));
+  if (homes.some((chord) => !isDominant(chord) && tonicWeight(chord, key) > 0)) return ends + 1.5;
+  const waits = homes.length === 0 && isDominant(last) && pitchClass(first.root) !== pitchClass(last.root);
+  return waits ? ends + 1 : ends;
+}
+
+/** How well a key fits: chord tones inside it, triads foreign to it, and how the chart begins and ends. */
+function keyFit(key: Key, fifths: number, chords: readonly Chord[]): number {
+  const isInside = (name: PitchName, most: number) => {
+    const steps = nameToFifths(name) - fifths;
+    return (steps >= -1 && steps <= 5) || steps === most;
+  };
+  // A minor key has its leading note too, eight fifths up.
+  const leading = key.mode === 'minor' ? 8 : 5;
+  let score = -Math.abs(fifths) / 100 - (key.mode === 'minor' ? 0.02 : 0);
+  for (const chord of chords) {
+    const tones = chordTones(chord);
+    score += tones.filter((name) => isInside(name, 5)).length / tones.length;
+    const triad = tones.filter((_, i) => /^[b#]?[135]$/.test(chord.quality.degrees[i] ?? ''));
+    if (!triad.every((name) => isInside(name, leading))) score -= 1;
   }
-  return score;
+  return score + endFit(key, chords);
 }
 
 /** The key a chart stands in, as well as chords can tell (common practice: its tones, its last and first chord). */

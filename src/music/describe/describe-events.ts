@@ -25,9 +25,9 @@ function pitchInWords(pitch: Pitch): string {
   return `${nameInWords(pitch)} ${pitch.octave}`;
 }
 
-/** `dotted crotchet`; several: `dotted crotchets` */
-export function valueInWords({ type, dots }: NoteValue, naming: NoteNaming, isPlural = false): string {
-  return dotWords[dots] + valueWords[naming][type] + (isPlural ? 's' : '');
+/** `dotted crotchet` */
+export function valueInWords({ type, dots }: NoteValue, naming: NoteNaming): string {
+  return dotWords[dots] + valueWords[naming][type];
 }
 
 function headInWords(head: NoteHead, isHeld: boolean): string {
@@ -84,25 +84,24 @@ function contentInWords(event: ScoreEvent, before: ScoreEvent | undefined): stri
   return [event.kind === 'hit' ? (event.shape === 'cross' ? 'cross' : 'hit') : 'slash', ...marks].join(' ');
 }
 
-/** Words of a run of events of one kind and value. */
-function runInWords(
-  kind: ScoreEvent['kind'],
-  value: NoteValue,
-  contents: readonly string[],
-  naming: NoteNaming,
-): string {
+/** Events of one kind and value, one after the other. */
+interface Run {
+  readonly kind: ScoreEvent['kind'];
+  /** The value, or `note` for heads whose length is not to be read. */
+  readonly name: string;
+  readonly contents: string[];
+  readonly prefix: string;
+}
+
+function runInWords({ kind, name, contents }: Run): string {
   const count = contents.length;
-  const name = valueInWords(value, naming, count > 1);
-  if (kind === 'rest') {
-    const one = `${valueInWords(value, naming)} rest`;
-    return count === 1 ? one : `${count} ${one}s`;
-  }
+  if (kind === 'rest') return count === 1 ? `${name} rest` : `${count} ${name} rests`;
   const [content = ''] = contents;
   if (count === 1) return `${name} ${content}`;
-  if (new Set(contents).size > 1) return `${name} ${contents.join(', ')}`;
-  if (kind === 'note') return `${count} ${name} ${content}`;
+  if (new Set(contents).size > 1) return `${name}s ${contents.join(', ')}`;
+  if (kind === 'note') return `${count} ${name}s ${content}`;
   const plural = content.replace(/^(hit|cross|slash)/, (word) => (word === 'hit' ? 'hits' : `${word}es`));
-  return `${count} ${valueInWords(value, naming)} ${plural}`;
+  return `${count} ${name} ${plural}`;
 }
 
 /**
@@ -115,9 +114,9 @@ export function eventsInWords(
   naming: NoteNaming,
 ): string {
   const phrases: string[] = [];
-  let run: { kind: ScoreEvent['kind']; value: NoteValue; contents: string[]; prefix: string } | null = null;
+  let run: Run | null = null;
   const close = () => {
-    if (run !== null) phrases.push(run.prefix + runInWords(run.kind, run.value, run.contents, naming));
+    if (run !== null) phrases.push(run.prefix + runInWords(run));
     run = null;
   };
   events.forEach((event, i) => {
@@ -126,15 +125,15 @@ export function eventsInWords(
       phrases.push(`${barWords[naming]} of rest`);
       return;
     }
-    const value = eventValue(event);
+    const isBare = event.kind === 'note' && !event.hasStem;
+    const name = isBare ? 'note' : valueInWords(eventValue(event), naming);
     const content = contentInWords(event, i === 0 ? before : events[i - 1]);
     const starts = event.tuplet?.at === 'start';
-    const isSame = run?.kind === event.kind && run.value.type === value.type && run.value.dots === value.dots;
-    if (run !== null && isSame && !starts) run.contents.push(content);
+    if (run !== null && run.kind === event.kind && run.name === name && !starts) run.contents.push(content);
     else {
       close();
       const tuplet = event.tuplet === null ? '' : (tupletWords.get(event.tuplet.actual) ?? 'tuplet');
-      run = { kind: event.kind, value, contents: [content], prefix: starts ? `${tuplet} of ` : '' };
+      run = { kind: event.kind, name, contents: [content], prefix: starts ? `${tuplet} of ` : '' };
     }
     if (event.tuplet?.at === 'end') {
       close();

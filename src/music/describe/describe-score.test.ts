@@ -159,12 +159,18 @@ test('two staves are told apart; tablature is not told twice', () => {
   );
 });
 
+test('a clef inside a bar is told with its beat', () => {
+  const change = { at: minim, staff: 1, clef: 'bass' } as const;
+  const two = [note(pitch('C5'), minim), note(pitch('C3'), minim)];
+  expect(say(two, { clefChanges: [change] })).toBe('Bass clef from beat 3. Minims C 5, C 3.');
+});
+
 test('any sound score is told, a line for every bar of every part', () => {
   fc.assert(
     fc.property(fc.integer(), (seed) => {
       const score = randomScore(seed);
       const text = describeScore(score);
-      const lines = text.split('\n').filter((line) => /^(Bar \d|Pickup)/.test(line));
+      const lines = text.split('\n').filter((line) => /^(Bar \d|Pickup|Free notes)/.test(line));
       expect(lines.length).toBe(score.bars.length * score.parts.length);
       expect(text).not.toMatch(/undefined|null|NaN|\s[,.;]|\.\.|: \./);
     }),

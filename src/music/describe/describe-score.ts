@@ -77,7 +77,8 @@ function frameInWords(score: Score, index: number, naming: NoteNaming): readonly
   const bar = score.bars[index];
   if (bar === undefined) return [];
   const before = score.bars[index - 1];
-  const hasChanged = before !== undefined && formatMetre(before.metre) !== formatMetre(bar.metre);
+  const hasChanged =
+    before !== undefined && !before.isFree && formatMetre(before.metre) !== formatMetre(bar.metre);
   return [
     bar.section === null ? '' : `section ${bar.section}`,
     bar.repeatStart ? 'repeat starts' : '',
@@ -98,18 +99,26 @@ function barInWords(
 ): string {
   const beatOf = (at: Fraction) => beatInWords(frame.metre, plus(at, offset));
   const names = staffNames(part);
-  const clefs = bar.clefs.flatMap((clef, i) =>
-    before === undefined || before.clefs[i] === clef ? [] : [`${names[i]} now ${clefWords[clef]}`.trim()],
+  const clefs = bar.clefs.flatMap((clef, i) => {
+    const changes = before?.clefChanges.filter(({ staff }) => staff === i + 1) ?? [];
+    const held = changes.at(-1)?.clef ?? before?.clefs[i];
+    return held === undefined || held === clef ? [] : [`${names[i]} now ${clefWords[clef]}`.trim()];
+  });
+  const laterClefs = bar.clefChanges.map(({ at, staff, clef }) =>
+    `${names[staff - 1]} ${clefWords[clef]} from ${beatOf(at)}`.trim().replace('from after', 'after'),
   );
   const changes = [
     before !== undefined && formatKey(before.key) !== formatKey(bar.key) ? `now ${keyInWords(bar.key)}` : '',
     ...clefs,
+    ...laterClefs,
   ].filter((words) => words !== '');
   const chords = bar.chords.map(({ at, chord }) =>
     `${chordInWords(chord)} on ${beatOf(at)}`.replace('on after', 'after'),
   );
   const directions = bar.directions.map((d) =>
-    `${directionInWords(d)} at ${beatOf(d.at)}`.replace('at after', 'after'),
+    frame.isFree
+      ? directionInWords(d)
+      : `${directionInWords(d)} at ${beatOf(d.at)}`.replace('at after', 'after'),
   );
   const lastOf = (id: number): ScoreEvent | undefined =>
     before?.voices.find((voice) => voice.id === id)?.events.at(-1);
@@ -137,7 +146,8 @@ function barInWords(
 const withCapital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 function headingOf(score: Score, naming: NoteNaming): readonly string[] {
-  const [first] = score.bars;
+  const [opening] = score.bars;
+  const first = score.bars.find(({ isFree }) => !isFree) ?? opening;
   const lines = [
     [score.title, score.subtitle, score.credit].filter((text) => text !== null && text !== '').join('. '),
   ];
@@ -161,8 +171,8 @@ function headingOf(score: Score, naming: NoteNaming): readonly string[] {
     const count = score.bars.filter(({ number }) => number > 0).length;
     const facts = [
       formatMetre(first.metre),
-      first.tempo === null ? '' : tempoInWords(first.tempo, naming),
-      first.swing?.text ?? '',
+      opening?.tempo == null ? '' : tempoInWords(opening.tempo, naming),
+      opening?.swing?.text ?? '',
       `${count} ${barWords[naming]}${count === 1 ? '' : 's'}`,
       first.number === 0 ? 'begins with a pickup' : '',
     ];
@@ -185,7 +195,8 @@ export function describeScore(score: Score, naming: NoteNaming = 'british'): str
   const lines = [...headingOf(score, naming)];
   const said = score.parts.map(() => '');
   score.bars.forEach((frame, i) => {
-    const name = frame.number === 0 ? 'Pickup' : `${withCapital(barWords[naming])} ${frame.number}`;
+    const plain = `${withCapital(barWords[naming])} ${frame.number}`;
+    const name = frame.isFree ? 'Free notes' : frame.number === 0 ? 'Pickup' : plain;
     const opening = frameInWords(score, i, naming).join(', ');
     const closing = frame.repeatEnd ? ' Repeat.' : i === score.bars.length - 1 ? ' End.' : '';
     score.parts.forEach((part, p) => {

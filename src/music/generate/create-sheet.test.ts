@@ -118,7 +118,7 @@ test('a tune that no octave holds is refused with the reason', () => {
 
 test('guide tones move by step or stay where roots fall by fifths', () => {
   const of = score(
-    { kind: 'line', content: 'guide_tones', chart: '| Dm7 | G7 | Cmaj7 | F7 |' },
+    { kind: 'line', content: 'guide_tones', chart: '| Dm7 | G7 | Cmaj7 | F7 |', choruses: 1 },
     'violin',
     'intermediate',
   );

@@ -101,7 +101,7 @@ describe.each(stages)('%s', (stage) => {
     '%s: chords begin on a chord tone, notes outside the scale go on to one by semitone, octaves turn back',
     (content) => {
       for (const [i, instrument] of listInstruments().entries()) {
-        const typed = { kind: 'line', content, chart, key: 'fit' };
+        const typed = { kind: 'line', content, chart, key: 'fit', choruses: 1 };
         const score = sheetFor(typed, instrument, stage, i);
         const spec = parseMaterialSpec(typed);
         if (!spec.ok || spec.value.kind !== 'line') throw new Error('a line');
@@ -146,6 +146,7 @@ describe.each(stages)('%s', (stage) => {
         content: 'guide_tones',
         chart: '| Dm7 | G7 | Cmaj7 | F7 |',
         pitch: 'written',
+        choruses: 1,
       };
       const names = ['Dm7', 'G7', 'Cmaj7', 'F7'];
       const notes = notesOf(sheetFor(typed, instrument, stage, i));

@@ -2,8 +2,8 @@
 
 import { openStrings } from '../instrument/instrument.ts';
 import { keyFifths } from '../key/key.ts';
-import { formatMetre, type Metre } from '../rhythm/metre.ts';
-import type { Part, PartBar, ScoreBar, ScoreClef, Staff } from '../score/score.ts';
+import { formatMetre } from '../rhythm/metre.ts';
+import type { ClefChange, Part, PartBar, ScoreBar, ScoreClef, Staff } from '../score/score.ts';
 import { element, textElement } from './element.ts';
 
 /** Sign, line and octave of each clef. */
@@ -28,9 +28,10 @@ function writeClef(clef: ScoreClef, number: number | null): string {
   );
 }
 
-function writeTime(metre: Metre): string {
+function writeTime({ metre, isFree }: ScoreBar): string {
   const beats = textElement('beats', metre.beats);
-  return element('time', { symbol: metre.symbol }, beats, textElement('beat-type', metre.unit));
+  const looks = { symbol: metre.symbol, 'print-object': isFree ? 'no' : null };
+  return element('time', looks, beats, textElement('beat-type', metre.unit));
 }
 
 /** The instrument's transposition; nothing where written and sounding are one. */
@@ -62,6 +63,16 @@ function writeStaffDetails(part: Part, staff: Staff, number: number | null): str
   return element('staff-details', { number }, textElement('staff-lines', strings.length), ...tunings);
 }
 
+/** A clef inside a bar. */
+export function writeClefChange(change: ClefChange, isOneStaff: boolean): string {
+  return element('attributes', {}, writeClef(change.clef, isOneStaff ? null : change.staff));
+}
+
+/** The clef of a staff at a bar's end. */
+function lastClef(bar: PartBar, staff: number): ScoreClef | undefined {
+  return bar.clefChanges.findLast((change) => change.staff === staff)?.clef ?? bar.clefs[staff - 1];
+}
+
 /** What the writer knows of the bar before, to say only what changes. */
 export interface Situation {
   readonly frame: ScoreBar;
@@ -83,10 +94,11 @@ export function writeAttributes(
     before.bar.key.mode !== now.bar.key.mode;
   const timeChanges =
     before === null ||
+    before.frame.isFree !== now.frame.isFree ||
     formatMetre(before.frame.metre) !== formatMetre(now.frame.metre) ||
     before.frame.metre.symbol !== now.frame.metre.symbol;
   const clefs = now.bar.clefs.map((clef, i) =>
-    before?.bar.clefs[i] === clef ? '' : writeClef(clef, isOne ? null : i + 1),
+    before !== null && lastClef(before.bar, i + 1) === clef ? '' : writeClef(clef, isOne ? null : i + 1),
   );
   const inside = [
     before === null ? textElement('divisions', divisions) : '',
@@ -98,7 +110,7 @@ export function writeAttributes(
           textElement('mode', now.bar.key.mode),
         )
       : '',
-    timeChanges ? writeTime(now.frame.metre) : '',
+    timeChanges ? writeTime(now.frame) : '',
     before === null && !isOne ? textElement('staves', part.staves.length) : '',
     ...clefs,
     ...(before === null

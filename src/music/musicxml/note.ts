@@ -163,7 +163,8 @@ interface Written {
 /** The children of `<note>` in the schema's order. */
 function assemble(event: ScoreEvent, place: NotePlace, isFirst: boolean, parts: Written): string {
   const isHidden = event.kind === 'rest' && event.isHidden;
-  const isStemless = place.isStemless || (event.kind === 'slash' && !event.hasStem);
+  const isBare = (event.kind === 'slash' || event.kind === 'note') && !event.hasStem;
+  const isStemless = place.isStemless || isBare;
   return element(
     'note',
     { 'print-object': isHidden ? 'no' : null },

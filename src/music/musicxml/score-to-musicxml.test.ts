@@ -64,6 +64,26 @@ test('key, metre and clef stand once and again where they change', () => {
   expect(attributes).toEqual(['<divisions><key><time><clef>', '', '<time><clef>']);
 });
 
+test('a clef inside a bar stands before its note and holds into the next bar', () => {
+  const half = fraction(1, 2);
+  const two = [note(pitch('C4'), half), note(pitch('C5'), half)];
+  const change = { at: half, staff: 1, clef: 'treble' } as const;
+  const xml = write(
+    [
+      bar(two, { clefs: ['bass'], clefChanges: [change] }),
+      bar(two, { clefs: ['treble'] }),
+      bar(two, { clefs: ['bass'] }),
+    ],
+    { id: 'cello' },
+  );
+  const order = measures(xml).map((m) => (m.match(/<sign>.|<octave>\d/g) ?? []).join(' '));
+  expect(order).toEqual([
+    '<sign>F <octave>4 <sign>G <octave>5',
+    '<octave>4 <octave>5',
+    '<sign>F <octave>4 <octave>5',
+  ]);
+});
+
 test('a transposing part keeps written pitch and says how it sounds', () => {
   const xml = write([bar([note(pitch('F#5'), whole)])], { id: 'tenor_sax' });
   expect(xml).toContain('<pitch><step>F</step><alter>1</alter><octave>5</octave></pitch>');

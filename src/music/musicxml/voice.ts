@@ -6,6 +6,7 @@ import { formatPitch, type Pitch, type WrittenPitch } from '../pitch/pitch.ts';
 import { type Beam, beamEvents } from '../rhythm/beams.ts';
 import type { Metre } from '../rhythm/metre.ts';
 import type { PartBar, ScoreClef, ScoreEvent, Staff, Voice } from '../score/score.ts';
+import { writeClefChange } from './attributes.ts';
 import { toDivisions } from './divisions.ts';
 import { writeEventNotes } from './note.ts';
 import type { ShownAccidental } from './shown-accidentals.ts';
@@ -82,9 +83,13 @@ export function writeVoice(voice: Voice, place: VoicePlace, cues: Cue[]): readon
   const beams = isBare ? [] : beamEvents(place.metre, events, place.offset);
   const brackets = isBare ? [] : bracketed(events, beams);
   const lines: string[] = [];
+  const isFirstVoice = place.bar.voices.find((other) => other.staff === staff)?.id === voice.id;
+  const changes = isFirstVoice ? place.bar.clefChanges.filter((change) => change.staff === staff) : [];
   let at = zero;
   events.forEach((event, e) => {
     const start = at;
+    for (const change of changes)
+      if (compare(change.at, start) === 0) lines.push(writeClefChange(change, isOneStaff));
     at = plus(at, event.duration);
     const isLast = e === events.length - 1;
     for (let cue = cues[0]; cue !== undefined && (isLast || compare(cue.at, at) < 0); cue = cues[0]) {

@@ -7,7 +7,7 @@ import { type Fraction, fraction, times, zero } from '../fraction/fraction.ts';
 import type { Instrument } from '../instrument/instrument.ts';
 import type { WrittenPitch } from '../pitch/pitch.ts';
 import { written } from '../pitch/pitch.ts';
-import { barLength, type Metre } from '../rhythm/metre.ts';
+import { barLength, createMetre, type Metre } from '../rhythm/metre.ts';
 import type {
   ChordSymbol,
   Direction,
@@ -71,6 +71,7 @@ export function notes(
     heads,
     duration,
     tuplet: null,
+    hasStem: true,
     articulations: [],
     slur: null,
     lyric: null,
@@ -187,6 +188,7 @@ export function scoreBar(
     number,
     metre,
     length: barLength(metre),
+    isFree: false,
     section: null,
     repeatStart: false,
     repeatEnd: false,
@@ -199,14 +201,20 @@ export function scoreBar(
   };
 }
 
+/** A bar of so many notes out of time, as crotchets without stems. */
+export function freeBar(count: number, marks: Partial<Omit<ScoreBar, 'number' | 'metre'>> = {}): ScoreBar {
+  return scoreBar(0, createMetre(count, 4), { isFree: true, ...marks });
+}
+
 /** A bar of one voice on one staff. */
 export function partBar(
-  place: Pick<PartBar, 'key'> & Partial<Pick<PartBar, 'clefs' | 'chords' | 'directions'>>,
+  place: Pick<PartBar, 'key'> & Partial<Pick<PartBar, 'clefs' | 'clefChanges' | 'chords' | 'directions'>>,
   events: readonly ScoreEvent[],
 ): PartBar {
   return {
     key: place.key,
     clefs: place.clefs ?? ['treble'],
+    clefChanges: place.clefChanges ?? [],
     voices: [{ id: 1, staff: 1, events }],
     chords: place.chords ?? [],
     directions: place.directions ?? [],

@@ -85,6 +85,20 @@ function checkPlaces(part: Part, bar: PartBar, frame: ScoreBar, report: Report):
       report('PlaceOutside', `${formatFraction(at)} lies outside the bar`);
 }
 
+/** A clef inside a bar stands where its staff's first voice begins a sound or rest. */
+function checkClefChanges(bar: PartBar, report: Report): void {
+  for (const { at, staff } of bar.clefChanges) {
+    let start = zero;
+    const starts = (bar.voices.find((voice) => voice.staff === staff)?.events ?? []).map(({ duration }) => {
+      const here = start;
+      start = plus(start, duration);
+      return here;
+    });
+    if (at.n <= 0 || !starts.some((place) => compare(place, at) === 0))
+      report('PlaceOutside', `a clef at ${formatFraction(at)} stands before no note`);
+  }
+}
+
 /** Every fault of a score, in order; empty when it is sound. */
 export function findScoreFaults(score: Score): readonly ScoreFault[] {
   const faults: ScoreFault[] = [];
@@ -102,6 +116,7 @@ export function findScoreFaults(score: Score): readonly ScoreFault[] {
       if (frame === undefined) return;
       const report = reportAt(b);
       checkPlaces(part, bar, frame, report);
+      checkClefChanges(bar, report);
       for (const voice of bar.voices) {
         const sum = sumOf(voice.events);
         if (compare(sum, frame.length) !== 0)

@@ -14,6 +14,7 @@ import {
   chordSymbol,
   createScore,
   dynamic,
+  freeBar,
   hit,
   note,
   noteHead,
@@ -29,6 +30,7 @@ import {
 } from './create-score.ts';
 import type {
   Articulation,
+  ClefChange,
   Direction,
   NoteEvent,
   Part,
@@ -95,6 +97,7 @@ function anyEvent(random: Random, key: Key, duration: Fraction): ScoreEvent {
     string: isFingered ? 2 : null,
     fret: isFingered ? randomInteger(random, 0, 12) : null,
     pluck: isFingered ? chooseOne(random, ['p', 'i']) : null,
+    hasStem: !chance(random, 0.05),
     shape: chance(random, 0.1) ? chooseOne(random, ['cross', 'ghost'] as const) : 'normal',
     grace: chance(random, 0.05) ? [anyPitch(random, key)] : [],
   });
@@ -164,7 +167,7 @@ function anyFrame(random: Random): readonly ScoreBar[] {
   let metre = present(parseMetre(chooseOne(random, metres)), 'a metre');
   const hasPickup = chance(random, 0.3);
   const count = randomInteger(random, 1, 6);
-  return Array.from({ length: count + (hasPickup ? 1 : 0) }, (_, i) => {
+  const bars = Array.from({ length: count + (hasPickup ? 1 : 0) }, (_, i) => {
     const number = hasPickup ? i : i + 1;
     if (number > 1 && chance(random, 0.15)) metre = present(parseMetre(chooseOne(random, metres)), 'a metre');
     const tempo = tempoMark(randomInteger(random, 40, 200), {
@@ -186,6 +189,7 @@ function anyFrame(random: Random): readonly ScoreBar[] {
       startsSystem: isBegin || chance(random, 0.2),
     });
   });
+  return chance(random, 0.15) ? [freeBar(randomInteger(random, 1, 9)), ...bars] : bars;
 }
 
 function anyDirections(random: Random, length: Fraction): readonly Direction[] {
@@ -200,6 +204,22 @@ function anyDirections(random: Random, length: Fraction): readonly Direction[] {
     dynamic('mf', { at }),
     ...(chance(random, 0.3) ? hairpin : []),
   ];
+}
+
+/** Now and then another clef of the instrument inside the bar, before an event of the first voice that is in no tuplet. */
+function anyClefChange(
+  random: Random,
+  instrument: Instrument,
+  events: readonly ScoreEvent[],
+): readonly ClefChange[] {
+  let at = zero;
+  const starts = events.flatMap(({ duration, tuplet: place }) => {
+    const start = at;
+    at = plus(at, duration);
+    return place === null && start.n > 0 ? [start] : [];
+  });
+  if (starts.length === 0 || !chance(random, 0.1)) return [];
+  return [{ at: chooseOne(random, starts), staff: 1, clef: chooseOne(random, instrument.clefs) }];
 }
 
 function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBar[]): Part {
@@ -244,6 +264,7 @@ function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBa
     return {
       key: present(keys[i], 'a key'),
       clefs,
+      clefChanges: oneStaff === 'five-line' ? anyClefChange(random, instrument, lines[0]?.[i] ?? []) : [],
       voices: voices.flatMap((voice, v): readonly Voice[] => {
         const isSilent = voice.id !== 1 && lines[v]?.[i]?.length === 1 && lines[v]?.[i]?.[0]?.kind === 'rest';
         return isSilent ? [] : [{ ...voice, events: present(lines[v]?.[i], 'a line') }];

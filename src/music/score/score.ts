@@ -30,12 +30,14 @@ export interface Score {
 
 /** What all parts share in a bar. The fields of repeats are those `unfoldRepeats` reads. */
 export interface ScoreBar {
-  /** The number printed; 0 for a pickup bar. */
+  /** The number printed; 0 for a pickup bar and a free one. */
   readonly number: number;
   /** The metre in force. */
   readonly metre: Metre;
   /** How long the bar is: the metre's length, or less for a pickup and for the bar that completes it. */
   readonly length: Fraction;
+  /** Notes to look at, not to count: the metre only holds them and is not printed, and the number is 0. */
+  readonly isFree: boolean;
   /** The name, boxed over the bar, of the section that starts here. */
   readonly section: string | null;
   readonly repeatStart: boolean;
@@ -92,8 +94,10 @@ export type ScoreClef = Clef | 'percussion' | 'tab';
 export interface PartBar {
   /** Written key in force. */
   readonly key: Key;
-  /** Clefs in force, one for each staff. */
+  /** Clefs in force at the bar's start, one for each staff. */
   readonly clefs: readonly ScoreClef[];
+  /** Clefs that come inside the bar, in order of time; each stands before a note of its staff's first voice. */
+  readonly clefChanges: readonly ClefChange[];
   /** A staff without a voice in this bar is silent. Voices of one staff: upper first. */
   readonly voices: readonly Voice[];
   readonly chords: readonly ChordSymbol[];
@@ -126,6 +130,8 @@ export interface TupletPlace extends TupletRatio {
 export interface NoteEvent extends Timed {
   readonly kind: 'note';
   readonly heads: readonly NoteHead[];
+  /** False for heads alone, whose length is not to be read. */
+  readonly hasStem: boolean;
   readonly articulations: readonly Articulation[];
   readonly slur: SlurPlace;
   /** Under the staff: a note name, a syllable, a count. */
@@ -208,6 +214,11 @@ interface Placed {
   readonly at: Fraction;
   /** From 1, top down. */
   readonly staff: number;
+}
+
+/** A clef from its place on, until the next one. */
+export interface ClefChange extends Placed {
+  readonly clef: ScoreClef;
 }
 
 /** Text, dynamics and pedal at a place in the bar. A hairpin runs until the next `hairpin-end` of its staff. */

@@ -10,7 +10,6 @@ import {
   shareOrFit,
   textOrNull,
   tonicOrFit,
-  whole,
   wholeOr,
   wholes,
   wordsOrFit,
@@ -169,7 +168,7 @@ export const rhythmFields = {
 export const phraseFields = {
   play: wholes(1, 8, [2], 'Bars to play in each turn; the list goes round.'),
   rest: wholes(0, 8, [2], 'Bars to rest after each turn; the list goes round.'),
-  rounds: wholeOr(fit, 1, 16, 'fit', 'How many turns.'),
+  rounds: wholeOr(fit, 1, 16, 'fit', 'How many turns; fit ends with the chart where that is not long.'),
   content: choice(
     ['slashes', 'rhythm', 'written'],
     'slashes',
@@ -199,7 +198,13 @@ export const lineFields = {
   pitch: chartPitch,
   metre: metreTyped,
   feel: choice(['fit', 'straight', 'swing'], 'fit', 'Even or swung quavers.'),
-  choruses: whole(1, 4, 1, 'How many times through the chart, each with a new line.'),
+  choruses: wholeOr(
+    fit,
+    1,
+    4,
+    'fit',
+    'How many times through the chart, each with a new line; fit fills about a page.',
+  ),
   value: choice(['fit', 'minim', 'crotchet', 'quaver'], 'fit', 'Value of the running notes.'),
   leap,
   fingerings: flag(false, 'Whether fingerings stand over the notes, where the instrument’s are known.'),

@@ -4,8 +4,9 @@ import { present } from '#core';
 import type { ChartBar } from '../../chart/chart.ts';
 import type { Chord } from '../../chord/chord.ts';
 import { suggestScales } from '../../chord/chord-scale.ts';
+import type { ChordQualityId } from '../../chord/quality.ts';
 import { type Key, keyFifths, signatureAlters } from '../../key/key.ts';
-import type { PitchName } from '../../pitch/pitch.ts';
+import { type PitchName, pitchClass } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
 import { type ScaleId, spellScale } from '../../scale/scale.ts';
 import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
@@ -54,11 +55,31 @@ export function spanAt(spans: readonly ChordSpan[], ticks: number): ChordSpan | 
   return spans.findLast(({ from }) => from <= ticks);
 }
 
-/** The scale for a chord: of those suggested, the one with most notes of the key, the plainer one on a tie. */
+const minorSevenths: readonly ChordQualityId[] = ['minor_7', 'minor_9', 'minor_11'];
+
+/**
+ * Whether chords move in no key: minor sevenths and nothing else, none leading to the next by fourth or fifth, each of them
+ * a place of its own (common practice, no source).
+ */
+export function isModal(spans: readonly Pick<ChordSpan, 'chord'>[]): boolean {
+  const chords = spans.flatMap(({ chord }) => (chord === null ? [] : [chord]));
+  return chords.every(({ quality, root }, i) => {
+    const next = chords[i + 1]?.root ?? root;
+    const away = (pitchClass(next) - pitchClass(root) + 12) % 12;
+    return minorSevenths.includes(quality.id) && away !== 5 && away !== 7;
+  });
+}
+
+/**
+ * The scale for a chord: of those suggested, the one with most notes of the key, the plainer one on a tie; where no key
+ * rules, the plainest.
+ */
 export function scaleForChord(
   chord: Chord,
-  key: Key,
+  key: Key | null,
 ): { readonly id: ScaleId; readonly names: readonly PitchName[] } {
+  const [first = 'major'] = suggestScales(chord.quality.id);
+  if (key === null) return { id: first, names: spellScale(chord.root, first) };
   const alters = signatureAlters(keyFifths(key));
   const outside = (name: PitchName) => (alters[name.letter] === name.alter ? 0 : 1);
   const options = suggestScales(chord.quality.id)
@@ -70,6 +91,5 @@ export function scaleForChord(
     null,
   );
   // Diminished sevenths have eight notes, augmented sevenths six: their chord tones and key notes are scale enough.
-  const [first = 'major'] = suggestScales(chord.quality.id);
   return best ?? { id: first, names: spellScale(chord.root, first) };
 }

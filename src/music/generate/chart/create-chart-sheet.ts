@@ -133,6 +133,7 @@ export function createChartSheet(spec: ChartSpec, student: SheetFor): Result<Dra
     partBars.push({
       key: chart.key,
       clefs: [clef],
+      clefChanges: [],
       voices: [{ id: 1, staff: 1, events }],
       chords,
       directions: [],

@@ -1,7 +1,7 @@
 // A typed chart in the student's own key.
 
 import { present } from '#core';
-import type { Chart } from '../../chart/chart.ts';
+import { type Chart, unfoldRepeats } from '../../chart/chart.ts';
 import { parseChart } from '../../chart/parse-chart.ts';
 import { chartKey, transposeChart } from '../../chart/transpose-chart.ts';
 import { type Instrument, transpositionOf } from '../../instrument/instrument.ts';
@@ -28,6 +28,11 @@ interface ChartFields {
 function chartOf(text: string): Chart {
   const read = parseChart(text);
   return present(read.ok ? read.value : null, 'a chart that has been read');
+}
+
+/** How many bars a chart is, repeats taken. */
+export function barsPlayed(text: string): number {
+  return unfoldRepeats(chartOf(text).bars).length;
 }
 
 /** The interval, spelled so that a key moved by it stays within six sharps or flats. */

@@ -8,8 +8,8 @@ import type { WrittenRange } from '../../instrument/instrument.ts';
 import type { Key } from '../../key/key.ts';
 import { staffStep, type WrittenPitch } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
-import { type ChordSpan, scaleForChord, spanAt } from '../chart/chord-timeline.ts';
-import { cheapestPath, type PathCost } from '../melody/cheapest-path.ts';
+import { type ChordSpan, isModal, scaleForChord, spanAt } from '../chart/chord-timeline.ts';
+import { cheapestMelody, type MelodyCost, type Trail } from '../melody/cheapest-melody.ts';
 import { arch } from '../melody/contour.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid, metricLevel } from '../rhythm/beat-grid.ts';
@@ -82,11 +82,12 @@ function findPlaces(slots: readonly Slot[], options: LineOptions): readonly Plac
   const grid = beatGrid(options.metre);
   const known = new Map<string, readonly LineNote[]>();
   const sounding = slots.filter((slot) => !slot.isRest);
+  const key = isModal(options.spans) ? null : options.key;
   const places = sounding.map((slot, i): Place => {
     const span = present(spanAt(options.spans, slot.at), 'a chord over every sound');
     const chord = present(span.chord, 'a chord over every sound');
     const text = chordKeyText(chord);
-    const notes = known.get(text) ?? lineNotes(chord, scaleForChord(chord, options.key).names, options.range);
+    const notes = known.get(text) ?? lineNotes(chord, scaleForChord(chord, key).names, options.range);
     known.set(text, notes);
     const before = sounding[i - 1];
     const next = sounding[i + 1];
@@ -230,11 +231,14 @@ function leapCost(
 }
 
 /** What going from note to note costs. */
-function pathCost(
+function lineCost(
   places: readonly Place[],
   models: readonly LineNote[] | null,
   options: LineOptions,
-): PathCost<Choice> {
+): MelodyCost<Choice> {
+  // A motif is heard again, guide tones lie where the chords put them, and few notes to use come back.
+  const circles =
+    options.models.length > 0 || options.content === 'guide_tones' || options.among !== undefined;
   return {
     first: (to) => to.own,
     step(to, from, at) {
@@ -244,12 +248,14 @@ function pathCost(
       let cost = to.own + stepCost(place, to.note, from.note, options);
       if (models !== null && model != null && modelBefore != null && model === modelBefore + 1) {
         const then = present(models[model], 'a note').step - present(models[modelBefore], 'a note').step;
-        cost += to.note.step - from.note.step === then ? -1.8 : 1;
+        const now = to.note.step - from.note.step;
+        cost += now === then ? -2.4 : Math.sign(now) === Math.sign(then) ? 0 : 2;
       }
       return cost;
     },
     turn: (to, from, before, at) =>
       turnCost(present(places[at], 'a place'), to.note, from.note, before.note, options),
+    ...(circles ? {} : { trail: returnCost }),
   };
 }
 
@@ -290,7 +296,53 @@ function turnCost(
   return cost;
 }
 
+/** A line that comes back to a note for the third time within six circles it. */
+function returnCost(to: Choice, from: Trail<Choice>): number {
+  let times = 0;
+  let trail: Trail<Choice> | undefined = from;
+  for (let back = 0; back < 6 && trail !== undefined; back++, trail = trail.last)
+    if (trail.note.note.midi === to.note.midi) times++;
+  return times < 2 ? 0 : 1.6 * (times - 1);
+}
+
 const breadth = 24;
+
+/** How often a motif is tried; the try whose figure comes back in most bars is kept. */
+const motifTries = 4;
+
+/** A motif and the bars after it that take up its movement: found once, it stays, and the others follow it. */
+function motifPath(
+  random: Random,
+  places: readonly Place[],
+  options: LineOptions,
+): readonly LineNote[] | null {
+  const isModel = new Set(options.models);
+  let best: readonly LineNote[] | null = null;
+  let mostKept = -1;
+  for (let i = 0; i < motifTries; i++) {
+    const choices = choicesFor(random, places, options);
+    const sketch = cheapestMelody(choices, lineCost(places, null, options), breadth);
+    if (sketch === null) return null;
+    const models = sketch.notes.map(({ note }) => note);
+    const fixed = choices.map((all, at) => (isModel.has(at) ? sketch.notes.slice(at, at + 1) : all));
+    const found = cheapestMelody(fixed, lineCost(places, models, options), breadth) ?? sketch;
+    const notes = found.notes.map(({ note }) => note);
+    const kept = keptMoves(notes, options.models);
+    if (kept > mostKept) [best, mostKept] = [notes, kept];
+  }
+  return best;
+}
+
+/** Moves of the line that are those of its motif. */
+function keptMoves(notes: readonly LineNote[], models: LineOptions['models']): number {
+  return notes.filter((note, i) => {
+    const [model, modelBefore] = [models[i], models[i - 1]];
+    if (model == null || modelBefore == null || model !== modelBefore + 1) return false;
+    const [a, b, before] = [notes[model], notes[modelBefore], notes[i - 1]];
+    if (a === undefined || b === undefined || before === undefined) return false;
+    return note.step - before.step === a.step - b.step;
+  }).length;
+}
 
 /** The line, one pitch for each slot and null at rests; null where leaps and range leave no way. */
 export function composeLine(
@@ -299,15 +351,16 @@ export function composeLine(
   options: LineOptions,
 ): readonly (WrittenPitch | null)[] | null {
   const places = findPlaces(slots, options);
-  const choices = choicesFor(random, places, options);
-  const first = cheapestPath(choices, pathCost(places, null, options), breadth);
-  if (first === null) return null;
-  const hasModels = options.models.some((model) => model !== null);
-  const models = first.notes.map(({ note }) => note);
-  const second = hasModels
-    ? (cheapestPath(choices, pathCost(places, models, options), breadth) ?? first)
-    : first;
-  const found = spellResolutions(second.notes.map(({ note }) => note));
+  const hasMotif = options.models.some((model) => model !== null);
+  const notes = hasMotif
+    ? motifPath(random, places, options)
+    : cheapestMelody(
+        choicesFor(random, places, options),
+        lineCost(places, null, options),
+        breadth,
+      )?.notes.map(({ note }) => note);
+  if (notes == null) return null;
+  const found = spellResolutions(notes);
   let next = 0;
   return slots.map((slot) => (slot.isRest ? null : present(found[next++], 'a note for every sound')));
 }

@@ -26,6 +26,7 @@ import { tempoIn } from '../sheet/tempo.ts';
 import { printName } from '../sheet/title.ts';
 import { type TimedEvent, writeLine } from '../sheet/write-line.ts';
 import { composeLine, type LineContent, type LineOptions, silenceWithoutChord } from './compose-line.ts';
+import { handPositions } from './hand-positions.ts';
 import { type LineValue, lineRhythm, motifRhythm } from './line-rhythm.ts';
 
 const titles: Readonly<Record<LineSpec['content'], string>> = {
@@ -40,11 +41,35 @@ const titles: Readonly<Record<LineSpec['content'], string>> = {
 /** Most bars a line sheet is written out over. */
 const mostBars = 96;
 
-/** The bars as they are played, choruses one after the other, sections kept on their first bar. */
-function playedBars(chart: StudentChart, choruses: number): readonly ChartBar[] {
+/** Bars that `fit` fills with choruses: three or four systems of four (common practice, no source). */
+const fitBars = { least: 12, most: 16 } as const;
+
+/** As many choruses as make a sheet worth its page. `4` bars → 3 times, `8` → 2, `13` → once */
+function fitChoruses(chorus: number): number {
+  const enough = Math.ceil(fitBars.least / chorus);
+  return enough * chorus <= fitBars.most ? enough : Math.max(1, enough - 1);
+}
+
+interface PlayedChart {
+  /** The bars as they are played, choruses one after the other, sections kept on their first bar. */
+  readonly bars: readonly ChartBar[];
+  /** Bars of one chorus. */
+  readonly chorus: number;
+}
+
+function playChart(spec: LineSpec, chart: StudentChart): PlayedChart {
   const once = unfoldRepeats(chart.chart.bars);
+  const chorus = once.length;
+  const choruses = spec.choruses === 'fit' ? fitChoruses(chorus) : spec.choruses;
   const all = Array.from({ length: choruses }, () => once).flat();
-  return all.slice(0, Math.max(once.length, Math.min(all.length, mostBars)));
+  return { bars: all.slice(0, Math.max(chorus, Math.min(all.length, mostBars))), chorus };
+}
+
+/** Choruses as lines of their own, each on a new system; short ones share one. */
+function byChorus(bars: readonly LineBar[], chorus: number): readonly (readonly LineBar[])[] {
+  const size = chorus * Math.ceil(4 / chorus);
+  const count = Math.ceil(bars.length / size);
+  return Array.from({ length: count }, (_, i) => bars.slice(i * size, (i + 1) * size));
 }
 
 interface LineRhythm {
@@ -90,15 +115,35 @@ function motifBars(random: Random, metre: Metre, bars: number, isCall: boolean):
   return { slots, models };
 }
 
+/** Notes held over a change of chord from some ticks on are struck again with it. */
+function strikeAgain({ slots, models }: LineRhythm, spans: readonly ChordSpan[], from: number): LineRhythm {
+  const borders = spans.map((span) => span.from).filter((at) => at > from);
+  const cut = slots.flatMap((slot): readonly Slot[] => {
+    const end = slot.at + slot.length;
+    const inside = borders.filter((at) => at > slot.at && at < end);
+    if (slot.isRest || slot.tuplet !== null || slot.at < from || inside.length === 0) return [slot];
+    const starts = [slot.at, ...inside];
+    return starts.map((at, i) => ({ ...slot, at, length: (starts[i + 1] ?? end) - at }));
+  });
+  const more = cut.length - slots.length;
+  return {
+    slots: cut,
+    models: models.length === 0 ? models : [...models, ...Array.from({ length: more }, () => null)],
+  };
+}
+
 /** The rhythm of the whole line. */
 function rhythmFor(random: Random, spec: LineSpec, shape: StudentShape, place: RhythmPlace): LineRhythm {
   const { metre, bars, spans } = place;
   if (spec.content === 'guide_tones' && spec.value === 'fit')
     return { slots: chordRhythm(spans), models: [] };
-  if (spec.content === 'motif' || spec.content === 'call_and_response')
-    return motifBars(random, metre, bars, spec.content === 'call_and_response');
+  if (spec.content === 'call_and_response') return motifBars(random, metre, bars, true);
+  // The figure of a motif stays whole; its last, long note does not.
+  if (spec.content === 'motif')
+    return strikeAgain(motifBars(random, metre, bars, false), spans, (bars - 1) * barTicks(metre));
   const phrase = Math.max(2, shape.barsOnABreath);
-  return { slots: lineRhythm(random, metre, bars, runningValue(spec, shape), phrase), models: [] };
+  const slots = lineRhythm(random, metre, bars, runningValue(spec, shape), phrase);
+  return strikeAgain({ slots, models: [] }, spans, 0);
 }
 
 interface RhythmPlace {
@@ -131,6 +176,7 @@ interface Attempt {
   readonly chart: StudentChart;
   readonly metre: Metre;
   readonly bars: number;
+  readonly chorus: number;
   readonly spans: readonly ChordSpan[];
 }
 
@@ -145,7 +191,7 @@ const contents: Readonly<Record<LineSpec['content'], LineContent>> = {
 
 /** The line itself. Leaps grow past the stage's largest only where the chords leave no other way. */
 function compose(random: Random, spec: LineSpec, attempt: Attempt) {
-  const { student, shape, chart, metre, bars, spans } = attempt;
+  const { student, shape, chart, metre, bars, chorus, spans } = attempt;
   const { slots: rhythm, models } = rhythmFor(random, spec, shape, { metre, bars, spans });
   const slots = silenceWithoutChord(rhythm, spans);
   const isEasy = student.stage === 'beginner' || student.stage === 'elementary';
@@ -160,9 +206,14 @@ function compose(random: Random, spec: LineSpec, attempt: Attempt) {
     leap: spec.leap === 'fit' ? fitLeap : spec.leap,
     isChromatic: !isEasy || spec.content === 'enclosures',
     fromRoots: spec.content === 'chord_tones' && student.stage === 'beginner',
-    entries: guideEntries(spec, spans, bars / spec.choruses, metre),
+    entries: guideEntries(spec, spans, { bars, chorus, metre }),
     models: slots === rhythm || models.length === 0 ? models : alignModels(rhythm, slots, models),
   };
+  const isSlow = spec.content === 'guide_tones';
+  for (const hand of isSlow ? [] : handPositions(student, chart.key, spans, options.range)) {
+    const pitches = composeLine(random, slots, { ...options, ...hand, leap: Math.max(options.leap, 5) });
+    if (pitches !== null) return { slots, pitches, isWider: false };
+  }
   for (const leap of [options.leap, options.leap + 2, 8, 12]) {
     const pitches = composeLine(random, slots, { ...options, leap: Math.max(leap, options.leap) });
     if (pitches !== null) return { slots, pitches, isWider: leap > options.leap };
@@ -174,15 +225,14 @@ function compose(random: Random, spec: LineSpec, attempt: Attempt) {
 function guideEntries(
   spec: LineSpec,
   spans: readonly ChordSpan[],
-  bars: number,
-  metre: Metre,
+  { bars, chorus, metre }: Pick<Attempt, 'bars' | 'chorus' | 'metre'>,
 ): ReadonlyMap<number, number> {
   if (spec.content !== 'guide_tones') return new Map();
-  const starts = Array.from({ length: spec.choruses }, (_, chorus) => chorus * bars * barTicks(metre));
-  const entries = starts.flatMap((at, chorus): readonly (readonly [number, number])[] => {
+  const starts = Array.from({ length: Math.ceil(bars / chorus) }, (_, nth) => nth * chorus * barTicks(metre));
+  const entries = starts.flatMap((at, nth): readonly (readonly [number, number])[] => {
     const chord = spanAt(spans, at)?.chord;
     const guides = chord == null ? [] : guideTones(chord);
-    const guide = guides[chorus % Math.max(1, guides.length)];
+    const guide = guides[nth % Math.max(1, guides.length)];
     return guide === undefined ? [] : [[at, pitchClass(guide)]];
   });
   return new Map(entries);
@@ -204,10 +254,10 @@ export function createLineSheet(spec: LineSpec, student: SheetFor): Result<Draft
   const shape = shapeFor(student);
   const metre = present(parseMetre(spec.metre), 'a metre of the list');
   const chart = present(studentCharts(spec, student)[0], 'an instrument has comfortable keys');
-  const played = playedBars(chart, spec.choruses);
+  const { bars: played, chorus } = playChart(spec, chart);
   const spans = chordTimeline(played, metre);
   const random = createSeededRandom(student.seed);
-  const made = compose(random, spec, { student, shape, chart, metre, bars: played.length, spans });
+  const made = compose(random, spec, { student, shape, chart, metre, bars: played.length, chorus, spans });
   if (made === null || made.slots.every((slot) => slot.isRest)) {
     const message = spans.every(({ chord }) => chord === null)
       ? 'The chart has no chords to write a line over.'
@@ -226,17 +276,23 @@ export function createLineSheet(spec: LineSpec, student: SheetFor): Result<Draft
     made.pitches.filter((pitch) => pitch !== null),
   );
   const swings = spec.feel === 'swing' || (spec.feel === 'fit' && swingsByItself(spec, shape, metre, chart));
-  const line = { key: chart.key, metre, clefs: [clef], bars, label: null };
+  const lines = byChorus(bars, chorus).map((some) => ({
+    key: chart.key,
+    metre,
+    clefs: [clef],
+    bars: some,
+    label: null,
+  }));
   const score = assembleLines(
     {
       title: `${titles[spec.content]} in ${printName(chart.key.tonic)} ${chart.key.mode}`,
       instrument: student.instrument,
       tempo: tempoIn(metre, spec.tempo === 'fit' ? shape.tempo.line : spec.tempo),
       swing: swings ? swingMark() : null,
-      barsAcross: barsAcrossFor([line]),
+      barsAcross: barsAcrossFor(lines),
       opensSystems: true,
     },
-    [line],
+    lines,
   );
   return ok({ score, notes });
 }

@@ -10,18 +10,18 @@ import { fifthsToKey, type Key } from '../../key/key.ts';
 import { type PitchName, pitchClass, pitchToMidi, staffStep } from '../../pitch/pitch.ts';
 import { type Metre, parseMetre } from '../../rhythm/metre.ts';
 import { easiestTonic, type ScaleId, scaleFifths, scaleOf, spellScale } from '../../scale/scale.ts';
-import { note, rest, slash, swingMark, words } from '../../score/create-score.ts';
+import { note, slash, swingMark, words } from '../../score/create-score.ts';
 import type { Direction } from '../../score/score.ts';
 import { type SheetFor, shapeFor, staffRange } from '../../shape/student-shape.ts';
 import type { PhraseSpec } from '../../spec/material-spec.ts';
 import { symbolsOf } from '../chart/chord-symbols.ts';
 import { type ChordSpan, chordTimeline } from '../chart/chord-timeline.ts';
 import { slashBar } from '../chart/slash-bar.ts';
-import { chartOnTonic, type StudentChart, studentCharts } from '../chart/student-chart.ts';
+import { barsPlayed, chartOnTonic, type StudentChart, studentCharts } from '../chart/student-chart.ts';
 import { composeLine, silenceWithoutChord } from '../line/compose-line.ts';
 import { usualPitch } from '../line/line-notes.ts';
 import { type Slot, ticksToFraction } from '../rhythm/beat-figure.ts';
-import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
+import { barTicks } from '../rhythm/beat-grid.ts';
 import { composeRhythm } from '../rhythm/compose-rhythm.ts';
 import { rhythmOptions } from '../rhythm/rhythm-plan.ts';
 import { assembleLines, type LineBar, type SheetLine } from '../sheet/assemble-lines.ts';
@@ -32,6 +32,7 @@ import { comfortableTonics, modeOfScale, namedTonic } from '../sheet/student-key
 import { tempoIn } from '../sheet/tempo.ts';
 import { printName } from '../sheet/title.ts';
 import { type TimedEvent, writeLine } from '../sheet/write-line.ts';
+import { barsOf, turnsOver } from './turns.ts';
 
 /** Neighbouring notes of the scale from a tonic up; null where the range has no room for three. */
 function notesToUse(student: SheetFor, names: readonly PitchName[], count: number): readonly Rung[] | null {
@@ -86,6 +87,7 @@ interface Ground {
 }
 
 const wholeBar = { at: fraction(0), share: fraction(1) };
+const crotchet = fraction(1, 4);
 
 function heldBars(chord: Chord, count: number): readonly ChartBar[] {
   return Array.from({ length: count }, (_, i) => ({
@@ -132,17 +134,6 @@ function chartFor(spec: PhraseSpec, chart: string, student: SheetFor, tonic: Pit
   return studentCharts({ chart, pitch: spec.pitch, key: 'fit' }, student)[0] ?? onTonic;
 }
 
-/** Bars of each turn: how many to play, how many to rest. */
-function turnsOf(
-  spec: PhraseSpec,
-  rounds: number,
-): readonly { readonly play: number; readonly rest: number }[] {
-  return Array.from({ length: rounds }, (_, i) => ({
-    play: present(spec.play[i % spec.play.length], 'bars to play'),
-    rest: present(spec.rest[i % spec.rest.length], 'bars to rest'),
-  }));
-}
-
 /** The rhythm of a turn, without rests at its start. */
 function turnRhythm(
   random: Random,
@@ -168,8 +159,14 @@ function turnRhythm(
 export function createPhraseSheet(spec: PhraseSpec, student: SheetFor): Result<Draft, SheetRefused> {
   const shape = shapeFor(student);
   const metre = present(parseMetre(spec.metre === 'fit' ? '4/4' : spec.metre), 'a metre of the list');
-  const turns = turnsOf(spec, spec.rounds === 'fit' ? shape.rounds : spec.rounds);
-  const bars = turns.reduce((sum, turn) => sum + turn.play + turn.rest, 0);
+  const turns = turnsOver({
+    play: spec.play,
+    rest: spec.rest,
+    rounds: spec.rounds === 'fit' ? shape.rounds : spec.rounds,
+    isFixed: spec.rounds !== 'fit',
+    chart: spec.chart === null ? null : barsPlayed(spec.chart),
+  });
+  const bars = barsOf(turns);
   const wanted =
     spec.compass === 'fit' ? Math.min(shape.phraseNotes, scaleOf(spec.scale).steps.length + 1) : spec.compass;
   const ground = findGround(spec, student, bars, wanted);
@@ -186,14 +183,14 @@ export function createPhraseSheet(spec: PhraseSpec, student: SheetFor): Result<D
   const spans = chordTimeline(ground.bars, metre);
   const timed: TimedEvent[] = [];
   const labels = new Map<number, Direction>();
-  let bar = 0;
-  for (const turn of turns) {
+  for (const { bar, play, rest, goesOn } of turns) {
     labels.set(bar, words(spec.content === 'written' ? 'play' : 'your turn', { style: 'italic' }));
-    timed.push(...playBars(random, spec, student, { ground, metre, spans, bar, bars: turn.play }));
-    bar += turn.play;
-    if (turn.rest > 0) labels.set(bar, words('listen', { style: 'italic' }));
-    for (let i = 0; i < turn.rest; i++, bar++) {
-      const slot = { at: bar * barTicks(metre), length: barTicks(metre), isRest: true, tuplet: null };
+    timed.push(...playBars(random, spec, student, { ground, metre, spans, bar, bars: play }));
+    const after = bar + play;
+    if (goesOn > 0) labels.set(after - goesOn, words('on to the end', { style: 'italic' }));
+    if (rest > 0) labels.set(after, words('listen', { style: 'italic' }));
+    for (let i = 0; i < rest; i++) {
+      const slot = { at: (after + i) * barTicks(metre), length: barTicks(metre), isRest: true, tuplet: null };
       timed.push({ slot, event: null });
     }
   }
@@ -208,7 +205,14 @@ export function createPhraseSheet(spec: PhraseSpec, student: SheetFor): Result<D
   });
   const lines: SheetLine[] = [{ key, metre, clefs: [clef], bars: body, label: null }];
   if (spec.showScale)
-    lines.unshift({ key, metre, clefs: [clef], bars: shownScale(rungs, metre), label: 'Notes to use' });
+    lines.unshift({
+      key,
+      metre,
+      clefs: [clef],
+      bars: [shownScale(rungs)],
+      label: 'Notes to use',
+      freeNotes: rungs.length,
+    });
   const notes: ShapingNote[] =
     spec.compass !== 'fit' && rungs.length < spec.compass
       ? [{ kind: 'CompassCut', text: `${spec.compass} notes became ${rungs.length}: range of the stage.` }]
@@ -239,7 +243,7 @@ function splitAtBars(timed: readonly TimedEvent[], length: number): readonly Tim
   });
 }
 
-interface Turn {
+interface PlayedTurn {
   readonly ground: Ground;
   readonly metre: Metre;
   readonly spans: readonly ChordSpan[];
@@ -249,7 +253,12 @@ interface Turn {
 }
 
 /** What stands in the bars to play. */
-function playBars(random: Random, spec: PhraseSpec, student: SheetFor, turn: Turn): readonly TimedEvent[] {
+function playBars(
+  random: Random,
+  spec: PhraseSpec,
+  student: SheetFor,
+  turn: PlayedTurn,
+): readonly TimedEvent[] {
   const { metre, bar, bars, ground, spans } = turn;
   const length = barTicks(metre);
   const from = bar * length;
@@ -296,16 +305,7 @@ function playBars(random: Random, spec: PhraseSpec, student: SheetFor, turn: Tur
   }));
 }
 
-/** The notes to choose from, a beat each, in bars of their own. */
-function shownScale(rungs: readonly Rung[], metre: Metre): readonly LineBar[] {
-  const grid = beatGrid(metre);
-  const count = Math.max(1, Math.ceil(rungs.length / grid.length));
-  return Array.from({ length: count }, (_, bar): LineBar => {
-    const events = grid.map((beat, i) => {
-      const rung = rungs[bar * grid.length + i];
-      const length = ticksToFraction(beat.length);
-      return rung === undefined ? { ...rest(length), isHidden: true } : note(usualPitch(rung.pitch), length);
-    });
-    return { staves: [events] };
-  });
+/** The notes to choose from: heads alone, in a bar out of time. */
+function shownScale(rungs: readonly Rung[]): LineBar {
+  return { staves: [rungs.map(({ pitch }) => note(usualPitch(pitch), crotchet, { hasStem: false }))] };
 }

@@ -5,7 +5,7 @@ import { present, type Random } from '#core';
 import type { Key } from '../../key/key.ts';
 import { pitchToMidi, type WrittenPitch, written } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
-import { cheapestPath, type PathCost } from '../melody/cheapest-path.ts';
+import { cheapestMelody, type MelodyCost } from '../melody/cheapest-melody.ts';
 import { arch } from '../melody/contour.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid, metricLevel } from '../rhythm/beat-grid.ts';
@@ -145,7 +145,7 @@ function pathCost(
   options: TuneOptions,
   places: readonly Place[],
   model: readonly TuneNote[] | null,
-): PathCost<TuneNote> {
+): MelodyCost<TuneNote> {
   const isMinor = options.key.mode === 'minor';
   return {
     first: (to) => to.own,
@@ -232,8 +232,8 @@ export function composeTune(random: Random, line: RhythmLine, options: TuneOptio
     const choices = candidates(random, line, places, planned, options);
     const steps = pathCost(options, places, null);
     const path =
-      cheapestPath(choices.map(likeliest), steps, sketchBreadth) ??
-      cheapestPath(choices, steps, widestBreadth);
+      cheapestMelody(choices.map(likeliest), steps, sketchBreadth) ??
+      cheapestMelody(choices, steps, widestBreadth);
     if (path === null) continue;
     const cost = (path.cost / Math.max(1, places.length)) * 4 + critique(path.notes, options);
     if (cost < lowest) [sketch, harmony, lowest] = [{ notes: path.notes, choices }, planned, cost];
@@ -241,7 +241,7 @@ export function composeTune(random: Random, line: RhythmLine, options: TuneOptio
   if (sketch === null) return null;
   // Once more with the sketch as the model: bars of one letter take its shape.
   const withModel = pathCost(options, places, sketch.notes);
-  const best = cheapestPath(sketch.choices.map(likeliest), withModel, breadth);
+  const best = cheapestMelody(sketch.choices.map(likeliest), withModel, breadth);
   const found = [...(best?.notes ?? sketch.notes)];
   const pitches = line.slots.map((slot) => (slot.isRest ? null : (found.shift()?.pitch ?? null)));
   return { pitches, harmony };

@@ -4,7 +4,7 @@
 import { present, type Random } from '#core';
 import { type Pitch, pitchToMidi, type WrittenPitch } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
-import { cheapestPath } from '../melody/cheapest-path.ts';
+import { cheapestMelody } from '../melody/cheapest-melody.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
 import { type HarmonyRoot, isChordDegree } from './plan-harmony.ts';
@@ -85,7 +85,7 @@ export function composeSecondPart(
       return [{ pitch: sounding, midi, degree, rung, own, under }];
     });
   });
-  const path = cheapestPath<SecondNote>(
+  const path = cheapestMelody<SecondNote>(
     places,
     {
       first: (to) => to.own,

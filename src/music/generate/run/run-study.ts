@@ -2,12 +2,14 @@
 
 import { present } from '#core';
 import type { FingeringMarks } from '../../fingering/fingering.ts';
+import { compare, type Fraction, plus, zero } from '../../fraction/fraction.ts';
 import type { Clef } from '../../instrument/instrument.ts';
 import type { Key } from '../../key/key.ts';
 import type { WrittenPitch } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
 import { createScore, note, part, scoreBar, words } from '../../score/create-score.ts';
 import type {
+  ClefChange,
   Direction,
   NoteEvent,
   PartBar,
@@ -17,8 +19,9 @@ import type {
   SlurPlace,
 } from '../../score/score.ts';
 import type { SheetFor } from '../../shape/student-shape.ts';
-import { barTicks } from '../rhythm/beat-grid.ts';
-import { clefsOfBars } from '../sheet/choose-clef.ts';
+import { ticksToFraction } from '../rhythm/beat-figure.ts';
+import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
+import { clefsOfStretches } from '../sheet/choose-clef.ts';
 import { noteName } from '../sheet/note-name.ts';
 import { tempoIn } from '../sheet/tempo.ts';
 import { writeLine } from '../sheet/write-line.ts';
@@ -106,10 +109,52 @@ function barsAcross({ timed, metre }: Passage): number {
   return count > most ? Math.ceil(count / Math.ceil(count / most)) : most;
 }
 
-function pitchesOfBars(bars: readonly (readonly ScoreEvent[])[]): readonly (readonly WrittenPitch[])[] {
-  return bars.map((events) =>
-    events.flatMap((event) => (event.kind === 'note' ? event.heads.map(({ pitch }) => pitch) : [])),
-  );
+/** Where a staff's clefs may change: at bars, and inside them at beats that a note begins. */
+function stretchesOf(bars: readonly (readonly ScoreEvent[])[], metre: Metre): readonly Stretch[] {
+  const beats = beatGrid(metre).map(({ at }) => at);
+  return bars.flatMap((events, bar) => {
+    const stretches: Stretch[] = [];
+    let at = zero;
+    for (const event of events) {
+      const isBeat = beats.some((ticks) => compare(ticksToFraction(ticks), at) === 0);
+      if (isBeat) stretches.push({ bar, at, pitches: [], opensBar: at.n === 0 });
+      if (event.kind === 'note') stretches.at(-1)?.pitches.push(...event.heads.map(({ pitch }) => pitch));
+      at = plus(at, event.duration);
+    }
+    return stretches;
+  });
+}
+
+interface Stretch {
+  readonly bar: number;
+  readonly at: Fraction;
+  readonly pitches: WrittenPitch[];
+  readonly opensBar: boolean;
+}
+
+interface StaffClefs {
+  /** At the start of each bar. */
+  readonly byBar: readonly Clef[];
+  /** Inside each bar. */
+  readonly changes: readonly (readonly ClefChange[])[];
+}
+
+function clefsFor(
+  { clef, clefs: others }: PassageStaff,
+  bars: readonly (readonly ScoreEvent[])[],
+  metre: Metre,
+  staff: number,
+): StaffClefs {
+  const stretches = stretchesOf(bars, metre);
+  const found = clefsOfStretches([clef, ...others.filter((other) => other !== clef)], stretches);
+  const byBar: Clef[] = [];
+  const changes: ClefChange[][] = bars.map(() => []);
+  for (const [i, { bar, at, opensBar }] of stretches.entries()) {
+    const here = present(found[i], 'a clef for every stretch');
+    if (opensBar) byBar.push(here);
+    else if (here !== found[i - 1]) changes[bar]?.push({ at, staff, clef: here });
+  }
+  return { byBar, changes };
 }
 
 /** The score of some passages. */
@@ -124,9 +169,7 @@ export function writePassages(
   for (const passage of passages) {
     const { metre, key } = passage;
     const staves = passage.staves.map((_, staff) => staffBars(passage, marks, staff));
-    const clefs = passage.staves.map(({ clef, clefs: others }, s) =>
-      clefsOfBars([clef, ...others.filter((other) => other !== clef)], pitchesOfBars(staves[s] ?? [])),
-    );
+    const clefs = passage.staves.map((staff, s) => clefsFor(staff, staves[s] ?? [], metre, s + 1));
     const count = present(staves[0], 'at least one staff').length;
     // Short passages share a system; none is broken over two that fits on one.
     const across = barsAcross(passage);
@@ -143,7 +186,8 @@ export function writePassages(
       );
       partBars.push({
         key,
-        clefs: clefs.map((ofStaff) => present(ofStaff[i], 'a clef for every bar')),
+        clefs: clefs.map(({ byBar }) => present(byBar[i], 'a clef for every bar')),
+        clefChanges: clefs.flatMap(({ changes }) => changes[i] ?? []),
         voices: staves.map((staff, s) => ({ id: s + 1, staff: s + 1, events: present(staff[i], 'a bar') })),
         chords: [],
         directions,

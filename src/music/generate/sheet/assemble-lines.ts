@@ -3,7 +3,7 @@
 import type { Instrument } from '../../instrument/instrument.ts';
 import type { Key } from '../../key/key.ts';
 import type { Metre } from '../../rhythm/metre.ts';
-import { createScore, part, scoreBar, withSystems, words } from '../../score/create-score.ts';
+import { createScore, freeBar, part, scoreBar, withSystems, words } from '../../score/create-score.ts';
 import type {
   ChordSymbol,
   Direction,
@@ -32,6 +32,8 @@ export interface SheetLine {
   readonly bars: readonly LineBar[];
   /** Over its first bar; null for none. */
   readonly label: string | null;
+  /** How many crotchets a bar of notes out of time holds; absent for bars in the line's metre. */
+  readonly freeNotes?: number;
 }
 
 export interface SheetFrame {
@@ -49,24 +51,27 @@ export interface SheetFrame {
 export function assembleLines(frame: SheetFrame, lines: readonly SheetLine[]): Score {
   const bars: ScoreBar[] = [];
   const partBars: PartBar[] = [];
+  let number = 0;
   for (const line of lines) {
     for (const [i, bar] of line.bars.entries()) {
       const isFirst = bars.length === 0;
       const isEnd = i === line.bars.length - 1;
-      bars.push(
-        scoreBar(bars.length + 1, line.metre, {
-          section: bar.section ?? null,
-          startsSystem: isFirst || (i === 0 && frame.opensSystems),
-          tempo: isFirst ? frame.tempo : null,
-          swing: isFirst ? frame.swing : null,
-          barline: !isEnd ? 'single' : line === lines.at(-1) ? 'final' : 'double',
-        }),
-      );
+      const marks: Partial<ScoreBar> = {
+        section: bar.section ?? null,
+        startsSystem: isFirst || (i === 0 && frame.opensSystems),
+        tempo: isFirst ? frame.tempo : null,
+        swing: isFirst ? frame.swing : null,
+        barline: !isEnd ? 'single' : line === lines.at(-1) ? 'final' : 'double',
+      };
+      const { freeNotes } = line;
+      if (freeNotes === undefined) number++;
+      bars.push(freeNotes === undefined ? scoreBar(number, line.metre, marks) : freeBar(freeNotes, marks));
       const label: readonly Direction[] =
         i === 0 && line.label !== null ? [words(line.label, { style: 'bold' })] : [];
       partBars.push({
         key: line.key,
         clefs: line.clefs,
+        clefChanges: [],
         voices: bar.staves.map((events, s) => ({ id: s + 1, staff: s + 1, events })),
         chords: bar.chords ?? [],
         directions: [...label, ...(bar.directions ?? [])],

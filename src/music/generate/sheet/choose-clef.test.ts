@@ -2,13 +2,16 @@
 import { expect, test } from 'vitest';
 import { present } from '#core';
 import { parsePitch } from '../../pitch/pitch.ts';
-import { clefsOfBars } from './choose-clef.ts';
+import { clefsOfStretches } from './choose-clef.ts';
 
-const bars = (...texts: readonly string[]) =>
-  texts.map((text) => text.split(' ').map((word) => present(parsePitch(word), word)));
+const stretch = (text: string, opensBar: boolean) => ({
+  pitches: text.split(' ').map((word) => present(parsePitch(word), word)),
+  opensBar,
+});
+const bars = (...texts: readonly string[]) => texts.map((text) => stretch(text, true));
 
 test('a passage stays in its usual clef for a few ledger lines', () => {
-  expect(clefsOfBars(['bass', 'tenor', 'treble'], bars('G3 A3 B3 C4', 'D4 C4 B3 A3'))).toEqual([
+  expect(clefsOfStretches(['bass', 'tenor', 'treble'], bars('G3 A3 B3 C4', 'D4 C4 B3 A3'))).toEqual([
     'bass',
     'bass',
   ]);
@@ -16,7 +19,7 @@ test('a passage stays in its usual clef for a few ledger lines', () => {
 
 test('it starts low in the usual clef and changes where it climbs', () => {
   expect(
-    clefsOfBars(
+    clefsOfStretches(
       ['bass', 'tenor', 'treble'],
       bars('G2 B2 D3 G3 B3 D4 G4 B4', 'D5 G5 D5 B4 G4 D4 B3 G3', 'D3 B2 G2'),
     ),
@@ -24,5 +27,24 @@ test('it starts low in the usual clef and changes where it climbs', () => {
 });
 
 test('one bar between two of another clef changes nothing', () => {
-  expect(clefsOfBars(['bass', 'tenor'], bars('C3 D3', 'D4 E4', 'C3 D3'))).toEqual(['bass', 'bass', 'bass']);
+  expect(clefsOfStretches(['bass', 'tenor'], bars('C3 D3', 'D4 E4', 'C3 D3'))).toEqual([
+    'bass',
+    'bass',
+    'bass',
+  ]);
+});
+
+test('inside a bar it changes where much is saved', () => {
+  const beats = [
+    stretch('G2 B2 D3 G3', true),
+    stretch('B3 D4 G4 B4', false),
+    stretch('D5 G5 D5 B4', true),
+    stretch('G4 D4 B3 G3', false),
+    stretch('D3', true),
+  ];
+  const found = clefsOfStretches(['bass', 'tenor', 'treble'], beats);
+  expect(found[0]).toBe('bass');
+  expect(found[2]).toBe('treble');
+  expect(found[4]).toBe('bass');
+  expect(new Set(found).size).toBe(2);
 });

@@ -34,9 +34,10 @@ export function chooseClef(clefs: readonly Clef[], pitches: readonly Pitch[]): C
   return saved(best) > 1 ? best : usual;
 }
 
-// What a change of clef costs the reader, and a start in another clef than the usual one, in ledger lines; common
-// practice, no source.
+// What a change of clef costs the reader, more inside a bar than at its start, and a start in another clef than the usual
+// one, in ledger lines; common practice, no source.
 const costOfChange = 6;
+const costInsideBar = 2;
 const costOfStart = 14;
 
 /** Reading gets harder from the third ledger line on. */
@@ -47,18 +48,26 @@ function readingCost(clef: Clef, pitches: readonly Pitch[]): number {
   }, 0);
 }
 
-/** A clef for each bar of a passage: few ledger lines, few changes, and if at all possible a start in the first clef. */
-export function clefsOfBars(clefs: readonly Clef[], bars: readonly (readonly Pitch[])[]): readonly Clef[] {
+/** The notes from one place on where a clef may change to the next. */
+export interface ClefStretch {
+  readonly pitches: readonly Pitch[];
+  /** Whether it begins a bar. */
+  readonly opensBar: boolean;
+}
+
+/** A clef for each stretch of a passage: few ledger lines, few changes, and if at all possible a start in the first clef. */
+export function clefsOfStretches(clefs: readonly Clef[], stretches: readonly ClefStretch[]): readonly Clef[] {
   const usual = present(clefs[0], 'a staff has a clef');
   let paths = clefs.map((clef) => ({ clefs: [] as readonly Clef[], last: usual, clef, cost: 0 }));
-  for (const [i, pitches] of bars.entries()) {
+  for (const [i, { pitches, opensBar }] of stretches.entries()) {
+    const change = i === 0 ? costOfStart : costOfChange + (opensBar ? 0 : costInsideBar);
     paths = clefs.map((clef) => {
       const lines = readingCost(clef, pitches);
       const ways = paths.map((path) => ({
         clefs: [...path.clefs, clef],
         last: clef,
         clef,
-        cost: path.cost + lines + (path.last === clef ? 0 : i === 0 ? costOfStart : costOfChange),
+        cost: path.cost + lines + (path.last === clef ? 0 : change),
       }));
       return ways.reduce((a, b) => (b.cost < a.cost ? b : a));
     });

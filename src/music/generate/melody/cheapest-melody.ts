@@ -4,34 +4,41 @@
 import { present } from '#core';
 
 /** What a way costs from note to note; `Infinity` forbids it. */
-export interface PathCost<Note> {
+export interface MelodyCost<Note> {
   /** A first note. */
   readonly first: (to: Note) => number;
   /** A note after another, at its place. */
   readonly step: (to: Note, from: Note, place: number) => number;
   /** What the note before those two adds. */
   readonly turn: (to: Note, from: Note, before: Note, place: number) => number;
+  /** What all the notes before add, for what does not fit into two; absent for nothing. */
+  readonly trail?: (to: Note, from: Trail<Note>) => number;
 }
 
-interface Way<Note> {
+/** A note and the one before it, back to the first. */
+export interface Trail<Note> {
   readonly note: Note;
+  readonly last: Trail<Note> | undefined;
+}
+
+interface Way<Note> extends Trail<Note> {
   /** Place of the note among its choices. */
   readonly index: number;
   readonly last: Way<Note> | undefined;
   readonly cost: number;
 }
 
-export interface CheapestPath<Note> {
+export interface CheapestMelody<Note> {
   readonly notes: readonly Note[];
   readonly cost: number;
 }
 
 /** The cheapest way found with this many ways kept open; null where every way is forbidden. */
-export function cheapestPath<Note>(
+export function cheapestMelody<Note>(
   places: readonly (readonly Note[])[],
-  cost: PathCost<Note>,
+  cost: MelodyCost<Note>,
   breadth: number,
-): CheapestPath<Note> | null {
+): CheapestMelody<Note> | null {
   let ways: readonly Way<Note>[] = [];
   for (const [place, choices] of places.entries()) {
     const next = place === 0 ? firstWays(choices, cost) : furtherWays(ways, choices, cost, place, breadth);
@@ -47,7 +54,7 @@ export function cheapestPath<Note>(
   return { notes: notes.reverse(), cost: best.cost };
 }
 
-function firstWays<Note>(choices: readonly Note[], cost: PathCost<Note>): Way<Note>[] {
+function firstWays<Note>(choices: readonly Note[], cost: MelodyCost<Note>): Way<Note>[] {
   return choices
     .map((note, index) => ({ note, index, last: undefined, cost: cost.first(note) }))
     .filter((way) => way.cost < Number.POSITIVE_INFINITY);
@@ -57,7 +64,7 @@ function firstWays<Note>(choices: readonly Note[], cost: PathCost<Note>): Way<No
 function furtherWays<Note>(
   ways: readonly Way<Note>[],
   choices: readonly Note[],
-  cost: PathCost<Note>,
+  cost: MelodyCost<Note>,
   place: number,
   breadth: number,
 ): Way<Note>[] {
@@ -77,7 +84,7 @@ function furtherWays<Note>(
       }
       if (step === Number.POSITIVE_INFINITY) continue;
       const turn = way.last === undefined ? 0 : cost.turn(note, way.note, way.last.note, place);
-      const total = way.cost + step + turn;
+      const total = way.cost + step + turn + (cost.trail?.(note, way) ?? 0);
       const cell = index * froms + way.index;
       if (total >= present(totals[cell], 'a cell')) continue;
       totals[cell] = total;
