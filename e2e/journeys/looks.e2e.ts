@@ -159,8 +159,8 @@ async function lookAtPrint(page: Page, name: string): Promise<void> {
   await page.setViewportSize({ width: 794, height: 1123 });
   await page.emulateMedia({ media: 'print' });
   await page.screenshot({ path: join(outputFolder, `${name}-print.png`), fullPage: true });
+  await page.pdf({ path: join(outputFolder, `${name}.pdf`), format: 'A4', preferCSSPageSize: true });
   await page.emulateMedia({ media: 'screen' });
-  await page.pdf({ path: join(outputFolder, `${name}.pdf`), format: 'A4' });
   await page.setViewportSize(widths[0][1]);
 }
 

@@ -89,6 +89,11 @@ const skill = z.object({
   restsOn: z.array(idOf('skill')).max(20),
   ongoing: z.boolean(),
 });
+/** Read in full by `music` when the command is carried out. */
+const materialSpec = z.custom<Readonly<Record<string, unknown>>>(
+  (v) => typeof v === 'object' && v !== null && !Array.isArray(v) && JSON.stringify(v).length <= 20_000,
+  { error: 'must be a spec: an object that names its kind, of 20,000 characters or fewer' },
+);
 /** Checked in full by `parseUnit` of planning when the command is carried out. */
 const unitDocument = z.custom<UnitDocument>((v) => typeof v === 'object' && v !== null, {
   error: 'must be a unit document',
@@ -306,6 +311,21 @@ export const commandSchema = z.discriminatedUnion('type', [
     courseUnit: idOf('course-unit'),
     activity: z.string().max(80),
   }),
+  // sheets and backings on one lesson's practice sheet
+  z.strictObject({
+    type: z.literal('material.keep'),
+    lesson,
+    material: z.strictObject({
+      id: idOf('material'),
+      title: name,
+      spec: materialSpec,
+      seed: z
+        .int()
+        .min(0)
+        .max(2 ** 31 - 1),
+    }),
+  }),
+  z.strictObject({ type: z.literal('material.remove'), material: idOf('material') }),
   // takes, and consent to record them
   ...takeCommands,
   /** Takes a change back; undoing an undo does it again. */

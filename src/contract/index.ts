@@ -18,6 +18,8 @@ export {
   previewHolidaysSchema,
   previewStudentsSchema,
   previewUnitsSchema,
+  type SheetPdf,
+  sheetPdfSchema,
 } from './routes.ts';
 export {
   type ConsentView,
@@ -34,6 +36,7 @@ export {
 export {
   type BarView,
   type ChangesView,
+  type CourseRow,
   type CourseUnitCompareView,
   type CourseUnitView,
   type CourseView,
@@ -42,6 +45,7 @@ export {
   type GroupView,
   type HolidayImportPreview,
   type InkIndex,
+  type KeptMaterialView,
   type LearnerView,
   type LessonBarView,
   type LessonSegmentView,

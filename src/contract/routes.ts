@@ -21,12 +21,14 @@
 //   POST /api/preview/students                { text, mapping? } → StudentImportPreview
 //   POST /api/preview/holidays                { text, from, to } → HolidayImportPreview
 //   POST /api/preview/units                   { text, form } → UnitImportPreview
+//   POST /api/sheets/pdf                     SheetPdf → the sheet as a PDF file (nothing saved)
 //   GET  /api/export                          the whole studio as one file
 //   POST /api/import                          that file, into an empty studio
 //   POST /api/demo                            founds the demo studio in an empty one
 //   GET  /api/live                            server-sent events: { change, courses } after every change
 
 import { z } from 'zod';
+import { findInstrument, type InstrumentId, stages } from '#music';
 import { studentColumns } from './views.ts';
 
 export const previewStudentsSchema = z.strictObject({
@@ -45,3 +47,21 @@ export const previewUnitsSchema = z.strictObject({
 export type PreviewStudents = z.infer<typeof previewStudentsSchema>;
 export type PreviewHolidays = z.infer<typeof previewHolidaysSchema>;
 export type PreviewUnits = z.infer<typeof previewUnitsSchema>;
+
+/** A sheet for one player, to be made into a PDF. The spec is read in full by `music`. */
+export const sheetPdfSchema = z.strictObject({
+  spec: z.unknown(),
+  instrument: z.custom<InstrumentId>((v) => typeof v === 'string' && findInstrument(v) !== null, {
+    error: 'must be the id of an instrument we know, such as alto_sax',
+  }),
+  stage: z.enum(stages),
+  age: z.int().min(0).max(120).nullable(),
+  seed: z
+    .int()
+    .min(0)
+    .max(2 ** 31 - 1),
+  paper: z.enum(['a4', 'letter']),
+  /** How its description names note values. */
+  noteNames: z.enum(['british', 'american']),
+});
+export type SheetPdf = z.infer<typeof sheetPdfSchema>;

@@ -136,6 +136,8 @@ export interface LessonView {
     readonly minutes: number;
     readonly kind: 'extension' | 'setAside' | 'next';
   }[];
+  /** What was kept on this lesson's practice sheet alone, in the order in which it was kept. */
+  readonly kept: readonly KeptMaterialView[];
   /** Suggested practice, one line a task, made from this lesson's work. */
   readonly suggestedPractice: string;
 }
@@ -148,6 +150,15 @@ export interface MaterialView {
   readonly spec: unknown;
   /** The same spec, student and seed give the same sheet. Null: the student's own. */
   readonly seed: number | null;
+}
+
+/** A sheet or a backing that stands on one lesson's practice sheet, whatever was worked on. */
+export interface KeptMaterialView {
+  readonly id: Id<'material'>;
+  readonly title: string;
+  /** As it was written, still to be parsed. */
+  readonly spec: unknown;
+  readonly seed: number;
 }
 
 export interface LessonSegmentView {
@@ -190,6 +201,23 @@ export interface LessonSkillView {
 export interface StudentsView {
   readonly students: readonly StudentRow[];
   readonly groups: readonly GroupView[];
+  /** Courses that go on, by the learner's name. */
+  readonly courses: readonly CourseRow[];
+}
+
+export interface CourseRow {
+  readonly id: Id<'course'>;
+  /** The student's name, or the group's. */
+  readonly learner: string;
+  /** Null for a group. */
+  readonly student: Id<'student'> | null;
+  readonly instrument: InstrumentId;
+  readonly instrumentName: string;
+  /**
+   * Lessons whose practice sheets are open: the latest up to today, whose sheet is this week's, and the next; none where
+   * nothing was taught of late and nothing is planned.
+   */
+  readonly sheets: readonly { readonly lesson: Id<'lesson'>; readonly date: PlainDate }[];
 }
 export interface GroupView {
   readonly id: Id<'group'>;

@@ -161,6 +161,40 @@ test('bad input of any kind is refused in words, without inner workings', async 
   expect(logged).toEqual([]);
 });
 
+const sheet = {
+  spec: { kind: 'scale', title: 'Two quiet scales' },
+  instrument: 'alto_sax',
+  stage: 'elementary',
+  age: 12,
+  seed: 3,
+  paper: 'a4',
+  noteNames: 'british',
+};
+
+test('a sheet is given as a PDF to who is signed in, the same each time, with its title', async () => {
+  const reply = await post('/api/sheets/pdf', sheet);
+  expect(reply.headers.get('content-type')).toBe('application/pdf');
+  expect(reply.headers.get('content-disposition')).toContain('attachment');
+  const pdf = Buffer.from(await reply.arrayBuffer());
+  expect(pdf.toString('latin1', 0, 5)).toBe('%PDF-');
+  expect(pdf.toString('latin1')).toContain('/Title (Two quiet scales)'); // ISO 32000-1, 14.3.3, table 317
+  const again = await post('/api/sheets/pdf', sheet);
+  expect(Buffer.from(await again.arrayBuffer()).equals(pdf)).toBe(true);
+});
+
+test('a PDF that cannot be made, or is asked for from elsewhere, is refused in words', async () => {
+  const status = async (body: unknown, headers = {}) => (await post('/api/sheets/pdf', body, headers)).status;
+  expect(await status(sheet, { origin: 'http://evil.example' })).toBe(403);
+  expect(await status(sheet, { cookie: 'levare-session=guess' })).toBe(401);
+  expect(await status({ ...sheet, instrument: 'kazoo' })).toBe(422);
+  expect(await status({ ...sheet, more: 1 })).toBe(422);
+  expect(await status({ ...sheet, title: 'x'.repeat(1_100_000) })).toBe(413);
+  const fault = await faultOf(
+    await post('/api/sheets/pdf', { ...sheet, spec: { kind: 'scale', octaves: 9 } }),
+  );
+  expect(fault).toMatchObject({ kind: 'Invalid', field: 'spec/octaves' });
+});
+
 test('too large a body is refused before it is read', async () => {
   expect((await post('/api/commands', 'x'.repeat(17_000_000))).status).toBe(413);
 });

@@ -26,6 +26,7 @@ import { postDemo } from './routes/demo.ts';
 import { getExport, getUnitFile, postImport } from './routes/files.ts';
 import { streamLive } from './routes/live.ts';
 import { postHolidayPreview, postStudentPreview, postUnitPreview } from './routes/previews.ts';
+import { postSheetPdf } from './routes/sheet-pdf.ts';
 import { getSound } from './routes/sounds.ts';
 import { getDay, getUnit, getView, getViewOf } from './routes/views.ts';
 import { enter, guardOrigin, guardSession } from './security/guard.ts';
@@ -112,6 +113,7 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
   api.post('/preview/students', limit(6 * megabyte), postStudentPreview(server));
   api.post('/preview/holidays', limit(6 * megabyte), postHolidayPreview(server));
   api.post('/preview/units', limit(6 * megabyte), postUnitPreview(server));
+  api.post('/sheets/pdf', limit(megabyte), postSheetPdf);
   api.get('/export', getExport(server));
   api.post('/demo', postDemo(server));
   api.post('/import', limit(400 * megabyte), postImport(server));

@@ -31,6 +31,7 @@ export type {
   HolidayId,
   HolidayRecord,
   LessonId,
+  LessonMaterialRecord,
   LessonRecord,
   LessonStatus,
   ObservationId,

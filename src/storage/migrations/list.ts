@@ -2,6 +2,7 @@
 
 import { firstTables } from './0001-first-tables.ts';
 import { takes } from './0002-takes.ts';
+import { lessonMaterials } from './0003-lesson-materials.ts';
 import type { Migration } from './migration.ts';
 
-export const migrations: readonly Migration[] = [firstTables, takes];
+export const migrations: readonly Migration[] = [firstTables, takes, lessonMaterials];

@@ -102,6 +102,7 @@ describe('an existing studio', () => {
     expect(look(path, 'select number, name, at from migration order by number')).toEqual([
       { number: 1, name: 'first-tables', at: '2026-03-04T09:00:00.000Z' },
       { number: 2, name: 'takes', at: '2026-03-04T09:00:00.000Z' },
+      { number: 3, name: 'lesson-materials', at: '2026-03-04T09:00:00.000Z' },
       { number: next.number, name: 'mood', at: '2026-03-04T09:00:00.000Z' },
     ]);
     expect(look(path, 'select mood from student')).toEqual([{ mood: 'calm' }]);

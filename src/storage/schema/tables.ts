@@ -10,6 +10,7 @@ import { familyTable } from './family.ts';
 import { groupTable } from './group.ts';
 import { holidayTable } from './holiday.ts';
 import { lessonTable } from './lesson.ts';
+import { lessonMaterialTable } from './lesson-material.ts';
 import { observationTable } from './observation.ts';
 import { segmentTable } from './segment.ts';
 import { setAsideTable } from './set-aside.ts';
@@ -41,6 +42,7 @@ export const tables: { readonly [T in TableName]: TableDescription<T> } = {
   event: eventTable,
   lesson: lessonTable,
   segment: segmentTable,
+  lessonMaterial: lessonMaterialTable,
   consent: consentTable,
   sound: soundTable,
   soundData: soundDataTable,

@@ -12,8 +12,8 @@ const mostFaults = 5;
 
 type Row = Readonly<Record<string, unknown>>;
 
-/** Tables that files of the first release do not have. */
-const emptyNewer: Row = { consent: [], sound: [], soundData: [], take: [] };
+/** Tables that files of earlier releases do not have. */
+const emptyNewer: Row = { consent: [], sound: [], soundData: [], take: [], lessonMaterial: [] };
 
 /** The dump in a file's text; the error is a sentence or more on what is wrong and where. */
 export function parseDump(text: string): Result<StudioDump, string> {

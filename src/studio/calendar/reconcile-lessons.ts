@@ -20,7 +20,7 @@ export interface ReconcileInput {
   /** The slots as they were when the lessons were made, where they have just been changed. */
   readonly slotsBefore: readonly SlotRecord[];
   readonly lessons: readonly LessonRecord[];
-  /** Lessons with a log, a level or a segment's note. */
+  /** Lessons with a log, a level, a segment's note or something kept on their practice sheet. */
   readonly begun: ReadonlySet<LessonId>;
   readonly terms: readonly TermRecord[];
   readonly holidays: readonly HolidayRecord[];

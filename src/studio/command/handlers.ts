@@ -32,6 +32,7 @@ import {
 } from './lesson-commands.ts';
 import { importUnits, putSkill, removeSkill, retireUnit, saveUnit } from './library-commands.ts';
 import { closeLesson, logSegment, observe, removeObservation } from './logging-commands.ts';
+import { keepMaterial, removeMaterial } from './material-commands.ts';
 import { addSegment, moveSegment, pinSegment, setActivityAside, takeActivityUp } from './segment-commands.ts';
 import {
   addStudent,
@@ -97,6 +98,8 @@ export const handlers: { readonly [T in CommandType]: Handler<T> } = {
   'segment.move': moveSegment,
   'activity.setAside': setActivityAside,
   'activity.takeUp': takeActivityUp,
+  'material.keep': keepMaterial,
+  'material.remove': removeMaterial,
   'consent.give': giveConsent,
   'consent.withdraw': withdrawConsent,
   'take.keep': keepTake,

@@ -29,6 +29,7 @@ export async function remakeLessons(
   const observations = await tx.list('observation', { where });
   const begun = new Set<LessonId>(observations.flatMap((o) => (o.lesson === null ? [] : [o.lesson])));
   for (const segment of segments) if (isBegun([segment])) begun.add(segment.lesson);
+  for (const { lesson } of await tx.list('lessonMaterial', { where })) begun.add(lesson);
   const { added, changed, removed } = reconcileLessons({
     course,
     slots,

@@ -7,6 +7,7 @@ export async function removeCourse(tx: Transactor, course: CourseId): Promise<vo
   const where = { course };
   for (const table of [
     'segment',
+    'lessonMaterial',
     'observation',
     'setAside',
     'lesson',

@@ -168,6 +168,7 @@ const described: { readonly [T in TableName]: string } = {
   event: 'an event',
   lesson: 'a lesson',
   segment: 'a part of a lesson',
+  lessonMaterial: 'a sheet kept on a practice sheet',
   observation: 'a level',
   setAside: 'something set aside',
   consent: 'a consent',

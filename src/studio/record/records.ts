@@ -281,6 +281,20 @@ export interface ObservationRecord {
   readonly take: TakeId | null;
 }
 
+/** A sheet or a backing kept on one lesson's practice sheet, beside those that its activities bring. */
+export interface LessonMaterialRecord {
+  readonly id: Id<'material'>;
+  readonly lesson: LessonId;
+  readonly course: CourseId;
+  /** When it was kept, ISO instant: the order on the sheet. */
+  readonly keptAt: string;
+  readonly title: string;
+  /** A material or backing spec as it was written, which `music` reads. */
+  readonly spec: Readonly<Record<string, unknown>>;
+  /** The same spec, student and seed give the same sheet. */
+  readonly seed: number;
+}
+
 /** Consent to record a student and keep the takes. */
 export interface ConsentRecord {
   readonly id: Id<'consent'>;
@@ -361,6 +375,7 @@ export interface Tables {
   readonly event: EventRecord;
   readonly lesson: LessonRecord;
   readonly segment: SegmentRecord;
+  readonly lessonMaterial: LessonMaterialRecord;
   readonly observation: ObservationRecord;
   readonly setAside: SetAsideRecord;
   readonly consent: ConsentRecord;

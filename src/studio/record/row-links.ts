@@ -25,6 +25,8 @@ export const rowLinks: readonly RowLink[] = [
   { from: 'segment', column: 'course', to: 'course' },
   { from: 'segment', column: 'courseUnit', to: 'courseUnit' },
   { from: 'segment', column: 'skill', to: 'skill' },
+  { from: 'lessonMaterial', column: 'lesson', to: 'lesson' },
+  { from: 'lessonMaterial', column: 'course', to: 'course' },
   { from: 'observation', column: 'course', to: 'course' },
   { from: 'observation', column: 'student', to: 'student' },
   { from: 'observation', column: 'lesson', to: 'lesson' },

@@ -30,6 +30,7 @@ const names = [
   'event',
   'lesson',
   'segment',
+  'lessonMaterial',
   'observation',
   'setAside',
   'family',
@@ -262,6 +263,24 @@ export function randomCommand(
         base: chance(0.5) ? lesson.note : text(),
         text: text(),
       },
+    ...Array.from(
+      { length: 2 },
+      () => () =>
+        lesson && {
+          type: 'material.keep' as const,
+          lesson: lesson.id,
+          material: {
+            id: createId('material', random),
+            title: 'Ladder',
+            spec: chance(0.5) ? { kind: 'rhythm' } : { kind: 'backing', chart: '| Dm7 | G7 |' },
+            seed: whole(0, 9),
+          },
+        },
+    ),
+    () => {
+      const material = pick(tables.lessonMaterial);
+      return material && { type: 'material.remove', material: material.id };
+    },
     () => segment && { type: 'segment.write', segment: segment.id, base: segment.note, text: text() },
     ...Array.from(
       { length: 4 },

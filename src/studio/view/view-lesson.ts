@@ -52,8 +52,15 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
         : { lesson: previous.id, date: previous.date, note: previous.note, practice: previous.practice },
     next: next === null ? null : { lesson: next.id, date: next.date, time: next.time },
     onHand: listOnHand(records, lesson, activities),
+    kept: await listKept(reader, id),
     suggestedPractice: suggestPractice(segments, activities, skills),
   };
+}
+
+/** In the order in which they were kept. */
+async function listKept(reader: Reader, lesson: LessonId): Promise<LessonView['kept']> {
+  const rows = await reader.list('lessonMaterial', { where: { lesson }, orderBy: ['keptAt'] });
+  return rows.map(({ id, title, spec, seed }) => ({ id, title, spec, seed }));
 }
 
 interface Shown {

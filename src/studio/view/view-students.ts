@@ -1,9 +1,10 @@
 // All students and groups in one list.
 
-import type { StudentRow, StudentsView } from '#contract';
+import type { CourseRow, StudentRow, StudentsView } from '#contract';
+import { addDays } from '#core';
 import { findInstrument } from '#music';
 import { applyVariant, defaultPacePrior, learnPace, type PaceObservation } from '#planning';
-import { ageOfStudent } from '../course/course-records.ts';
+import { ageOfStudent, loadLearner } from '../course/course-records.ts';
 import { workOf } from '../lesson/work-segment.ts';
 import type {
   CourseId,
@@ -65,7 +66,42 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
       members: g.members,
       courses: courses.filter((c) => c.group === g.id).map((c) => c.id),
     })),
+    courses: await listCourseRows(reader, courses, today),
   };
+}
+
+/** How long ago a lesson may be for its practice sheet to be still in use. */
+const daysInUse = 35;
+
+async function listCourseRows(
+  reader: Reader,
+  courses: readonly CourseRecord[],
+  today: LessonRecord['date'],
+): Promise<readonly CourseRow[]> {
+  const from = addDays(today, -daysInUse);
+  const lessons = await reader.list('lesson', {
+    range: { column: 'date', from },
+    orderBy: ['date', 'time'],
+  });
+  const byCourse = new Map<CourseId, LessonRecord[]>();
+  for (const lesson of lessons)
+    if (lesson.status === 'planned' || lesson.status === 'taught')
+      byCourse.set(lesson.course, [...(byCourse.get(lesson.course) ?? []), lesson]);
+  const rows: CourseRow[] = [];
+  for (const course of courses) {
+    if (course.ended !== null && course.ended < today) continue;
+    const held = byCourse.get(course.id) ?? [];
+    const open = [held.findLast((l) => l.date <= today), held.find((l) => l.date > today)];
+    rows.push({
+      id: course.id,
+      learner: (await loadLearner(reader, course)).name,
+      student: course.student,
+      instrument: course.instrument,
+      instrumentName: findInstrument(course.instrument)?.name ?? course.instrument,
+      sheets: open.flatMap((l) => (l === undefined ? [] : [{ lesson: l.id, date: l.date }])),
+    });
+  }
+  return rows.sort((a, b) => (a.learner < b.learner ? -1 : a.learner > b.learner ? 1 : 0));
 }
 
 /** Logged work of every course, read in few queries. */

@@ -55,6 +55,24 @@ export function postJson<T>(
   });
 }
 
+/** Sends JSON and returns the file that is made of it, or the fault. */
+export async function postForFile(path: string, body: unknown): Promise<Result<Blob, ApiFault>> {
+  let response: Response;
+  try {
+    response = await fetch(path, {
+      method: 'POST',
+      credentials: 'same-origin',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify(body),
+    });
+    if (response.ok) return ok(await response.blob());
+  } catch {
+    return err(offlineFault());
+  }
+  const refused: unknown = await response.json().catch(() => null);
+  return err(isFaultReply(refused) ? refused.fault : { kind: 'Broken', message: words.frame.broken });
+}
+
 /** Sends one command. The same `id` sent again counts once. */
 export function sendCommand(id: Id<'change'>, command: Command): Promise<Result<CommandReply, ApiFault>> {
   markOwnChange(id);

@@ -71,6 +71,8 @@ export function viewsTouchedBy(type: CommandType): readonly ViewName[] | null {
       return ['day', 'lesson', 'course', 'students', 'term', 'takes', 'take', 'changes'];
     case 'take':
       return ['takes', 'take', 'course', 'changes'];
+    case 'material':
+      return ['lesson', 'course', 'changes'];
     case 'consent':
       return ['takes', 'changes'];
     default:

@@ -28,6 +28,7 @@ const Materials = screen('MaterialsScreen', () => import('../screens/materials/m
 const Backing = screen('BackingScreen', () => import('../screens/backing/backing-screen.tsx'));
 const Practice = screen('PracticeScreen', () => import('../screens/practice/practice-screen.tsx'));
 const PracticeDay = screen('PracticeDayScreen', () => import('../screens/practice/practice-screen.tsx'));
+const PracticeWeek = screen('PracticeWeekScreen', () => import('../screens/practice/practice-screen.tsx'));
 const Term = screen('TermScreen', () => import('../screens/term/term-screen.tsx'));
 const Settings = screen('SettingsScreen', () => import('../screens/settings/settings-screen.tsx'));
 const Changes = screen('ChangesScreen', () => import('../screens/changes/changes-screen.tsx'));
@@ -63,6 +64,7 @@ function Screens() {
       <Route path="/band" component={Backing} />
       <Route path="/practice/lesson/:id" component={Practice} />
       <Route path="/practice/day/:date" component={PracticeDay} />
+      <Route path="/practice/week/:date" component={PracticeWeek} />
       <Route path="/term" component={Term} />
       <Route path="/settings" component={Settings} />
       <Route path="/changes" component={Changes} />

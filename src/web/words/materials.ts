@@ -4,6 +4,9 @@ import type { MaterialKind } from '#music';
 
 const fit = 'as fits';
 
+/** `Clarinet in B flat` → `clarinet in B flat` */
+const inSentence = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
+
 export const materials = {
   title: 'Materials',
   lead: 'A sheet made for one player: in their key, clef, range and stage.',
@@ -35,7 +38,7 @@ export const materials = {
   player: 'Player',
   anyPlayer: 'Any player',
   yourStudents: 'Your students',
-  playerOf: (name: string, instrument: string) => `${name}, ${instrument.toLowerCase()}`,
+  playerOf: (name: string, instrument: string) => `${name}, ${inSentence(instrument)}`,
   instrument: 'Instrument',
   stage: 'Stage',
   age: 'Age',
@@ -48,14 +51,23 @@ export const materials = {
   stop: 'Stop',
   another: 'Another one',
   take: 'Take as a file',
-  files: { musicxml: 'MusicXML', midi: 'MIDI', svg: 'SVG' },
+  files: { pdf: 'PDF', musicxml: 'MusicXML', midi: 'MIDI', svg: 'SVG' },
+  making: (file: string) => `Making the ${file} …`,
   keep: 'Keep',
   keeping: {
     title: 'Keep this sheet',
+    backingTitle: 'Keep this backing',
     name: 'Called',
-    unit: 'On the unit',
-    library: 'Library, for everyone it is given to',
-    copiesOf: (name: string) => `${name}’s own copies`,
+    place: 'Where',
+    sheets: 'On the practice sheet of',
+    sheetOf: (learner: string, instrument: string) => `${learner}, ${inSentence(instrument)}`,
+    sheetHelp: 'It stands there this once, whatever was worked on, and can be taken off again.',
+    week: 'Which one',
+    latest: (day: string) => `The latest, from the lesson of ${day}`,
+    coming: (day: string) => `The next, from the lesson of ${day}`,
+    library: 'On an activity of a unit, for everyone it is given to',
+    copiesOf: (name: string) => `On an activity of ${name}’s own copy`,
+    noPlace: 'Nowhere yet: give a student a lesson, or write a unit.',
     libraryHelp: 'Everyone gets it in their own key, clef, range and stage.',
     copyHelp:
       'Only this student gets it, with the practice of every lesson in which the activity is worked on.',

@@ -1,7 +1,13 @@
 // Words of the practice sheet: the student and their family read it.
 
+const barsOf = (count: number) => (count === 1 ? 'one bar' : `${count} bars`);
+
 export const practice = {
   title: 'Practice sheet',
+  weekTitle: 'Practice sheets of the week',
+  wholeWeek: 'The whole week',
+  backToSheetsOfDay: 'Only the day',
+  nothingInWeek: 'No lesson of this week has practice yet. It is set when a lesson is closed.',
   dayTitle: 'Practice sheets of the day',
   lead: 'What to do until the next lesson, on paper.',
   print: 'Print',
@@ -27,6 +33,31 @@ export const practice = {
   onSheet: (title: string) => `“${title}” on the sheet`,
   which: 'On the sheet',
   refused: (title: string, why: string) => `“${title}” cannot be made for this student: ${why}`,
+  takeOff: 'Take off',
+  takeOffNamed: (title: string) => `Take “${title}” off the sheet`,
+  backing: {
+    play: 'Play along',
+    playNamed: (title: string) => `Play along with “${title}”`,
+    put: 'Put the band away',
+    named: (title: string) => `Play along: ${title}`,
+    written: (key: string) => `in ${key} as you read it`,
+    key: (key: string) => `in ${key}`,
+    major: (tonic: string) => `${tonic} major`,
+    minor: (tonic: string) => `${tonic} minor`,
+    moves: {
+      fourths: 'up a fourth each time',
+      fifths: 'up a fifth each time',
+      semitones: 'up a semitone each time',
+      listed: 'in another key each time',
+    },
+    tempo: (beats: number) => `${beats} beats a minute`,
+    steps: (by: number) => `${Math.abs(by)} ${by > 0 ? 'faster' : 'slower'} each time`,
+    choruses: (count: number) => (count === 1 ? 'once through' : `${count} times through`),
+    countIn: (bars: number) =>
+      bars === 0 ? 'no count-in' : bars === 1 ? 'one bar counted in' : `${bars} bars counted in`,
+    gate: (play: number, rest: number) => `the band plays ${barsOf(play)}, then only keeps time for ${rest}`,
+    trade: (bars: number) => `the band plays ${barsOf(bars)}, then leaves you ${bars}`,
+  },
   care: 'Several short turns with breaks do more than one long one. Stop when something hurts or feels numb, and tell your teacher and someone at home; if it stays, ask a doctor. Keep loud playing short.',
   next: (day: string, time: string) => `Next lesson: ${day}, ${time}`,
   noNext: 'The next lesson is not fixed yet.',

@@ -23,6 +23,7 @@ import { useFollowing } from '../../sound/use-following.ts';
 import { words } from '../../words/index.ts';
 import { backingAddress, newBacking, readBackingAddress } from './backing-address.ts';
 import { ChartEditor } from './chart-editor.tsx';
+import { KeepBacking } from './keep-backing.tsx';
 import { LeadSheet } from './lead-sheet.tsx';
 import '../../components/form.css';
 import './backing.css';
@@ -47,6 +48,11 @@ export function BackingScreen() {
       actions={
         <>
           <Button onPress={() => go({ seed: (seed + 1) % 2 ** 31 })}>{says.another}</Button>
+          <KeepBacking
+            material={chart === null ? null : material}
+            spec={{ ...newBacking, ...fields, chart }}
+            seed={seed}
+          />
           <Button isDisabled={material === null} onPress={() => setSheet('printing')}>
             {says.printLeadSheet}
           </Button>

@@ -63,6 +63,7 @@ const lesson: LessonView = {
   previous: null,
   next: null,
   onHand: [],
+  kept: [],
   suggestedPractice: '',
 };
 const a = 'segment:a' as LessonView['segments'][number]['id'];

@@ -65,8 +65,8 @@ export function MaterialsScreen() {
   const drawn = spec.ok && state.answer?.ok === true ? state.answer.value : null;
   const hearing = useHear(drawn?.sheet.score ?? null);
   const [isKeeping, setIsKeeping] = useState(false);
-  const owner = students?.students.find((student) => draft.player?.startsWith(`${student.id} `));
-  const course = owner?.courses[0];
+  // A student may learn several instruments; the sheet is for one of them.
+  const course = students?.courses.find((one) => draft.player === `${one.student} ${one.instrument}`) ?? null;
   return (
     <Page
       title={says.title}
@@ -104,17 +104,31 @@ export function MaterialsScreen() {
           </details>
         </form>
         <div>
-          {drawn !== null && <TakeFiles drawn={drawn} />}
+          {drawn !== null && (
+            <TakeFiles
+              drawn={drawn}
+              wish={{
+                spec: given,
+                instrument,
+                stage,
+                age,
+                seed,
+                paper,
+                noteNames: studio?.noteNames ?? 'british',
+              }}
+            />
+          )}
           {spec.ok ? <SheetView {...state} /> : <p className="fault">{says.mend(sayFault(spec.error))}</p>}
         </div>
       </div>
       <KeepDialog
+        kind="sheet"
         open={isKeeping}
         onClose={() => setIsKeeping(false)}
         title={drawn?.sheet.title ?? ''}
         spec={given}
         seed={draft.seed}
-        student={owner === undefined || course === undefined ? null : { name: owner.name, course }}
+        course={course}
       />
     </Page>
   );

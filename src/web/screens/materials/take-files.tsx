@@ -1,47 +1,85 @@
-// The sheet as a file to take along: for another notation editor, for a player of MIDI, for a page of one's own.
+// The sheet as a file to take along: for a printer, for another notation editor, for a player of MIDI, for a page of one's
+// own. Each is made when it is asked for, so that no change of the sheet waits for them; the PDF where Levare runs.
 
-import { useEffect, useMemo } from 'react';
+import { useState } from 'react';
+import type { SheetPdf } from '#contract';
+import { ok, type Result } from '#core';
 import { type DrawnSheet, pagesToSvgFile } from '#engraving';
 import { scoreToMidi, scoreToMusicXml } from '#music';
+import { type ApiFault, postForFile } from '../../app/api.ts';
+import { showFault } from '../../app/send.ts';
+import { Button } from '../../components/button.tsx';
 import { words } from '../../words/index.ts';
 import { titleToSlug } from '../units/slug.ts';
 
 const says = words.materials;
 
-export function TakeFiles({ drawn }: { readonly drawn: DrawnSheet }) {
-  const name = titleToSlug(drawn.sheet.title, 'sheet');
-  const files = useMemo(() => {
-    const { score } = drawn.sheet;
-    const at = (parts: readonly BlobPart[], type: string) =>
-      URL.createObjectURL(new Blob([...parts], { type }));
-    return [
-      {
-        label: says.files.musicxml,
-        file: `${name}.musicxml`,
-        url: at([scoreToMusicXml(score)], 'application/vnd.recordare.musicxml+xml'),
-      },
-      {
-        label: says.files.midi,
-        file: `${name}.mid`,
-        url: at([new Uint8Array(scoreToMidi(score))], 'audio/midi'),
-      },
-      { label: says.files.svg, file: `${name}.svg`, url: at([pagesToSvgFile(drawn.pages)], 'image/svg+xml') },
-    ];
-  }, [drawn, name]);
-  useEffect(
-    () => () => {
-      for (const { url } of files) URL.revokeObjectURL(url);
+export interface TakeFilesProps {
+  readonly drawn: DrawnSheet;
+  /** What the sheet is made from. */
+  readonly wish: SheetPdf;
+}
+
+type Made = Result<Blob, ApiFault>;
+
+export function TakeFiles({ drawn, wish }: TakeFilesProps) {
+  const { score, title } = drawn.sheet;
+  const here = (part: BlobPart, type: string): Made => ok(new Blob([part], { type }));
+  const files: readonly TakeFileProps[] = [
+    { label: says.files.pdf, ending: 'pdf', make: () => postForFile('/api/sheets/pdf', wish) },
+    {
+      label: says.files.musicxml,
+      ending: 'musicxml',
+      make: () => here(scoreToMusicXml(score), 'application/vnd.recordare.musicxml+xml'),
     },
-    [files],
-  );
+    {
+      label: says.files.midi,
+      ending: 'mid',
+      make: () => here(new Uint8Array(scoreToMidi(score)), 'audio/midi'),
+    },
+    { label: says.files.svg, ending: 'svg', make: () => here(pagesToSvgFile(drawn.pages), 'image/svg+xml') },
+  ].map((file) => ({ ...file, name: `${titleToSlug(title, 'sheet')}.${file.ending}` }));
   return (
     <p className="take-files no-print">
       <span className="soft">{says.take}: </span>
-      {files.map(({ label, file, url }) => (
-        <a key={label} href={url} download={file}>
-          {label}
-        </a>
+      {files.map((file) => (
+        <TakeFile key={file.label} {...file} />
       ))}
     </p>
   );
+}
+
+interface TakeFileProps {
+  readonly label: string;
+  readonly name: string;
+  readonly make: () => Made | Promise<Made>;
+}
+
+function TakeFile({ label, name, make }: TakeFileProps) {
+  const [isBusy, setIsBusy] = useState(false);
+  const take = async () => {
+    setIsBusy(true);
+    const made = await make();
+    setIsBusy(false);
+    if (made.ok) handOver(made.value, name);
+    else showFault(made.error);
+  };
+  return (
+    <Button kind="plain" isPending={isBusy} onPress={() => void take()}>
+      {isBusy ? says.making(label) : label}
+    </Button>
+  );
+}
+
+/** Milliseconds after which a browser has surely taken a file over. */
+const longestTaking = 60_000;
+
+/** Gives the browser a file to put where it puts downloads. */
+function handOver(file: Blob, name: string): void {
+  const url = URL.createObjectURL(file);
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(url), longestTaking);
 }

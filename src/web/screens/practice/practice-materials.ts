@@ -1,16 +1,36 @@
-// The sheets a lesson's work wants, as wishes for the engraver: one for each material with a spec on an activity that was
-// worked on.
+// What a practice sheet holds to play from: the materials of the activities that were worked on, then what was kept on this
+// sheet alone. Notation is a wish for the engraver; a backing is one for the band.
 
-import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
-import { type MaterialSpec, parseMaterialSpec } from '#music';
+import type { KeptMaterialView, LessonSegmentView, LessonView, MaterialView } from '#contract';
+import {
+  type BackingMaterial,
+  findInstrument,
+  fitBacking,
+  type MaterialSpec,
+  parseBackingMaterial,
+  parseMaterialSpec,
+} from '#music';
 import { hashText } from './hash-text.ts';
 
-export interface PracticeMaterial {
+interface Held {
   readonly id: string;
   readonly title: string;
-  readonly spec: MaterialSpec;
   readonly seed: number;
+  /** What takes it off this sheet; null where it comes with an activity. */
+  readonly kept: KeptMaterialView['id'] | null;
 }
+export interface PracticeNotation extends Held {
+  readonly kind: 'notation';
+  readonly spec: MaterialSpec;
+}
+export interface PracticeBacking extends Held {
+  readonly kind: 'backing';
+  /** In this student's key, where the material asks for that. */
+  readonly backing: BackingMaterial;
+}
+export type PracticeMaterial = PracticeNotation | PracticeBacking;
+
+type SheetLesson = Pick<LessonView, 'course' | 'learner' | 'segments' | 'kept'>;
 
 const materialId = ({ courseUnit, activity }: LessonSegmentView, key: string): string =>
   `${courseUnit} ${activity} ${key}`;
@@ -31,23 +51,35 @@ const isWorkedOn = ({ kind, activity, outcome }: LessonSegmentView): boolean =>
   outcome !== 'setAside';
 
 /**
- * Materials of the activities that were, or are to be, worked on, each once. A material without a seed of its own gets one
- * of the student's: the same in every lesson of the activity, another for every other student.
+ * Each material once, those of activities first. One without a seed of its own gets one of the student's: the same in every
+ * lesson of the activity, another for every other student. What only has a name, or was written by a newer Levare, is left out.
  */
-export function listPracticeMaterials(
-  lesson: Pick<LessonView, 'course' | 'segments'>,
-): readonly PracticeMaterial[] {
+export function listPracticeMaterials(lesson: SheetLesson): readonly PracticeMaterial[] {
   const found = new Map<string, PracticeMaterial>();
-  for (const segment of lesson.segments.filter(isWorkedOn)) {
+  const add = (held: Held, spec: unknown) => {
+    const read = found.has(held.id) ? null : readMaterial(held, spec, lesson);
+    if (read !== null) found.set(held.id, read);
+  };
+  for (const segment of lesson.segments.filter(isWorkedOn))
     for (const material of segment.materials) {
-      const { key, title } = material;
-      if (material.spec === null) continue;
-      const spec = parseMaterialSpec(material.spec);
-      if (!spec.ok) continue; // sound and not notation, or written by a newer Levare
-      const id = materialId(segment, key);
-      if (!found.has(id))
-        found.set(id, { id, title, spec: spec.value, seed: seedOf(lesson, segment, material) });
+      const { key, title, spec } = material;
+      add({ id: materialId(segment, key), title, seed: seedOf(lesson, segment, material), kept: null }, spec);
     }
-  }
+  for (const { id, title, spec, seed } of lesson.kept) add({ id, title, seed, kept: id }, spec);
   return [...found.values()];
+}
+
+function readMaterial(held: Held, value: unknown, { learner }: SheetLesson): PracticeMaterial | null {
+  const backing = parseBackingMaterial(value);
+  if (backing.ok) {
+    const instrument = findInstrument(learner.instrument);
+    const { stage, age } = learner;
+    const fitted =
+      instrument === null
+        ? backing.value
+        : fitBacking(backing.value, { instrument, stage, age, seed: held.seed });
+    return { ...held, kind: 'backing', backing: fitted };
+  }
+  const spec = parseMaterialSpec(value);
+  return spec.ok ? { ...held, kind: 'notation', spec: spec.value } : null;
 }

@@ -1,20 +1,19 @@
-// Practice sheets for printing: one lesson's, or all of a day's in one go.
+// Practice sheets for printing: one lesson's, or all of a day's or a week's in one go.
 
-import { useQueries } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import { useParams } from 'wouter';
 import type { LessonView } from '#contract';
-import { getView } from '../../app/api.ts';
-import { keys } from '../../app/query-keys.ts';
+import { addDays, isDate, type PlainDate, weekdayOf } from '#core';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { Empty } from '../../components/empty.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { Page } from '../../components/page.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
-import { useDay, useLesson, useStudio } from '../../hooks/use-view.ts';
+import { useLesson, useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { PracticeSheet } from './practice-sheet.tsx';
+import { useDays, useLessons } from './use-days.ts';
 import { usePracticeSheets } from './use-practice-sheets.ts';
 import './practice.css';
 
@@ -42,42 +41,86 @@ export function PracticeScreen() {
   );
 }
 
-/** `/practice/day/:date`: every lesson of the day that was taught, or has practice written. */
+/** `/practice/day/:date`: every lesson of the day that was taught, has practice written, or something kept on its sheet. */
 export function PracticeDayScreen() {
   const { date = '' } = useParams<{ date: string }>();
-  const day = useDay(date);
   const format = useFormat();
-  const ids = (day.data?.lessons ?? [])
-    .filter(({ status }) => status === 'taught' || status === 'planned')
-    .map(({ id }) => id);
-  const lessons = useQueries({
-    queries: ids.map((id) => ({
-      queryKey: keys.lesson(id),
-      queryFn: () => getView<LessonView>(`/api/lessons/${encodeURIComponent(id)}`),
-    })),
-    combine: (views) => ({
-      isLoading: views.some((view) => view.data === undefined && view.error === null),
-      given: views.flatMap((view) => (view.data ? [view.data] : [])),
-    }),
-  });
-  const set = useMemo(
-    () => lessons.given.filter(({ status, practice }) => status === 'taught' || practice.trim() !== ''),
-    [lessons.given],
+  const day = date as PlainDate; // an address that names no day finds no lessons
+  const dates = useMemo(() => [day], [day]);
+  return (
+    <SheetsOfDays
+      title={says.dayTitle}
+      lead={isDate(date) ? format.day(day, 'full') : ''}
+      dates={dates}
+      nothing={says.nothing}
+      back={
+        <>
+          <ButtonLink to={`/day/${date}`}>{says.backToDay}</ButtonLink>
+          <ButtonLink to={`/practice/week/${date}`}>{says.wholeWeek}</ButtonLink>
+        </>
+      }
+    />
   );
-  const back = <ButtonLink to={`/day/${date}`}>{says.backToDay}</ButtonLink>;
-  if (!day.data || lessons.isLoading)
+}
+
+/** `/practice/week/:date`: the same for the seven days from Monday on around a day. */
+export function PracticeWeekScreen() {
+  const { date = '' } = useParams<{ date: string }>();
+  const format = useFormat();
+  const dates = useMemo(() => (isDate(date) ? weekAround(date) : []), [date]);
+  const [monday] = dates;
+  const sunday = dates.at(-1);
+  return (
+    <SheetsOfDays
+      title={says.weekTitle}
+      lead={monday !== undefined && sunday !== undefined ? format.days(monday, sunday) : ''}
+      dates={dates}
+      nothing={says.nothingInWeek}
+      back={<ButtonLink to={`/practice/day/${date}`}>{says.backToSheetsOfDay}</ButtonLink>}
+    />
+  );
+}
+
+const weekAround = (date: PlainDate): readonly PlainDate[] =>
+  Array.from({ length: 7 }, (_, i) => addDays(date, i + 1 - weekdayOf(date)));
+
+/** Whether there is something to do until the next lesson. */
+const hasSheet = ({ status, practice, kept }: LessonView): boolean =>
+  status === 'taught' || practice.trim() !== '' || kept.length > 0;
+
+interface SheetsOfDaysProps {
+  readonly title: string;
+  readonly lead: string;
+  readonly dates: readonly PlainDate[];
+  readonly nothing: string;
+  readonly back: React.ReactNode;
+}
+
+function SheetsOfDays({ title, lead, dates, nothing, back }: SheetsOfDaysProps) {
+  const days = useDays(dates);
+  const lessons = useLessons(
+    days.given.flatMap(({ lessons }) =>
+      lessons.filter(({ status }) => status === 'taught' || status === 'planned').map(({ id }) => id),
+    ),
+  );
+  const set = useMemo(() => lessons.given.filter(hasSheet), [lessons.given]);
+  if (days.waiting !== undefined || lessons.waiting !== undefined)
     return (
-      <Page title={says.dayTitle} actions={back}>
-        <Loaded view={day}>{() => null}</Loaded>
+      <Page title={title} actions={back}>
+        {days.waiting !== undefined ? (
+          <Loaded view={days.waiting}>{() => null}</Loaded>
+        ) : lessons.waiting !== undefined ? (
+          <Loaded view={lessons.waiting}>{() => null}</Loaded>
+        ) : null}
       </Page>
     );
   if (set.length === 0)
     return (
-      <Page title={says.dayTitle}>
-        <Empty sentence={says.nothing} action={back} />
+      <Page title={title}>
+        <Empty sentence={nothing} action={back} />
       </Page>
     );
-  return <Sheets title={says.dayTitle} lead={format.day(day.data.date, 'full')} lessons={set} back={back} />;
+  return <Sheets title={title} lead={lead} lessons={set} back={back} />;
 }
 
 interface SheetsProps {

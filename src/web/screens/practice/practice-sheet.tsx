@@ -3,17 +3,17 @@
 import { useState } from 'react';
 import type { LessonView } from '#contract';
 import { weekdayOf } from '#core';
-import { TextField } from '../../components/field.tsx';
 import { Notation } from '../../components/notation.tsx';
-import { Tick } from '../../components/tick.tsx';
 import type { SheetAnswer } from '../../engraver/sheet-wish.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { suggestMinutesADay } from './minutes-a-day.ts';
+import { PracticeBacking } from './practice-backing.tsx';
+import { PracticeChoice } from './practice-choice.tsx';
 import { practiceDays } from './practice-days.ts';
-import type { PracticeMaterial } from './practice-materials.ts';
+import type { PracticeMaterial, PracticeNotation } from './practice-materials.ts';
 import { readPractice, withMinutes } from './practice-text.ts';
 import { answerKey } from './use-practice-sheets.ts';
 
@@ -34,43 +34,20 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
   const usual = suggestMinutesADay(learner.stage, learner.age);
   const given = lesson.practice.trim() === '' ? lesson.suggestedPractice : lesson.practice;
   const [text, setMinutes] = useMinutes(lesson, given);
-  const [typed, setTyped] = useState<string | null>(null);
   const { minutes, tasks } = readPractice(text);
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
   const shown = materials.filter(({ id }) => !left.has(id));
   return (
     <article className="practice-sheet" aria-label={`${says.title}: ${learner.name}`}>
       {isAlone && (
-        <div className="practice-choose no-print">
-          <TextField
-            label={says.minutes}
-            type="number"
-            min={5}
-            max={180}
-            value={typed ?? String(minutes ?? usual)}
-            onValue={(value) => {
-              setTyped(value);
-              setMinutes(value);
-            }}
-            help={says.minutesHelp(usual)}
-          />
-          {materials.length > 0 && (
-            <fieldset>
-              <legend className="field-label">{says.which}</legend>
-              {materials.map(({ id, title }) => (
-                <Tick
-                  key={id}
-                  ticked={!left.has(id)}
-                  onTick={(ticked) =>
-                    setLeft((now) => new Set(ticked ? [...now].filter((one) => one !== id) : [...now, id]))
-                  }
-                >
-                  {title}
-                </Tick>
-              ))}
-            </fieldset>
-          )}
-        </div>
+        <PracticeChoice
+          minutes={minutes ?? usual}
+          usual={usual}
+          onMinutes={setMinutes}
+          materials={materials}
+          left={left}
+          onLeft={setLeft}
+        />
       )}
       <div className="practice-paper">
         <header className="practice-head">
@@ -83,9 +60,13 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
         </header>
         <p className="practice-minutes">{says.aDay(minutes ?? usual)}</p>
         <Tasks lesson={lesson} tasks={tasks.length > 0 ? tasks : [says.noTasks]} />
-        {shown.map((material) => (
-          <Material key={material.id} material={material} answer={answers.get(answerKey(lesson, material))} />
-        ))}
+        {shown.map((material) =>
+          material.kind === 'backing' ? (
+            <PracticeBacking key={material.id} lesson={lesson} material={material} />
+          ) : (
+            <Sheet key={material.id} material={material} answer={answers.get(answerKey(lesson, material))} />
+          ),
+        )}
         <footer className="practice-foot">
           <p>{says.care}</p>
           <p className="practice-next">
@@ -148,11 +129,11 @@ function Tasks({ lesson, tasks }: { readonly lesson: LessonView; readonly tasks:
   );
 }
 
-function Material({
+function Sheet({
   material,
   answer,
 }: {
-  readonly material: PracticeMaterial;
+  readonly material: PracticeNotation;
   readonly answer: SheetAnswer | undefined;
 }) {
   if (answer === undefined) return null;

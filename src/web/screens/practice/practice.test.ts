@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import type { LessonView } from '#contract';
 import type { PlainDate } from '#core';
+import { parseBackingMaterial } from '#music';
+import { describeBacking } from './describe-backing.ts';
 import { suggestMinutesADay } from './minutes-a-day.ts';
 import { practiceDays } from './practice-days.ts';
 import { listPracticeMaterials } from './practice-materials.ts';
@@ -47,9 +49,11 @@ test('days to tick lie between the lessons, at most seven', () => {
   expect(practiceDays(day('2026-11-25'), day('2026-11-26'))).toHaveLength(1);
 });
 
-const lessonOf = (course: string, outcome: string | null = 'partly') =>
+const lessonOf = (course: string, outcome: string | null = 'partly', kept: readonly object[] = []) =>
   ({
     course,
+    kept,
+    learner: { instrument: 'alto_sax', stage: 'elementary', age: 12 },
     segments: [
       {
         kind: 'work',
@@ -61,6 +65,7 @@ const lessonOf = (course: string, outcome: string | null = 'partly') =>
           { key: 'song', title: 'The tune', spec: null, seed: null },
           { key: 'later', title: 'Not yet known', spec: { kind: 'hologram' }, seed: null },
           { key: 'same', title: 'For all', spec: { kind: 'reading' }, seed: 7 },
+          { key: 'band', title: 'Round and round', spec: { kind: 'backing', chart: '| C |' }, seed: null },
         ],
       },
     ],
@@ -68,9 +73,63 @@ const lessonOf = (course: string, outcome: string | null = 'partly') =>
 
 test('what was worked on brings its notation, with a seed of the student’s own', () => {
   const ada = listPracticeMaterials(lessonOf('course:ada'));
-  expect(ada.map(({ title }) => title)).toEqual(['Scale', 'For all']);
+  expect(ada.map(({ kind, title }) => `${kind} ${title}`)).toEqual([
+    'notation Scale',
+    'notation For all',
+    'backing Round and round',
+  ]);
   expect(ada[1]?.seed).toBe(7);
   expect(listPracticeMaterials(lessonOf('course:ada'))).toEqual(ada);
   expect(listPracticeMaterials(lessonOf('course:bo'))[0]?.seed).not.toBe(ada[0]?.seed);
   expect(listPracticeMaterials(lessonOf('course:ada', 'skipped'))).toEqual([]);
+});
+
+test('what was kept on the sheet stands on it too, whatever was worked on', () => {
+  const kept = [
+    { id: 'material:a', title: 'Waltz steps', spec: { kind: 'rhythm', metre: '3/4' }, seed: 4 },
+    { id: 'material:b', title: 'Of a newer Levare', spec: { kind: 'hologram' }, seed: 4 },
+  ];
+  expect(listPracticeMaterials(lessonOf('course:ada', 'skipped', kept))).toMatchObject([
+    { id: 'material:a', kind: 'notation', title: 'Waltz steps', seed: 4, kept: 'material:a' },
+  ]);
+});
+
+const backing = (fields: object) => {
+  const read = parseBackingMaterial({ kind: 'backing', chart: '| Bb6 | Eb7 | F7 | Bb6 |', ...fields });
+  if (!read.ok) throw new Error(read.error.message);
+  return read.value;
+};
+
+// An alto saxophone in E flat reads a major sixth above what sounds, a clarinet in B flat a major second, a flute and a
+// guitar the name that sounds (checks/instruments/data/instruments.json).
+test.each([
+  ['alto_sax', 'in G major as you read it'],
+  ['clarinet_bb', 'in C major as you read it'],
+  ['flute', 'in B♭ major'],
+  ['guitar', 'in B♭ major'],
+] as const)('a backing is named in the key its player reads: %s', (instrument, key) => {
+  expect(describeBacking(backing({}), instrument)[0]).toBe(key);
+});
+
+test('a backing is told by tempo, times through, count-in and who plays when', () => {
+  expect(describeBacking(backing({ tempo: 92, choruses: 1, countIn: 2, play: 2, rest: 2 }), 'flute')).toEqual(
+    [
+      'in B♭ major',
+      '92 beats a minute',
+      'once through',
+      '2 bars counted in',
+      'the band plays 2 bars, then only keeps time for 2',
+    ],
+  );
+  expect(
+    describeBacking(backing({ keys: 'fourths', tempoStep: 4, trade: 4, transpose: -2, countIn: 0 }), 'flute'),
+  ).toEqual([
+    'in A♭ major',
+    'up a fourth each time',
+    '120 beats a minute',
+    '4 faster each time',
+    '3 times through',
+    'no count-in',
+    'the band plays 4 bars, then leaves you 4',
+  ]);
 });

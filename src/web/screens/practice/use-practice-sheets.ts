@@ -1,10 +1,11 @@
 // Draws the notation of several lessons' practice sheets, one after the other, and says how far it is.
 
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { LessonView } from '#contract';
 import { wishSheet } from '../../engraver/engraver.ts';
 import type { SheetAnswer, SheetWish } from '../../engraver/sheet-wish.ts';
-import { listPracticeMaterials, type PracticeMaterial } from './practice-materials.ts';
+import { hashText } from './hash-text.ts';
+import { listPracticeMaterials, type PracticeMaterial, type PracticeNotation } from './practice-materials.ts';
 
 export type Paper = 'a4' | 'letter';
 
@@ -29,14 +30,24 @@ export interface Drawing {
 export const answerKey = (lesson: LessonView, material: PracticeMaterial): string =>
   `${lesson.id} ${material.id}`;
 
-function wishOf({ learner }: LessonView, material: PracticeMaterial, paper: Paper, name: string): SheetWish {
+const notationOf = (materials: readonly PracticeMaterial[]): readonly PracticeNotation[] =>
+  materials.filter((material) => material.kind === 'notation');
+
+function wishOf(lesson: LessonView, material: PracticeNotation, paper: Paper): SheetWish {
+  const { learner } = lesson;
   return {
     spec: material.spec,
     instrument: learner.instrument,
     stage: learner.stage,
     age: learner.age,
     seed: material.seed,
-    drawing: { form: columns[paper], name, heading: 'tempo', scale: 92 },
+    drawing: {
+      form: columns[paper],
+      // The same whatever else stands on the page, so that a drawing can stay when something is taken off.
+      name: `practice-${hashText(answerKey(lesson, material))}`,
+      heading: 'tempo',
+      scale: 92,
+    },
   };
 }
 
@@ -45,17 +56,32 @@ export function usePracticeSheets(lessons: readonly LessonView[], paper: Paper):
     () => lessons.map((lesson) => ({ lesson, materials: listPracticeMaterials(lesson) })),
     [lessons],
   );
+  const drawn = useRef<ReadonlyMap<string, SheetAnswer>>(new Map());
   const [answers, setAnswers] = useState<ReadonlyMap<string, SheetAnswer>>(new Map());
   useEffect(() => {
     let isStopped = false;
     const drawAll = async () => {
-      setAnswers(new Map());
-      for (const [at, { lesson, materials }] of practices.entries()) {
-        for (const [m, material] of materials.entries()) {
-          const answer = await wishSheet(wishOf(lesson, material, paper, `practice-${at + 1}-${m + 1}`));
-          if (isStopped) return;
-          setAnswers((now) => new Map([...now, [answerKey(lesson, material), answer]]));
-        }
+      const wishes = practices.flatMap(({ lesson, materials }) =>
+        notationOf(materials).map((material) => ({
+          key: answerKey(lesson, material),
+          wish: wishOf(lesson, material, paper),
+        })),
+      );
+      const known = (wish: SheetWish) => drawn.current.get(JSON.stringify(wish));
+      setAnswers(
+        new Map(
+          wishes.flatMap(({ key, wish }) => {
+            const answer = known(wish);
+            return answer === undefined ? [] : [[key, answer] as const];
+          }),
+        ),
+      );
+      for (const { key, wish } of wishes) {
+        if (known(wish) !== undefined) continue;
+        const answer = await wishSheet(wish);
+        if (isStopped) return;
+        drawn.current = new Map([...drawn.current, [JSON.stringify(wish), answer]]);
+        setAnswers((now) => new Map([...now, [key, answer]]));
       }
     };
     void drawAll();
@@ -63,5 +89,6 @@ export function usePracticeSheets(lessons: readonly LessonView[], paper: Paper):
       isStopped = true;
     };
   }, [practices, paper]);
-  return { practices, answers, total: practices.reduce((sum, { materials }) => sum + materials.length, 0) };
+  const total = practices.reduce((sum, { materials }) => sum + notationOf(materials).length, 0);
+  return { practices, answers, total };
 }
