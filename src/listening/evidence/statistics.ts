@@ -26,14 +26,24 @@ export function middle(list: readonly number[]): number {
   return quantileOf(list, 0.5);
 }
 
-/** Mean and spread of what lies within three spreads of the middle: a wrong note does not move them. */
+/** Share of a list that must lie near the middle for the rest to be strays. */
+const near = 0.8;
+/** What a normal deviate keeps of its values within one spread times these: the half, and the share above. */
+const halfReach = 0.6745;
+const nearReach = 1.2816;
+
+/**
+ * Mean and spread of what lies within 3.5 spreads of the middle: a wrong note does not move them. Values that fall into two
+ * heaps are no strays of each other.
+ */
 export function steadyMean(list: readonly number[]): {
   readonly mean: number;
   readonly spread: number;
   readonly count: number;
 } {
   const centre = middle(list);
-  const spread = 1.4826 * middle(list.map((x) => Math.abs(x - centre)));
+  const away = list.map((x) => Math.abs(x - centre));
+  const spread = Math.max(middle(away) / halfReach, quantileOf(away, near) / nearReach);
   const kept = spread === 0 ? list : list.filter((x) => Math.abs(x - centre) <= 3.5 * spread);
   return { mean: mean(kept), spread: deviation(kept), count: kept.length };
 }

@@ -42,10 +42,8 @@ function joinNotes(first: HeardNote, second: HeardNote): HeardNote {
 }
 
 /** The larger of the dip and the steepest rise of the note's partials around its onset, dB. */
-function changeAround(measure: (note: HeardNote, seconds: number) => number, note: HeardNote): number {
-  const levels = Array.from({ length: before + after + 1 }, (_, i) =>
-    measure(note, note.onset + (i - before) * 0.01),
-  );
+function changeAround(measure: (note: HeardNote) => readonly number[], note: HeardNote): number {
+  const levels = measure(note);
   const bottom = Math.min(...levels.slice(dipFrom, dipTo + 1));
   const dip = Math.min(Math.max(...levels.slice(0, 7)), Math.max(...levels.slice(before + 2))) - bottom;
   let steepest = 0;
@@ -53,22 +51,26 @@ function changeAround(measure: (note: HeardNote, seconds: number) => number, not
   return Math.max(dip, steepest);
 }
 
-function createPartialMeter(reader: SampleReader): (note: HeardNote, seconds: number) => number {
-  const { re, im, analyse } = createFrameSpectrum(frameLength, fftSize);
-  const samples = new Float32Array(frameLength);
-  return (note, seconds) => {
-    reader.read(Math.round(seconds * commonRate) - frameLength / 2, samples);
-    analyse(samples, 0);
+/** Measures the level of a note's partials, dB, at every moment around its onset. */
+function createPartialMeter(reader: SampleReader): (note: HeardNote) => readonly number[] {
+  const { power, analyse } = createFrameSpectrum(frameLength, fftSize);
+  const step = commonRate / 100;
+  const samples = new Float32Array((before + after) * step + frameLength);
+  return (note) => {
+    reader.read(Math.round((note.onset - before * 0.01) * commonRate) - frameLength / 2, samples);
     const spacing = (midiToFrequency(note.midi + note.cents / 100) * fftSize) / commonRate;
-    let sum = 0;
-    for (let p = 1; p <= partials; p++) {
-      const from = Math.floor(p * spacing * 0.985);
-      const to = Math.ceil(p * spacing * 1.015);
-      if (to >= bins) break;
-      let peak = 0;
-      for (let k = from; k <= to; k++) peak = Math.max(peak, (re[k] ?? 0) ** 2 + (im[k] ?? 0) ** 2);
-      sum += Math.sqrt(peak);
-    }
-    return 20 * Math.log10(sum + 1e-9);
+    return Array.from({ length: before + after + 1 }, (_, i) => {
+      analyse(samples, i * step);
+      let sum = 0;
+      for (let p = 1; p <= partials; p++) {
+        const from = Math.floor(p * spacing * 0.985);
+        const to = Math.ceil(p * spacing * 1.015);
+        if (to >= bins) break;
+        let peak = 0;
+        for (let k = from; k <= to; k++) peak = Math.max(peak, power[k] ?? 0);
+        sum += Math.sqrt(peak);
+      }
+      return 20 * Math.log10(sum + 1e-9);
+    });
   };
 }

@@ -23,14 +23,13 @@ const fewestPresent = 0.45;
 
 /** The notes among `notes` in which something else sounds about as loud, as a flag per note. */
 export function findCrowdedNotes(reader: SampleReader, notes: readonly HeardNote[]): readonly boolean[] {
-  const { re, im, analyse } = createFrameSpectrum(frameLength);
+  const { power, analyse } = createFrameSpectrum(frameLength);
   const samples = new Float32Array(frameLength);
   return notes.map((note) => {
     if (note.offset - note.onset < shortest) return false;
     const middle = Math.round(((note.onset + note.offset) / 2) * commonRate);
     reader.read(middle - frameLength / 2, samples);
     analyse(samples, 0);
-    const power = re.map((r, k) => r * r + (im[k] ?? 0) ** 2);
     return isCrowded(power, midiToFrequency(note.midi + note.cents / 100));
   });
 }

@@ -1,9 +1,9 @@
 // Where new sound begins: the rise of a log-frequency spectrum against the loudest neighbour a little earlier, so that
 // vibrato's sideways motion does not count (SuperFlux, Böck & Widmer 2013, eq. 2-5).
 
-import { createFrameSpectrum } from '../signal/frame-spectrum.ts';
-
-const frameLength = 512;
+/** Samples of the frames whose spectra are compared. */
+export const fluxFrame = 512;
+const frameLength = fluxFrame;
 const bins = frameLength / 2 + 1;
 /** Bands per octave, from `lowestHz` to the top. */
 const bandsPerOctave = 12;
@@ -18,29 +18,26 @@ export interface SpectralFlux {
   /** Sets what counts as silence: the noise power per bin of a 1024-point frame, and a power for every bin. */
   setFloor(noise: Float64Array | null, least: number): void;
   /**
-   * The rise at the moment centred on sample `centre` (moments 5 ms apart and in order), in decibels averaged over the
-   * bands.
+   * The rise at the next moment (5 ms after the last), in decibels averaged over the bands. `power` is the spectrum of its
+   * frame, in bins `every` times as fine as a transform of the frame's own length has.
    */
-  next(samples: Float32Array, centre: number): number;
+  next(power: Float64Array, every: number): number;
 }
 
 /** Makes the detector for samples at `rate` hertz. */
 export function createSpectralFlux(rate: number): SpectralFlux {
-  const { re, im, analyse } = createFrameSpectrum(frameLength);
   const edges = bandEdges(rate);
   const bands = edges.length - 1;
   const history = new Float64Array((lag + 1) * bands);
   const floors = new Float64Array(bands).fill(1e-5);
   let count = 0;
 
-  function next(samples: Float32Array, centre: number): number {
-    analyse(samples, centre - frameLength / 2);
+  function next(power: Float64Array, every: number): number {
     const row = (count % (lag + 1)) * bands;
     for (let b = 0; b < bands; b++) {
-      let power = 0;
-      for (let k = edges[b] ?? 0; k < (edges[b + 1] ?? 0); k++)
-        power += (re[k] ?? 0) ** 2 + (im[k] ?? 0) ** 2;
-      history[row + b] = 10 * Math.log10(power + (floors[b] ?? 0));
+      let inBand = floors[b] ?? 0;
+      for (let k = edges[b] ?? 0; k < (edges[b + 1] ?? 0); k++) inBand += power[k * every] ?? 0;
+      history[row + b] = 10 * Math.log10(inBand);
     }
     let rise = 0;
     if (count >= lag) {

@@ -24,6 +24,8 @@ export interface Candidates {
   power: number;
   /** Mean square of what is new in it: without the tail of earlier sound. */
   fresh: number;
+  /** The power spectrum of its shortest frame, as it is. */
+  spectrum: Float64Array;
 }
 
 /** Lowest and highest frequency looked for, in hertz: A0 less a quarter-tone, C8 and a little. */
@@ -41,6 +43,8 @@ const tailDelays: readonly number[] = [4, 5, 4];
 /** The longest frames are taken at every other moment only. */
 const momentsPerFrame: readonly number[] = [1, 1, 2];
 const momentSeconds = 0.01;
+/** Frequencies closer than this ratio (0.15 semitones) are one pitch. */
+const samePitch = 2 ** (0.15 / 12);
 /** What a pitch outside the instrument's range loses. */
 const outsideCost = 0.12;
 /** Sound below this share of the lowest note's frequency is turned down. */
@@ -75,7 +79,9 @@ export function createCandidateFinder(
     strength: new Float64Array(candidateCount),
     power: 0,
     fresh: 0,
+    spectrum: new Float64Array(frameBins),
   };
+  const foundHertz = new Float64Array(candidateCount);
   const pool = new Float64Array(64);
   let moment = 0;
   const lowestUsed = range === null ? 0 : midiToFrequency(range.low) * belowRange;
@@ -93,6 +99,7 @@ export function createCandidateFinder(
         if (l === 0) {
           found.power = power;
           found.fresh = level.fresh;
+          found.spectrum = level.whole;
         }
       }
       pooled = collectPeaks(level, rate, pool, pooled, l);
@@ -100,12 +107,14 @@ export function createCandidateFinder(
     moment++;
     found.midi.fill(0);
     found.strength.fill(0);
+    foundHertz.fill(0);
     for (let i = 0; i < pooled; i++) keep(pool[i] ?? 0, octaves.rates);
     return found;
   }
 
   /** Judges a frequency on every frame length that can, and keeps it if it is among the best. */
   function keep(rough: number, rates: readonly number[]): void {
+    if (isFound(rough)) return;
     let weightSum = 0;
     let sum = 0;
     let bestWeight = 0;
@@ -128,7 +137,6 @@ export function createCandidateFinder(
     // Hollowness and range only take away: what cannot enter the list need not be tuned.
     const most = sum / weightSum + octaveCost * (Math.log2(rough / 440) + 0.05);
     if (most <= Math.max(weakest, found.strength[candidateCount - 1] ?? 0)) return;
-    if (isFound(frequencyToMidi(rough))) return;
     const level = levels[bestLevel];
     const rate = rates[bestLevel] ?? 1;
     const hertz = level === undefined ? rough : tuneOnPartials(level.power, rate, rough);
@@ -138,16 +146,18 @@ export function createCandidateFinder(
     const outside = range === null ? 0 : Math.max(0, range.low - midi, midi - range.high);
     const expected = strength - (outside > 1 ? outsideCost + 0.008 * outside : 0);
     if (expected < weakest) return;
-    insert(midi, Math.min(expected, 1.2));
+    insert(midi, hertz, Math.min(expected, 1.2));
   }
 
-  function isFound(midi: number): boolean {
-    for (let i = 0; i < candidateCount; i++)
-      if ((found.strength[i] ?? 0) > 0 && Math.abs((found.midi[i] ?? 0) - midi) < 0.15) return true;
+  function isFound(hertz: number): boolean {
+    for (let i = 0; i < candidateCount; i++) {
+      const other = foundHertz[i] ?? 0;
+      if (hertz < other * samePitch && other < hertz * samePitch) return true;
+    }
     return false;
   }
 
-  function insert(midi: number, strength: number): void {
+  function insert(midi: number, hertz: number, strength: number): void {
     let place = candidateCount - 1;
     for (let i = 0; i < candidateCount; i++) {
       const other = found.strength[i] ?? 0;
@@ -161,9 +171,11 @@ export function createCandidateFinder(
     for (; place > 0 && (found.strength[place - 1] ?? 0) < strength; place--) {
       found.strength[place] = found.strength[place - 1] ?? 0;
       found.midi[place] = found.midi[place - 1] ?? 0;
+      foundHertz[place] = foundHertz[place - 1] ?? 0;
     }
     found.strength[place] = strength;
     found.midi[place] = midi;
+    foundHertz[place] = hertz;
   }
 
   return { find };

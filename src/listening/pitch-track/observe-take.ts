@@ -1,14 +1,15 @@
 // The whole take as a row of moments: candidates of pitch, level and the rise of its spectrum. Read in stretches, so
 // that an hour needs no more working memory than a minute; what is kept is about 70 bytes per 10 ms.
 
-import { createSpectralFlux } from '../onset/spectral-flux.ts';
+import { createSpectralFlux, fluxFrame } from '../onset/spectral-flux.ts';
+import { createFrameSpectrum } from '../signal/frame-spectrum.ts';
 import { halveRate } from '../signal/half-rate.ts';
 import { createNoiseFloor } from '../signal/noise-floor.ts';
 import { removeOffset } from '../signal/remove-offset.ts';
 import type { SampleReader } from '../signal/sample-reader.ts';
 import { candidateCount, createCandidateFinder, type ExpectedRange, type Octaves } from './candidates.ts';
 import type { CandidateTrack } from './choose-path.ts';
-import { createPeriodicity, frameBins, frameLength } from './periodicity.ts';
+import { fftSize, frameBins, frameLength } from './periodicity.ts';
 
 /** Samples per second at which everything is heard. */
 export const commonRate = 16_000;
@@ -53,6 +54,7 @@ export function observeTake(reader: SampleReader, range: ExpectedRange | null): 
   const finder = createCandidateFinder(levelCount, range);
   const perStretch = Math.round(stretchSeconds / hop);
   const flux = createSpectralFlux(commonRate);
+  const between = createFrameSpectrum(fluxFrame);
   // One buffer for all stretches: an hour must not leave a heap of them behind.
   const buffer = new Float32Array(
     Math.round((Math.min(count, perStretch) * hop + 2 * marginSeconds) * commonRate),
@@ -75,10 +77,10 @@ export function observeTake(reader: SampleReader, range: ExpectedRange | null): 
       observation.level[t] = 10 * Math.log10(found.power + 1e-12);
       observation.fresh[t] = 10 * Math.log10(found.fresh + 1e-12);
       observation.noise[t] = noise;
-      for (let r = 0; r < risesPerMoment; r++) {
-        const centre = Math.round((seconds + (r * hop) / risesPerMoment) * commonRate);
-        observation.rise[t * risesPerMoment + r] = flux.next(samples, centre);
-      }
+      // The moment's own spectrum is there already; one more lies half-way to the next.
+      observation.rise[t * risesPerMoment] = flux.next(found.spectrum, fftSize / fluxFrame);
+      between.analyse(samples, Math.round((seconds + hop / risesPerMoment) * commonRate) - fluxFrame / 2);
+      observation.rise[t * risesPerMoment + 1] = flux.next(between.power, 1);
     }
   }
   return observation;
@@ -98,13 +100,13 @@ function toOctaves(samples: Float32Array, levelCount: number): Octaves {
 
 /** The steady noise at every rate of this stretch, from a frame every 80 ms. */
 function measureFloors(octaves: Octaves): readonly Float64Array[] {
-  const periodicity = createPeriodicity(null);
+  const { power, analyse } = createFrameSpectrum(frameLength, fftSize);
   return octaves.samples.map((samples, l) => {
     const floor = createNoiseFloor(frameBins);
     const step = Math.round(0.08 * (octaves.rates[l] ?? commonRate));
     for (let centre = frameLength; centre < samples.length - frameLength; centre += step) {
-      periodicity.analyse(samples, centre, null, 0);
-      floor.add(periodicity.power);
+      analyse(samples, centre - frameLength / 2);
+      floor.add(power);
     }
     return floor.estimate();
   });

@@ -6,9 +6,12 @@ import { createTailSubtraction, type TailModel } from '../signal/tail-subtractio
 
 /** Samples per frame at every rate: 32 ms at 16 kHz, 64 ms at 8 kHz, 128 ms at 4 kHz. */
 export const frameLength = 512;
-const fftSize = 2 * frameLength;
+/** Points of a frame's transform. */
+export const fftSize = 2 * frameLength;
 /** Bins of a frame's power spectrum, from 0 to half the rate. */
 export const frameBins = fftSize / 2 + 1;
+/** Past this lag a Hann frame says nothing. */
+const lastLag = 0.75 * frameLength;
 
 /** Power left of what is deeper than the instrument goes (15 dB down): a bass in the room must not hide the player. */
 const turnedDown = 0.03;
@@ -17,7 +20,9 @@ const noFloor = new Float64Array(frameBins);
 
 /** One frame's spectrum and autocorrelation; the arrays are overwritten by the next frame. */
 export interface Periodicity {
-  /** Power per bin, without the noise floor; bin k lies at k · rate / 1024 hertz. */
+  /** Power per bin as it is; bin k lies at k · rate / 1024 hertz. */
+  readonly whole: Float64Array;
+  /** The same without the noise floor and the tail of earlier sound. */
   readonly power: Float64Array;
   /** Normalised autocorrelation for lags 0 … 511: 1 at lag 0, near 1 at the period of a periodic sound. */
   readonly correlation: Float64Array;
@@ -30,14 +35,14 @@ export interface Periodicity {
   analyse(samples: Float32Array, centre: number, floor: Float64Array | null, lowest: number): number;
 }
 
-/** Makes the analysis with its tables and buffers; with a `tail`, frames must follow each other at its hop. */
-export function createPeriodicity(tail: TailModel | null): Periodicity {
-  const subtraction = tail === null ? null : createTailSubtraction(frameBins, tail);
+/** Makes the analysis with its tables and buffers; frames must follow each other at the hop of `tail`. */
+export function createPeriodicity(tail: TailModel): Periodicity {
+  const subtraction = createTailSubtraction(frameBins, tail);
   const spectrum = createFrameSpectrum(frameLength, fftSize);
-  const { re, im, fft } = spectrum;
+  const { fft, power: whole } = spectrum;
   const windowPower = spectrum.window.reduce((sum, w) => sum + w * w, 0);
   const power = new Float64Array(frameBins);
-  const correlation = new Float64Array(fftSize);
+  const correlation = new Float64Array(frameBins);
   const windowGain = createWindowGain(spectrum);
 
   function analyse(
@@ -50,9 +55,8 @@ export function createPeriodicity(tail: TailModel | null): Periodicity {
     const noise = floor ?? noFloor;
     let total = 0;
     for (let k = 0; k < frameBins; k++) {
-      const r = re[k] ?? 0;
-      const i = im[k] ?? 0;
-      const value = Math.max(0, r * r + i * i - (noise[k] ?? 0));
+      const left = (whole[k] ?? 0) - (noise[k] ?? 0);
+      const value = left > 0 ? left : 0;
       power[k] = value;
       total += value;
     }
@@ -61,28 +65,26 @@ export function createPeriodicity(tail: TailModel | null): Periodicity {
       power[k] = value * turnedDown;
       total -= value * (1 - turnedDown);
     }
-    subtraction?.apply(power);
+    subtraction.apply(power);
     fft.autocorrelation(power, correlation);
     periodicity.fresh = (correlation[0] ?? 0) / windowPower;
     const scale = 1 / ((correlation[0] ?? 0) + 1e-20);
-    for (let lag = 0; lag < frameLength; lag++)
+    for (let lag = 0; lag < lastLag; lag++)
       correlation[lag] = (correlation[lag] ?? 0) * scale * (windowGain[lag] ?? 0);
+    correlation.fill(0, lastLag);
     return (2 * total) / (fftSize * windowPower);
   }
 
-  const periodicity: Periodicity = { power, correlation, fresh: 0, analyse };
+  const periodicity: Periodicity = { whole, power, correlation, fresh: 0, analyse };
   return periodicity;
 }
 
-/** One over the window's own normalised autocorrelation; 0 past the lag where a Hann frame says nothing (0.75). */
-function createWindowGain({ re, im, fft, analyse }: FrameSpectrum): Float64Array {
+/** One over the window's own normalised autocorrelation, up to the last lag that says anything. */
+function createWindowGain({ power, fft, analyse }: FrameSpectrum): Float64Array {
   // A frame of ones under the window is the window itself.
   analyse(new Float32Array(frameLength).fill(1), 0);
-  const output = new Float64Array(fftSize);
-  fft.autocorrelation(
-    re.map((r, k) => r * r + (im[k] ?? 0) ** 2),
-    output,
-  );
+  const output = new Float64Array(frameBins);
+  fft.autocorrelation(power, output);
   const atZero = output[0] ?? 1;
-  return output.map((value, lag) => (lag < 0.75 * frameLength ? atZero / value : 0)).slice(0, frameLength);
+  return output.slice(0, lastLag).map((value) => atZero / value);
 }

@@ -1,12 +1,12 @@
-// The spectrum of a short stretch of sound under a Hann window: what every step that looks at partials begins with.
+// The power spectrum of a short stretch of sound under a Hann window: what every step that looks at partials begins with.
 
 import { createRealFft, type RealFft } from './fft.ts';
 import { createHannWindow } from './window.ts';
 
-/** The spectrum of one frame after another; the arrays are overwritten by the next. */
+/** The spectrum of one frame after another; `power` is overwritten by the next. */
 export interface FrameSpectrum {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
+  /** Power of bins 0 … half the transform's length. */
+  readonly power: Float64Array;
   /** The transform and the window, for those who need more of them than a frame's spectrum. */
   readonly fft: RealFft;
   readonly window: Float64Array;
@@ -18,17 +18,11 @@ export interface FrameSpectrum {
 export function createFrameSpectrum(frameLength: number, fftSize = frameLength): FrameSpectrum {
   const fft = createRealFft(fftSize);
   const window = createHannWindow(frameLength);
-  const input = new Float64Array(fftSize);
-  const re = new Float64Array(fftSize / 2 + 1);
-  const im = new Float64Array(fftSize / 2 + 1);
+  const power = new Float64Array(fftSize / 2 + 1);
   return {
-    re,
-    im,
+    power,
     fft,
     window,
-    analyse(samples, start) {
-      for (let n = 0; n < frameLength; n++) input[n] = (samples[start + n] ?? 0) * (window[n] ?? 0);
-      fft.forward(input, re, im);
-    },
+    analyse: (samples, start) => fft.power(samples, start, window, power),
   };
 }

@@ -56,9 +56,30 @@ export function createNoiseFloor(bins: number): NoiseFloor {
   return { add, estimate };
 }
 
+/** The step of a power: that of its 16 leading bits, or the next where the step's end lies between. */
 function powerToStep(power: number): number {
-  const db = 10 * Math.log10(power + 1e-30);
-  return Math.max(0, Math.min(steps - 1, Math.round((db - lowest) / stepDb)));
+  single[0] = power;
+  const step = stepsByLead[(bits[0] ?? 0) >>> 16] ?? 0;
+  return power >= (ends[step] ?? Infinity) ? step + 1 : step;
+}
+
+const single = new Float32Array(1);
+const bits = new Uint32Array(single.buffer);
+/** Where each step ends, the last never. */
+const ends = Float64Array.from({ length: steps }, (_, step) =>
+  step === steps - 1 ? Infinity : 10 ** ((lowest + (step + 0.5) * stepDb) / 10),
+);
+const stepsByLead = tabulateSteps();
+
+/** The step of the least power that has given leading bits as a number of single precision. */
+function tabulateSteps(): Uint8Array {
+  return Uint8Array.from({ length: 0x8000 }, (_, lead) => {
+    bits[0] = lead << 16;
+    const db = 10 * Math.log10((single[0] ?? 0) + 1e-30);
+    return Number.isNaN(db)
+      ? steps - 1
+      : Math.max(0, Math.min(steps - 1, Math.round((db - lowest) / stepDb)));
+  });
 }
 
 function stepToPower(step: number): number {

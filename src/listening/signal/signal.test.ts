@@ -16,42 +16,52 @@ const effective = (samples: Float32Array): number =>
   Math.sqrt(samples.reduce((sum, x) => sum + x * x, 0) / samples.length);
 
 describe('the transform', () => {
-  for (const size of [8, 16, 64, 128, 1024])
-    it(`agrees with the definition of the discrete Fourier transform, length ${size}`, () => {
-      const random = createSeededRandom(size);
-      const input = Float64Array.from({ length: size }, () => random.next() - 0.5);
-      const re = new Float64Array(size / 2 + 1);
-      const im = new Float64Array(size / 2 + 1);
-      createRealFft(size).forward(input, re, im);
-      for (let k = 0; k <= size / 2; k += Math.max(1, size / 32)) {
-        let r = 0;
-        let i = 0;
-        input.forEach((x, n) => {
-          r += x * Math.cos((2 * Math.PI * k * n) / size);
-          i -= x * Math.sin((2 * Math.PI * k * n) / size);
-        });
-        expect(re[k]).toBeCloseTo(r, 9);
-        expect(im[k]).toBeCloseTo(i, 9);
+  const noise = (length: number): Float32Array => {
+    const random = createSeededRandom(length);
+    return Float32Array.from({ length }, () => random.next() - 0.5);
+  };
+  const flat = (length: number): Float64Array => new Float64Array(length).fill(1);
+
+  for (const size of [16, 32, 64, 128, 1024])
+    for (const filled of [size, size / 2])
+      it(`gives the power of the discrete Fourier transform by its definition, ${filled} values in ${size}`, () => {
+        const input = noise(filled);
+        const power = new Float64Array(size / 2 + 1);
+        createRealFft(size).power(input, 0, flat(filled), power);
+        for (let k = 0; k <= size / 2; k += Math.max(1, size / 32)) {
+          let r = 0;
+          let i = 0;
+          input.forEach((x, n) => {
+            r += x * Math.cos((2 * Math.PI * k * n) / size);
+            i -= x * Math.sin((2 * Math.PI * k * n) / size);
+          });
+          expect(power[k]).toBeCloseTo(r * r + i * i, 8);
+        }
+      });
+
+  for (const size of [16, 64, 128, 1024])
+    it(`gives the circular autocorrelation from the power spectrum (Wiener–Khinchin), length ${size}`, () => {
+      const input = noise(size);
+      const power = new Float64Array(size / 2 + 1);
+      const fft = createRealFft(size);
+      fft.power(input, 0, flat(size), power);
+      const output = new Float64Array(size / 2 + 1);
+      fft.autocorrelation(power, output);
+      for (let lag = 0; lag <= size / 2; lag++) {
+        const expected = input.reduce((sum, x, n) => sum + x * (input[(n + lag) % size] ?? 0), 0);
+        expect(output[lag]).toBeCloseTo(expected, 9);
       }
     });
 
-  it('gives the circular autocorrelation from the power spectrum (Wiener–Khinchin)', () => {
-    const size = 64;
-    const random = createSeededRandom(3);
-    const input = Float64Array.from({ length: size }, () => random.next() - 0.5);
-    const re = new Float64Array(size / 2 + 1);
-    const im = new Float64Array(size / 2 + 1);
-    const fft = createRealFft(size);
-    fft.forward(input, re, im);
-    const output = new Float64Array(size);
-    fft.autocorrelation(
-      re.map((r, k) => r * r + (im[k] ?? 0) ** 2),
-      output,
-    );
-    for (let lag = 0; lag < size; lag++) {
-      const expected = input.reduce((sum, x, n) => sum + x * (input[(n + lag) % size] ?? 0), 0);
-      expect(output[lag]).toBeCloseTo(expected, 9);
-    }
+  it('takes what lies outside the samples for silence', () => {
+    const input = noise(64);
+    const padded = new Float32Array(64);
+    padded.set(input.subarray(0, 40), 24);
+    const fft = createRealFft(64);
+    const [here, there] = [new Float64Array(33), new Float64Array(33)];
+    fft.power(input.subarray(0, 40), -24, flat(64), here);
+    fft.power(padded, 0, flat(64), there);
+    expect(here).toEqual(there);
   });
 });
 

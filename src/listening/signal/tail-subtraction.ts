@@ -29,6 +29,7 @@ export function createTailSubtraction(bins: number, model: TailModel): TailSubtr
   const tail = new Float64Array(bins);
   const decay = 10 ** ((-6 * model.hopSeconds) / model.decaySeconds);
   const gain = model.share * (1 - decay);
+  const { least } = model;
   let count = 0;
 
   function apply(power: Float64Array): void {
@@ -40,7 +41,9 @@ export function createTailSubtraction(bins: number, model: TailModel): TailSubtr
       past[now + k] = here;
       const late = decay * (tail[k] ?? 0) + gain * (past[then + k] ?? 0);
       tail[k] = late;
-      power[k] = Math.max(here - late, model.least * here);
+      const left = here - late;
+      const floor = least * here;
+      power[k] = left > floor ? left : floor;
     }
   }
 
