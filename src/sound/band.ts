@@ -72,21 +72,23 @@ export function createBand(bank: Uint8Array, sampleRate: number): Band {
           : Number.POSITIVE_INFINITY;
       let at = 0;
       // The synthesiser's envelopes move in steps of what it is asked for. Steps that hang on the events alone, and not on
-      // how a caller cuts the track, give the same sound for every cut.
-      let made: StereoSound = { left: new Float32Array(0), right: new Float32Array(0), sampleRate };
-      const makeStep = (): StereoSound => {
-        for (const event of events.until(at)) {
+      // how a caller cuts the track, give the same sound for every cut. One step is made at a time and given out in parts.
+      const [stepLeft, stepRight] = [new Float32Array(block), new Float32Array(block)];
+      let [taken, made] = [0, 0];
+      const makeStep = () => {
+        let event = events.next(at);
+        for (; event !== undefined && event.at <= at; event = events.next(at)) {
           if (event.on) synth.noteOn(event.channel, event.midi, event.velocity);
           else synth.noteOff(event.channel, event.midi);
+          events.take();
         }
-        const event = events.peek();
         const step = Math.min(length - at, block, event === undefined ? block : event.at - at);
-        const left = new Float32Array(step);
-        const right = new Float32Array(step);
-        synth.process(left, right, 0, step);
-        room.process(left, right);
+        stepLeft.fill(0, 0, step);
+        stepRight.fill(0, 0, step);
+        synth.process(stepLeft, stepRight, 0, step);
+        room.process(stepLeft, stepRight, step);
         at += step;
-        return { left, right, sampleRate };
+        [taken, made] = [0, step];
       };
       let given = 0;
       return {
@@ -96,12 +98,12 @@ export function createBand(bank: Uint8Array, sampleRate: number): Band {
           const left = new Float32Array(count);
           const right = new Float32Array(count);
           for (let done = 0; done < count; ) {
-            if (made.left.length === 0) made = makeStep();
-            const taken = Math.min(count - done, made.left.length);
-            left.set(made.left.subarray(0, taken), done);
-            right.set(made.right.subarray(0, taken), done);
-            made = { left: made.left.subarray(taken), right: made.right.subarray(taken), sampleRate };
-            done += taken;
+            if (taken === made) makeStep();
+            const to = Math.min(count, done + made - taken);
+            for (; done < to; done++, taken++) {
+              left[done] = stepLeft[taken] ?? 0;
+              right[done] = stepRight[taken] ?? 0;
+            }
           }
           given += count;
           return { left, right, sampleRate };
@@ -112,10 +114,10 @@ export function createBand(bank: Uint8Array, sampleRate: number): Band {
 }
 
 interface Events {
-  /** What is due at a sample or before, taken out. */
-  until(sample: number): readonly Event[];
-  /** What comes next, left in. */
-  peek(): Event | undefined;
+  /** What comes next, left in; the sample that has been reached says when a loop has to go on. */
+  next(sample: number): Event | undefined;
+  /** Takes it out. */
+  take(): void;
 }
 
 const inOrder = (a: Event, b: Event) =>
@@ -154,12 +156,12 @@ function createEvents(arrangement: Arrangement, sampleRate: number, loop: Loop |
     next = 0;
   };
   return {
-    until(now) {
+    next(now) {
       if (loop !== null) goRound(loop, now);
-      const from = next;
-      while ((queue[next]?.at ?? Number.POSITIVE_INFINITY) <= now) next++;
-      return queue.slice(from, next);
+      return queue[next];
     },
-    peek: () => queue[next],
+    take() {
+      next++;
+    },
   };
 }
