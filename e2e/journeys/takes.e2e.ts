@@ -1,16 +1,16 @@
-// A take from the microphone to the plan: consent first, a line played over the click, what was heard of it, a level it proves,
-// the course that follows; a second take beside the first; and a consent that is withdrawn with its sounds. A WAV file plays
-// the microphone, so what was played is known.
+// A take from the microphone to the plan: a check that says what to listen for, consent, a line played over the click, what was
+// heard of it, a level it proves, the course that follows; from the level back to its take, and a second beside it; and a
+// consent that is withdrawn with its sounds. A WAV file plays the microphone, so what was played is known.
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
-import type { CourseView, LessonView, TakesView, TakeView } from '#contract';
+import type { CourseUnitCompareView, CourseView, LessonView, TakesView, TakeView, UnitView } from '#contract';
 import { present } from '#core';
 import { sentenceCase } from '../../src/web/app/sentence-case.ts';
 import { words } from '../../src/web/words/index.ts';
-import { lessonsOf, readView, untilView } from '../harness/api.ts';
+import { lessonsOf, readView, sendCommand, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, microphoneFlags, openPage, type WatchedPage } from '../harness/browser.ts';
 import { playLine } from '../harness/played-line.ts';
@@ -18,6 +18,7 @@ import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
 import { createTakePage } from '../page-models/take-page.ts';
+import { createUnitEditorPage } from '../page-models/unit-editor-page.ts';
 
 const tempo = 96;
 const folder = createDataFolder();
@@ -73,6 +74,55 @@ async function findUnobserved(course: CourseView) {
   throw new Error('every skill was observed');
 }
 
+/** The skill that the first planned work develops and a check of its unit asks for. */
+async function firstChecked(course: CourseView) {
+  const { courseUnit, activity } = firstWork(course);
+  const unit = present(
+    course.units.find(({ id }) => id === courseUnit),
+    'its unit',
+  );
+  const { document } = await readView<CourseUnitCompareView>(window.page, `/api/course-units/${unit.id}`);
+  const skills = present(
+    document.activities.find(({ key }) => key === activity),
+    'its activity',
+  ).develops;
+  const check = present(
+    document.checks.find(({ skill }) => skills.includes(skill)),
+    'a check of it',
+  );
+  const title = present(
+    course.skills.find(({ skill }) => skill === check.skill),
+    'its skill',
+  ).title;
+  return { unit, check, title };
+}
+
+tell('a check of a unit says what a take can show of it', async () => {
+  const { page } = window;
+  const { unit, check, title } = await firstChecked(await readCourse());
+  await page.goto(`${studio.address}/unit/${unit.unit}`);
+  await page.getByRole('link', { name: words.units.unit.change, exact: true }).click();
+  const editor = createUnitEditorPage(page);
+  const written = editor.checkOf(title);
+  await written.scrollIntoViewIfNeeded();
+  const phrases = await editor.listenFor(written, 'phraseLengths', { atLeast: '0' });
+  await phrases.getByText(words.listenFor.outside(1, 20)).waitFor();
+  await phrases.getByLabel(words.listenFor.kinds.phraseLengths.fields['atLeast']?.label ?? '').fill('3');
+  await phrases.getByText('phrases of at least 3 lengths').waitFor();
+  await editor.listenFor(written, 'mostlyValue', { value: 'crotchet', share: '60', others: '0' });
+  expect(await findWithAxe(page)).toEqual([]);
+  await picture('editor');
+  await editor.saveAgain(unit.title);
+  await page.getByText('mostly crotchets (at least 60 % of the notes)').first().waitFor();
+  const saved = (await readView<UnitView>(page, `/api/units/${unit.unit}`)).document;
+  expect(saved.checks.find(({ key }) => key === check.key)?.listenFor?.slice(-2)).toEqual([
+    { kind: 'phraseLengths', atLeast: 3 },
+    { kind: 'mostlyValue', value: 'crotchet', share: 0.6, others: 0 },
+  ]);
+  const { revision } = await readCourse();
+  await sendCommand(page, { type: 'courseUnit.takeFromLibrary', seen: revision, courseUnit: unit.id });
+});
+
 tell('nothing of a minor is recorded before consent is on record', async () => {
   const { page } = window;
   const course = await readCourse();
@@ -87,11 +137,12 @@ tell('nothing of a minor is recorded before consent is on record', async () => {
   const take = createTakePage(page);
   await take.open();
   await take.sheet.getByText(words.takes.consent.caution).waitFor();
+  await take.sheet.getByText(words.takes.consent.needed(small.name, 'under', 9)).waitFor();
   expect(await take.sheet.getByRole('button', { name: words.takes.setUp.check }).count()).toBe(0);
   expect(await findWithAxe(page)).toEqual([]);
   await picture('consent');
   await take.giveConsent('Ida Quell', 'mother');
-  await take.sheet.getByRole('button', { name: words.takes.setUp.check }).waitFor();
+  await take.sheet.getByLabel(words.takes.setUp.company).waitFor();
   expect((await readTakes()).consent).toMatchObject({ givenBy: 'Ida Quell', relation: 'mother' });
 });
 
@@ -109,6 +160,21 @@ tell('a line over the click becomes notes, and the notes become evidence', async
   expect(await take.sheet.locator('.roll-note').count()).toBeGreaterThan(15);
   expect(await findWithAxe(page)).toEqual([]);
   await picture('evidence');
+});
+
+tell('what was listened for is heard, or is not, with the passages that show it', async () => {
+  const take = createTakePage(window.page);
+  const spec = (text: string) => take.checks.locator('.take-check-spec').filter({ hasText: text });
+  // Crotchets without a rest: one long phrase, and of one value.
+  expect(await spec('Phrases of at least 3 lengths').innerText()).toContain(
+    words.listenFor.answers['not yet'],
+  );
+  const crotchets = spec('Mostly crotchets');
+  expect(await crotchets.innerText()).toContain(words.listenFor.answers.reached);
+  const passages = spec('Phrases of at least 3 lengths');
+  await passages.getByText(words.takes.result.passages(1)).click();
+  await passages.getByRole('button').first().click();
+  await take.sheet.locator('.roll-marked').waitFor();
 });
 
 tell('one touch makes it an observation, with the take as its proof', async () => {
@@ -185,6 +251,33 @@ tell('two takes lie side by side, and what grew is told from what only wavers', 
   expect(Math.abs(difference + 19)).toBeLessThan(8);
   expect(await findWithAxe(page)).toEqual([]);
   await picture('side-by-side');
+  await sheet.getByRole('button', { name: words.frame.close }).click();
+});
+
+tell('from a level to the take that shows it, and from there to another beside it', async () => {
+  const { page } = window;
+  const proved = present((await readTakes()).takes[0]?.proves[0], 'a level it proves');
+  await page
+    .getByRole('button', { name: new RegExp(`^Hear the take of .*: ${proved.title}$`) })
+    .first()
+    .click();
+  const sheet = page.getByRole('dialog');
+  await sheet.getByRole('button', { name: words.takes.result.hear, exact: true }).waitFor();
+  await sheet.getByRole('heading', { name: words.takes.result.observe }).waitFor();
+  expect(await findWithAxe(page)).toEqual([]);
+  await sheet.getByRole('button', { name: words.takes.compare, exact: true }).click();
+  const beside = page.getByRole('dialog', { name: words.takes.side.title });
+  await beside.getByRole('row').filter({ hasText: 'Intonation spread about it' }).waitFor();
+  // Both sounds are at hand.
+  await beside
+    .getByRole('button', { name: /^Hear: / })
+    .nth(1)
+    .click();
+  await beside.getByRole('button', { name: /^Stop: / }).click();
+  expect(await findWithAxe(page)).toEqual([]);
+  await picture('from-a-level');
+  await beside.getByRole('button', { name: words.frame.close }).click();
+  await sheet.getByRole('heading', { name: words.takes.result.observe }).waitFor();
   await sheet.getByRole('button', { name: words.frame.close }).click();
 });
 

@@ -23,9 +23,15 @@ export function createTakePage(page: Page) {
       await sheet.getByLabel(say.setUp.company).selectOption('band');
       await sheet.getByLabel(say.setUp.chart).fill(chords);
     },
-    /** Opens the microphone and waits until something is heard in it. */
+    /** Opens the microphone, unless it opens by itself, and waits until something is heard in it. */
     async soundCheck(): Promise<void> {
-      await button(say.setUp.check).click();
+      await button(say.setUp.check).or(sheet.locator('.level-meter')).first().waitFor();
+      if (
+        await button(say.setUp.check)
+          .isEnabled({ timeout: 1000 })
+          .catch(() => false)
+      )
+        await button(say.setUp.check).click();
       await sheet.getByText(say.setUp.levelRight).waitFor();
     },
     /** Records until the clock says so many seconds. */
@@ -44,6 +50,8 @@ export function createTakePage(page: Page) {
     /** The row of evidence of this name, as it reads. */
     row: (name: keyof typeof say.rows) =>
       sheet.locator('.evidence-row').filter({ has: page.getByText(say.rows[name], { exact: true }) }),
+    /** What it was listened to for. */
+    checks: sheet.getByRole('region', { name: words.listenFor.checks }),
     title: sheet.getByLabel(say.result.what),
     async level(skill: string, level: Level): Promise<void> {
       const name = `${level}, ${words.levels[level].name}`;

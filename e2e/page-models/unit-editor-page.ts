@@ -1,4 +1,5 @@
 import type { Locator, Page } from 'playwright-core';
+import type { CheckKind } from '#listening';
 import type { Check, Stage } from '#planning';
 import { sentenceCase } from '../../src/web/app/sentence-case.ts';
 import { words } from '../../src/web/words/index.ts';
@@ -69,6 +70,34 @@ export function createUnitEditorPage(page: Page) {
       await check.getByLabel(say.skill, { exact: true }).selectOption({ label: sentenceCase(skill) });
       await touch(check.getByRole('radio', { name: words.levels[level].name, exact: true }));
       await check.getByLabel(say.lookFor).fill(lookFor);
+    },
+    /** The check of this skill, opened for writing. */
+    checkOf(skill: string): Locator {
+      const chosen = page.locator(`option:checked`, { hasText: sentenceCase(skill) });
+      return part(say.checks).locator('.editor-check').filter({ has: chosen });
+    },
+    /** Has a check listen for something, its figures by the names of their fields. */
+    async listenFor(
+      check: Locator,
+      kind: CheckKind,
+      figures: Readonly<Record<string, string>>,
+    ): Promise<Locator> {
+      const { add, what, kinds } = words.listenFor;
+      await check.getByRole('button', { name: add, exact: true }).click();
+      const spec = check.locator('.editor-spec').last();
+      await spec.getByLabel(what, { exact: true }).selectOption(kind);
+      for (const [name, figure] of Object.entries(figures)) {
+        const label = kinds[kind].fields[name]?.label ?? name;
+        const field = spec.getByLabel(label, { exact: true });
+        if (name === 'value') await field.selectOption(figure);
+        else await field.fill(figure);
+      }
+      return spec;
+    },
+    async saveAgain(title: string): Promise<void> {
+      await page.getByRole('button', { name: say.save, exact: true }).click();
+      await page.getByRole('link', { name: words.units.unit.change, exact: true }).waitFor();
+      await page.getByRole('heading', { level: 1, name: title }).waitFor();
     },
     async save(title: string): Promise<void> {
       await page.getByRole('button', { name: say.saveNew, exact: true }).click();

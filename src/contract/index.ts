@@ -24,6 +24,7 @@ export {
 export {
   type ConsentView,
   type HeardTake,
+  type ListenableCheckView,
   longestTake,
   mostSoundBytes,
   mostStudioSoundBytes,

@@ -2,9 +2,16 @@
 
 import { z } from 'zod';
 import { type Id, isDate, type PlainDate } from '#core';
-import { type Alignment, type Evidence, evidenceNames, type HeardNote, type Problem } from '#listening';
+import {
+  type Alignment,
+  type CheckSpec,
+  type Evidence,
+  evidenceNames,
+  type HeardNote,
+  type Problem,
+} from '#listening';
 import { findInstrument, type InstrumentId } from '#music';
-import type { Level } from '#planning';
+import type { Level, SkillId } from '#planning';
 import { idOf } from './id-of.ts';
 
 /** Largest sound kept with a take, in bytes: about five minutes of speech-quality to half an hour of the recorder's own. */
@@ -165,7 +172,10 @@ export const takeCommands = [
     take: z.strictObject({
       id: idOf('take'),
       student: idOf('student'),
+      /** The lesson in which it was recorded. */
       lesson: idOf('lesson').nullable(),
+      /** The lesson that set the practice in which it was recorded. */
+      practiceOf: idOf('lesson').nullable().default(null),
       /** What was played. */
       title: z.string().trim().min(1, 'must not be empty').max(200),
       activity: z.strictObject({ courseUnit: idOf('course-unit'), activity: z.string().max(80) }).nullable(),
@@ -196,8 +206,12 @@ export interface ConsentView {
 export interface TakesView {
   readonly student: Id<'student'>;
   readonly name: string;
-  /** Under 18 as far as is known; an age not known counts as under. */
+  /** Whether consent must be on record first; an age not known counts as under 18. */
   readonly isMinor: boolean;
+  /** Why: under age for certain, perhaps (only the year of birth is known), or no age is known; null for an adult. */
+  readonly minority: 'under' | 'perhaps' | 'unknown' | null;
+  /** In years; to within a year from a year of birth alone. */
+  readonly age: number | null;
   /** The consent that stands; null when there is none. */
   readonly consent: ConsentView | null;
   /** Where there is none: the day an earlier one was withdrawn. */
@@ -215,13 +229,26 @@ export interface TakeRow {
   /** Bytes of the sound; null when only the figures were kept, or the sound was deleted. */
   readonly soundBytes: number | null;
   readonly lesson: Id<'lesson'> | null;
+  /** The lesson that set the practice in which it was recorded, at home. */
+  readonly practiceOf: Id<'lesson'> | null;
   readonly activity: { readonly courseUnit: Id<'course-unit'>; readonly activity: string } | null;
   /** Levels this take is the proof of. */
-  readonly proves: readonly { readonly title: string; readonly level: Level }[];
+  readonly proves: readonly { readonly skill: SkillId; readonly title: string; readonly level: Level }[];
+}
+
+/** A check of a unit with what a take can show of it. */
+export interface ListenableCheckView {
+  readonly skill: SkillId;
+  readonly title: string;
+  readonly wanted: Level;
+  readonly lookFor: string;
+  readonly listenFor: readonly CheckSpec[];
 }
 
 export interface TakeView extends TakeRow {
   readonly student: Id<'student'>;
+  /** Checks of what was played, or of the skills it proves, that a take can show something of. */
+  readonly checks: readonly ListenableCheckView[];
   readonly note: string;
   readonly context: WrittenContext;
   readonly heard: HeardTake;

@@ -14,6 +14,7 @@ import type {
   UnitDocument,
   UnitId,
 } from '#planning';
+import type { ListenableCheckView } from './take.ts';
 
 export interface StudioView {
   /** False on the first run: show the welcome. */
@@ -194,6 +195,8 @@ export interface LessonSkillView {
   readonly here: { readonly observation: Id<'observation'>; readonly level: Level } | null;
   readonly wanted: Level;
   readonly lookFor: readonly string[];
+  /** Its checks that a take can show something of. */
+  readonly listenable: readonly ListenableCheckView[];
 }
 
 // ---- Student and course score ----
@@ -394,6 +397,8 @@ export interface CourseUnitView {
     readonly wanted: Level;
     readonly level: Level | null;
     readonly lookFor: string;
+    /** What a take can show of it, a sentence each. */
+    readonly listensFor: readonly string[];
   }[];
 }
 

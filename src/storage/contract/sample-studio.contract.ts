@@ -91,6 +91,7 @@ export const sample = {
     keptAt: '2026-03-04T16:40:00.000Z',
     title: 'Long notes',
     takenIn: 'lesson:one',
+    practiceOf: null,
     playedFor: { courseUnit: 'course-unit:one', activity: 'long-notes' },
     instrument: 'flute',
     context: { tempo: 90 },

@@ -7,6 +7,7 @@ export const takeTable = describeTable('take', {
   keptAt: text,
   title: text,
   takenIn: textOrNull,
+  practiceOf: textOrNull,
   playedFor: jsonOrNull,
   instrument: textOrNull,
   context: json,

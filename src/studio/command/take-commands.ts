@@ -5,7 +5,7 @@ import { ok } from '#core';
 import { parseTakeContext } from '#listening';
 import { formatDay } from '#planning';
 import { formatCount } from '../sentence/amounts.ts';
-import { findConsent, mayBeMinor } from '../take/consent.ts';
+import { findConsent, minorityOf } from '../take/consent.ts';
 import type { Handler } from './desk.ts';
 import { invalid, notAllowed, notFound } from './fault.ts';
 import { bytesOfBase64, eraseSound, findRoom, putSound, removeTake } from './take-sounds.ts';
@@ -33,16 +33,25 @@ export const withdrawConsent: Handler<'consent.withdraw'> = async (desk, { conse
   return ok(`Consent to record ${student?.name ?? 'a student'} withdrawn on ${formatDay(on)}`);
 };
 
+const why = {
+  under: 'is under 18',
+  perhaps: 'may be under 18 (only the year of birth is known)',
+  unknown: 'counts as under 18, since no age is known',
+} as const;
+
 export const keepTake: Handler<'take.keep'> = async (desk, { take, sound }) => {
   const { tx } = desk;
   const student = await tx.get('student', take.student);
   if (student === null) return notFound('student');
-  if (mayBeMinor(student, desk.today) && (await findConsent(tx, student.id)) === null)
+  const minority = minorityOf(student, desk.today);
+  if (minority !== null && (await findConsent(tx, student.id)) === null)
     return notAllowed(
-      `Nothing of ${student.name} can be kept before consent is on record: ${student.name} is under 18, or their age is not known. Note who gave it and when.`,
+      `Nothing of ${student.name} can be kept before consent is on record: ${student.name} ${why[minority]}. Note who gave it and when.`,
     );
   const lesson = take.lesson === null ? null : await tx.get('lesson', take.lesson);
   if (take.lesson !== null && lesson === null) return notFound('lesson');
+  if (take.practiceOf !== null && (await tx.get('lesson', take.practiceOf)) === null)
+    return notFound('lesson');
   if ((await tx.get('take', take.id)) !== null) return invalid('take.id', 'This take is kept already.');
   const context = parseTakeContext(take.context);
   if (!context.ok) return invalid(`take.context.${context.error.field}`, context.error.message);
@@ -69,6 +78,7 @@ export const keepTake: Handler<'take.keep'> = async (desk, { take, sound }) => {
     keptAt: desk.outside.clock.instant(),
     title: take.title,
     takenIn: lesson?.id ?? null,
+    practiceOf: take.practiceOf,
     playedFor: take.activity,
     instrument: take.instrument,
     context: take.context,

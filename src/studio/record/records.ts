@@ -318,6 +318,8 @@ export interface TakeRecord {
   readonly title: string;
   /** Where and for what it was played; both may be gone by now, the take stays. */
   readonly takenIn: LessonId | null;
+  /** The lesson that set the practice in which it was recorded. */
+  readonly practiceOf: LessonId | null;
   readonly playedFor: { readonly courseUnit: CourseUnitId; readonly activity: ActivityKey } | null;
   readonly instrument: InstrumentId | null;
   readonly context: WrittenContext;

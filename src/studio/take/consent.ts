@@ -1,5 +1,6 @@
 // Whether a student may be recorded: who is or may be under age, and which consent stands.
 
+import type { TakesView } from '#contract';
 import { ageOn, type PlainDate } from '#core';
 import type { ConsentRecord, StudentId, StudentRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
@@ -10,11 +11,19 @@ import type { Reader } from '../record/store.ts';
  */
 const ageOfMajority = 18;
 
-/** Under 18, or not known to be over. A year of birth alone says so only once the nineteenth year has begun. */
-export function mayBeMinor(student: Pick<StudentRecord, 'born' | 'birthYear'>, today: PlainDate): boolean {
-  if (student.born !== null) return ageOn(student.born, today) < ageOfMajority;
-  if (student.birthYear !== null) return Number(today.slice(0, 4)) - student.birthYear <= ageOfMajority;
-  return true;
+/**
+ * Under 18, perhaps under, or not known; null for an adult. A year of birth alone says that somebody is of age only once the
+ * nineteenth year has begun.
+ */
+export function minorityOf(
+  { born, birthYear }: Pick<StudentRecord, 'born' | 'birthYear'>,
+  today: PlainDate,
+): TakesView['minority'] {
+  if (born !== null) return ageOn(born, today) < ageOfMajority ? 'under' : null;
+  if (birthYear === null) return 'unknown';
+  const years = Number(today.slice(0, 4)) - birthYear;
+  if (years < ageOfMajority) return 'under';
+  return years === ageOfMajority ? 'perhaps' : null;
 }
 
 /** The newest consent that stands, or null. */

@@ -84,7 +84,13 @@ export const unit: UnitDocument = {
   ],
   extensions: [activity('lead-the-call', 'two-bar-answers', 10)],
   checks: [
-    { key: 'beat', skill: id('skill', 'steady-beat'), level: 2, lookFor: 'feet and hands agree' },
+    {
+      key: 'beat',
+      skill: id('skill', 'steady-beat'),
+      level: 2,
+      lookFor: 'feet and hands agree',
+      listenFor: [{ kind: 'evenTiming', withinMs: 60 }],
+    },
     { key: 'answers', skill: id('skill', 'two-bar-answers'), level: 3, lookFor: 'the answer ends in time' },
   ],
   next: [],
@@ -108,6 +114,7 @@ export function emptyTake(take: Id<'take'>, student: Id<'student'>): CommandOf<'
     id: take,
     student,
     lesson: null,
+    practiceOf: null,
     title: 'Long notes',
     activity: null,
     instrument: 'piano',

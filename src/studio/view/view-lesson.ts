@@ -10,6 +10,7 @@ import type { Reader } from '../record/store.ts';
 import { type CourseActivities, listCourseActivities } from './course-activity.ts';
 import { latestLevels } from './latest-level.ts';
 import { toLearnerView, toStrandViews } from './learner-view.ts';
+import { toListenable } from './listenable-check.ts';
 import { suggestPractice } from './suggest-practice.ts';
 
 /** The view of a lesson, or null when there is none of this id. */
@@ -124,6 +125,7 @@ function toSkill(skill: SkillId, shown: Shown): LessonSkillView {
     // Where no unit of the course checks it, "with help" is where one moves on.
     wanted: checks[0]?.level ?? 2,
     lookFor: checks.length > 0 ? checks.map((c) => c.lookFor) : description === '' ? [] : [description],
+    listenable: checks.flatMap((check) => toListenable(check, shown.skills.get(skill)?.title ?? skill)),
   };
 }
 

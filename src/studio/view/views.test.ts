@@ -180,6 +180,15 @@ describe('the lesson', () => {
         here: { observation: 'observation:beat', level: 3 },
         wanted: 2,
         lookFor: ['feet and hands agree'],
+        listenable: [
+          {
+            skill: 'skill:steady-beat',
+            title: 'steady beat',
+            wanted: 2,
+            lookFor: 'feet and hands agree',
+            listenFor: [{ kind: 'evenTiming', withinMs: 60 }],
+          },
+        ],
       },
     ]);
     expect(first.ongoing.map((o) => o.title)).toEqual(['relaxed hands']);

@@ -51,17 +51,19 @@ export async function send(command: Command): Promise<CommandReply | null> {
 /**
  * Sends several commands as one step, each having seen what those before it did: all are taken or none stays, one
  * message tells of them, one Undo takes them back. `label` names the step; one command alone says what it did itself.
- * Null when one was refused; the fault has been shown and what went before it taken back.
+ * Null when one was refused; the fault has been shown and what went before it taken back. `sendOne` is how each is sent.
  */
 export async function sendTogether(
   commands: readonly Command[],
   label: string | ((replies: readonly CommandReply[]) => string),
+  sendOne: (command: Command, at: number) => ReturnType<typeof sendCommand> = (command) =>
+    sendCommand(newId('change'), command),
 ): Promise<readonly CommandReply[] | null> {
   if (theOutbox.status().pending > 0) await theOutbox.flush();
   const revisions = new Map<string, number>();
   const done: CommandReply[] = [];
-  for (const command of commands) {
-    const reply = await sendCommand(newId('change'), withSeen(command, revisions));
+  for (const [at, command] of commands.entries()) {
+    const reply = await sendOne(withSeen(command, revisions), at);
     if (!reply.ok) {
       showFault(reply.error);
       for (const { change } of done.toReversed())

@@ -1,12 +1,16 @@
-// Two takes side by side: the same figures, the difference, and whether it is larger than the measurement's own doubt.
+// Two takes side by side: heard one after the other, what each shows of the checks, the same figures, the difference, and whether
+// it is larger than the measurement's own doubt.
 
-import { compareTakes, type FigureChange } from '#listening';
+import type { ListenableCheckView, TakeView } from '#contract';
+import { compareTakes, describeCheck, judgeCheck } from '#listening';
+import { sentenceCase } from '../app/sentence-case.ts';
 import { Dialog } from '../components/dialog.tsx';
 import { Loaded } from '../components/loading.tsx';
 import { useFormat } from '../hooks/use-format.ts';
 import { useTake } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
 import { formatFigure } from './format-figure.ts';
+import { HearTake } from './hear-take.tsx';
 import './compare-takes.css';
 
 const say = words.takes.side;
@@ -20,37 +24,25 @@ export interface CompareTakesProps {
 export function CompareTakes({ ids, onClose }: CompareTakesProps) {
   const before = useTake(ids[0]);
   const after = useTake(ids[1]);
-  const format = useFormat();
   return (
     <Dialog title={say.title} open onClose={onClose} width="wide">
       <Loaded view={before}>
-        {(first) => (
-          <Loaded view={after}>
-            {(second) => {
-              const name = (take: typeof first) => words.takes.row(take.title, format.day(take.date, 'day'));
-              return (
-                <ComparisonTable
-                  names={[name(first), name(second)]}
-                  changes={compareTakes(first.evidence, second.evidence)}
-                />
-              );
-            }}
-          </Loaded>
-        )}
+        {(first) => <Loaded view={after}>{(second) => <Comparison before={first} after={second} />}</Loaded>}
       </Loaded>
     </Dialog>
   );
 }
 
-function ComparisonTable({
-  names,
-  changes,
-}: {
-  readonly names: readonly [string, string];
-  readonly changes: readonly FigureChange[];
-}) {
-  const { locale } = useFormat();
-  if (changes.length === 0) return <p className="soft">{say.none}</p>;
+interface ComparisonProps {
+  readonly before: TakeView;
+  readonly after: TakeView;
+}
+
+function Comparison({ before, after }: ComparisonProps) {
+  const { locale, day } = useFormat();
+  const changes = compareTakes(before.evidence, after.evidence);
+  const checks = checksOf(before, after);
+  if (changes.length === 0 && checks.length === 0) return <p className="soft">{say.none}</p>;
   return (
     /* biome-ignore lint/a11y/noNoninteractiveTabindex: a table that scrolls must be reachable by keyboard */
     <section className="compare-frame" tabIndex={0} aria-label={say.title}>
@@ -58,12 +50,29 @@ function ComparisonTable({
         <thead>
           <tr>
             <th scope="col">{say.figure}</th>
-            <th scope="col">{names[0]}</th>
-            <th scope="col">{names[1]}</th>
+            {[before, after].map((take) => (
+              <th key={take.id} scope="col">
+                {words.takes.row(take.title, day(take.date, 'day'))}
+                <HearTake take={take} name={words.takes.row(take.title, day(take.date, 'day'))} />
+              </th>
+            ))}
             <th scope="col">{say.difference}</th>
           </tr>
         </thead>
         <tbody>
+          {checks.flatMap((check) =>
+            check.listenFor.map((spec) => (
+              <tr key={check.skill + JSON.stringify(spec)}>
+                <th scope="row">
+                  <span className="compare-row">{sentenceCase(check.title)}</span> {describeCheck(spec)}
+                </th>
+                {[before, after].map(({ id, evidence, heard }) => (
+                  <td key={id}>{words.listenFor.answers[judgeCheck(spec, evidence, heard.notes).answer]}</td>
+                ))}
+                <td />
+              </tr>
+            )),
+          )}
           {changes.map((change) => (
             <tr key={`${change.row} ${change.name}`}>
               <th scope="row">
@@ -86,4 +95,12 @@ function ComparisonTable({
       </table>
     </section>
   );
+}
+
+/** The checks of both takes, each once. */
+function checksOf(before: TakeView, after: TakeView): readonly ListenableCheckView[] {
+  const byText = new Map(
+    [...after.checks, ...before.checks].map((check) => [check.skill + check.lookFor, check] as const),
+  );
+  return [...byText.values()];
 }

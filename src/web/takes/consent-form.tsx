@@ -36,7 +36,7 @@ export function ConsentForm({ takes }: { readonly takes: TakesView }) {
   };
   return (
     <form className="form" onSubmit={submit}>
-      <p>{say.needed(takes.name)}</p>
+      <p>{say.needed(takes.name, takes.minority ?? 'unknown', takes.age)}</p>
       <p className="soft">{say.caution}</p>
       <TextField label={say.givenBy} value={givenBy} onValue={setGivenBy} required autoFocus />
       <TextField label={say.relation} value={relation} onValue={setRelation} help={say.relationHelp} />

@@ -2,10 +2,10 @@
 
 import type { TakeView } from '#contract';
 import { describeProblem, type EvidenceName, evidenceNames, figuresOf, type Passage } from '#listening';
-import { Button } from '../components/button.tsx';
 import { useLocale } from '../hooks/use-format.ts';
 import { words } from '../words/index.ts';
-import { formatFigure, formatLength } from './format-figure.ts';
+import { formatFigure } from './format-figure.ts';
+import { PassageList } from './passage-list.tsx';
 import './evidence-list.css';
 
 const say = words.takes.result;
@@ -53,25 +53,7 @@ function EvidenceRow({ name, take, onPassage }: EvidenceListProps & { readonly n
               ),
             )}
           </ul>
-          {row.passages.length > 0 && (
-            <details className="evidence-passages">
-              <summary>{say.passages(row.passages.length)}</summary>
-              <ul>
-                {row.passages.map((passage) => (
-                  <li key={`${passage.from} ${passage.shows}`}>
-                    <Button
-                      kind="plain"
-                      aria-label={say.hearPassage(`${passage.shows}, ${place(passage)}`)}
-                      onPress={() => onPassage(passage)}
-                    >
-                      {place(passage)}
-                    </Button>
-                    <span>{passage.shows}</span>
-                  </li>
-                ))}
-              </ul>
-            </details>
-          )}
+          <PassageList passages={row.passages} onPassage={onPassage} />
         </dd>
       ) : (
         <dd className="soft">
@@ -81,5 +63,3 @@ function EvidenceRow({ name, take, onPassage }: EvidenceListProps & { readonly n
     </div>
   );
 }
-
-const place = (passage: Passage) => say.at(passage.bar, formatLength(passage.from));

@@ -1,18 +1,18 @@
 // What is kept of a take: figures always, the sound if wanted, and at one touch of a level an observation that it proves.
 
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 import type { Command } from '#contract';
 import { mostSoundBytes } from '#contract';
 import type { Level } from '#planning';
-import { send, sendTogether } from '../app/send.ts';
-import { sentenceCase } from '../app/sentence-case.ts';
+import { sendTogether } from '../app/send.ts';
 import { Button } from '../components/button.tsx';
-import { SelectField, TextField } from '../components/field.tsx';
-import { LevelPicker } from '../components/level-picker.tsx';
+import { TextField } from '../components/field.tsx';
 import { Tick } from '../components/tick.tsx';
 import { newId } from '../new-id.ts';
 import { words } from '../words/index.ts';
 import { blobToBase64 } from './blob-to-base64.ts';
+import { sendSteadily } from './keep-steadily.ts';
+import { LevelChoice } from './level-choice.tsx';
 import type { HeardEvidence } from './listening-message.ts';
 import type { TakeFor } from './take-for.ts';
 
@@ -34,17 +34,31 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
   const [skill, setSkill] = useState<string>(of.skills[0]?.skill ?? '');
   const [level, setLevel] = useState<Level | null>(null);
   const [busy, setBusy] = useState(false);
+  const [isWaiting, setWaiting] = useState(false);
+  // One take, however often it is tried to be kept.
+  const [ids] = useState(() => ({
+    take: newId('take'),
+    sound: newId('sound'),
+    observation: newId('observation'),
+  }));
+  const isGone = useRef(false);
+  useEffect(() => {
+    isGone.current = false;
+    return () => {
+      isGone.current = true;
+    };
+  }, []);
   const chosen = of.skills.find((one) => one.skill === skill);
   const keep = async (event: FormEvent) => {
     event.preventDefault();
     setBusy(true);
-    const take = newId('take');
     const keeping: Command = {
       type: 'take.keep',
       take: {
-        id: take,
+        id: ids.take,
         student: of.student,
         lesson: of.lesson,
+        practiceOf: of.practiceOf,
         title: title.trim() || of.title,
         activity: of.activity,
         instrument: of.instrument,
@@ -53,7 +67,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
       },
       sound:
         sound !== null && keepsSound && fits
-          ? { id: newId('sound'), type: sound.type, data: await blobToBase64(sound) }
+          ? { id: ids.sound, type: sound.type, data: await blobToBase64(sound) }
           : null,
     };
     const observing: Command | null =
@@ -61,18 +75,25 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
         ? null
         : {
             type: 'observe',
-            observation: newId('observation'),
+            observation: ids.observation,
             course: of.course,
             student: of.student,
             lesson: of.lesson,
             skill: chosen.skill,
             level,
             note: '',
-            take,
+            take: ids.take,
           };
-    const done = observing
-      ? await sendTogether([keeping, observing], (replies) => replies.at(-1)?.label ?? '')
-      : await send(keeping);
+    const commands = observing ? [keeping, observing] : [keeping];
+    const done = await sendTogether(
+      commands,
+      (replies) => replies.at(-1)?.label ?? '',
+      sendSteadily(
+        commands.map(() => newId('change')),
+        setWaiting,
+        () => isGone.current,
+      ),
+    );
     setBusy(false);
     if (done) onKept();
   };
@@ -80,29 +101,15 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
     <form className="keep-take" onSubmit={(event) => void keep(event)}>
       <TextField label={say.what} value={title} onValue={setTitle} required />
       {of.skills.length > 0 && (
-        <>
-          <h3>{say.observe}</h3>
-          <p className="soft">{say.observeHelp}</p>
-          {of.skills.length > 1 && (
-            <SelectField
-              label={say.skill}
-              value={skill}
-              onValue={(one) => {
-                setSkill(one);
-                setLevel(null);
-              }}
-              options={of.skills.map((one) => ({ value: one.skill, label: sentenceCase(one.title) }))}
-            />
-          )}
-          {chosen && (
-            <LevelPicker
-              label={sentenceCase(chosen.title)}
-              level={level}
-              onLevel={setLevel}
-              {...(chosen.wanted === null ? {} : { wanted: chosen.wanted })}
-            />
-          )}
-        </>
+        <LevelChoice
+          skills={of.skills}
+          skill={skill}
+          level={level}
+          onChoose={(one, at) => {
+            setSkill(one);
+            setLevel(at);
+          }}
+        />
       )}
       {sound !== null && (
         <div>
@@ -111,6 +118,11 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
           </Tick>
           <p className="faint">{fits ? say.keepSoundHelp(megabytes) : say.soundTooLarge(megabytes)}</p>
         </div>
+      )}
+      {isWaiting && (
+        <p className="fault" role="alert">
+          {say.waiting}
+        </p>
       )}
       <div className="record-deeds">
         <Button kind="primary" large type="submit" isDisabled={busy || title.trim() === ''}>

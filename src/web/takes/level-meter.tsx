@@ -9,7 +9,13 @@ const say = words.takes.setUp;
 /** Peaks as shares of full scale below which it is quiet, soft, right; above is nearly cut off. Common practice. */
 const bounds = { quiet: 0.003, soft: 0.05, right: 0.9 } as const;
 
-export function LevelMeter({ microphone }: { readonly microphone: Microphone }) {
+export interface LevelMeterProps {
+  readonly microphone: Microphone;
+  /** Not spoken while a take is recorded: a screen reader would be in it. */
+  readonly silent?: boolean;
+}
+
+export function LevelMeter({ microphone, silent = false }: LevelMeterProps) {
   const bar = useRef<HTMLDivElement>(null);
   const [told, setTold] = useState<string>(say.levelQuiet);
   useEffect(() => {
@@ -25,7 +31,7 @@ export function LevelMeter({ microphone }: { readonly microphone: Microphone }) 
       const share = shown <= 0.001 ? 0 : 1 + (20 * Math.log10(Math.min(1, shown))) / 60;
       bar.current?.style.setProperty('transform', `scaleX(${share.toFixed(3)})`);
       if (now - since > 800) {
-        setTold(wordsFor(loudest));
+        setTold(microphone.isMuted() ? say.muted : wordsFor(loudest));
         loudest = 0;
         since = now;
       }
@@ -40,7 +46,7 @@ export function LevelMeter({ microphone }: { readonly microphone: Microphone }) 
       <div className="level-meter-frame" aria-hidden="true">
         <div ref={bar} className="level-meter-bar" />
       </div>
-      <span className="soft" aria-live="polite">
+      <span className="soft" aria-live={silent ? 'off' : 'polite'}>
         {told}
       </span>
     </div>

@@ -1,7 +1,7 @@
 // The recording screen, a sheet over the lesson or the student: consent, set-up and sound check, the take, what was heard,
 // and what is kept of it.
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { FileTrigger } from 'react-aria-components';
 import { Button } from '../components/button.tsx';
 import { Dialog } from '../components/dialog.tsx';
@@ -12,6 +12,7 @@ import { ConsentForm } from './consent-form.tsx';
 import { formatLength } from './format-figure.ts';
 import { KeepTake } from './keep-take.tsx';
 import { LevelMeter } from './level-meter.tsx';
+import { isMicrophoneGranted, type Microphone } from './recorder.ts';
 import { SettingsForm } from './settings-form.tsx';
 import type { TakeFor } from './take-for.ts';
 import { TakeResult } from './take-result.tsx';
@@ -29,14 +30,38 @@ export interface RecordTakeProps {
 
 export function RecordTake({ of, onClose }: RecordTakeProps) {
   const takes = useTakes(of.student);
+  const atStake = useRef(false);
+  const [leaving, setLeaving] = useState(false);
+  // A take that is thrown away by a slip of the hand cannot be played again: this one question is asked.
+  const close = () => (atStake.current ? setLeaving(true) : onClose());
   return (
-    <Dialog title={say.of(say.record, of.name)} open onClose={onClose} width="wide">
+    <Dialog title={say.of(say.record, of.name)} open onClose={close} width="wide">
+      {leaving && (
+        <div className="record-leaving" role="alertdialog" aria-label={say.recording.leaveTitle}>
+          <p>{say.recording.leaveTitle}</p>
+          <div className="record-deeds">
+            <Button large autoFocus onPress={() => setLeaving(false)}>
+              {say.recording.stay}
+            </Button>
+            <Button large kind="plain" onPress={onClose}>
+              {say.recording.leave}
+            </Button>
+          </div>
+        </div>
+      )}
       <Loaded view={takes}>
         {(view) =>
           view.isMinor && view.consent === null ? (
             <ConsentForm takes={view} />
           ) : (
-            <Recording of={of} onClose={onClose} />
+            <Recording
+              of={of}
+              onStake={(isAtStake) => {
+                atStake.current = isAtStake;
+                if (!isAtStake) setLeaving(false);
+              }}
+              onClose={onClose}
+            />
           )
         }
       </Loaded>
@@ -44,10 +69,25 @@ export function RecordTake({ of, onClose }: RecordTakeProps) {
   );
 }
 
-function Recording({ of, onClose }: RecordTakeProps) {
+interface RecordingProps extends RecordTakeProps {
+  /** Told when there begins to be, and ceases to be, a take that would be lost. */
+  readonly onStake: (isAtStake: boolean) => void;
+}
+
+function Recording({ of, onStake, onClose }: RecordingProps) {
   const [settings, setSettings] = useState(() => suggestSettings(of.materials, of.instrument));
   const recording = useRecording(settings);
-  const { state, fault } = recording;
+  const { state, fault, microphone } = recording;
+  const isAtStake = state.step !== 'setUp';
+  const tell = useRef(onStake);
+  tell.current = onStake;
+  useEffect(() => {
+    tell.current(isAtStake);
+    if (!isAtStake) return;
+    const hold = (event: BeforeUnloadEvent) => event.preventDefault();
+    window.addEventListener('beforeunload', hold);
+    return () => window.removeEventListener('beforeunload', hold);
+  }, [isAtStake]);
   return (
     <div className="record-take">
       {fault && (
@@ -63,6 +103,7 @@ function Recording({ of, onClose }: RecordTakeProps) {
       )}
       {state.step === 'recording' && (
         <RecordingNow
+          microphone={microphone}
           seconds={state.seconds}
           isCountingIn={state.isCountingIn}
           onStop={() => void recording.stop()}
@@ -82,7 +123,7 @@ function Recording({ of, onClose }: RecordTakeProps) {
       )}
       {state.step === 'heard' && (
         <>
-          <TakeResult take={state.heard} sound={state.samples} offClick={state.offClick} />
+          <TakeResult take={state.heard} checks={of.checks} sound={state.samples} offClick={state.offClick} />
           <KeepTake
             of={of}
             heard={state.heard}
@@ -98,6 +139,18 @@ function Recording({ of, onClose }: RecordTakeProps) {
 
 function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRecording> }) {
   const { microphone, busy, latency } = recording;
+  // Where the browser was told already that this page may, the microphone opens by itself.
+  const open = useRef(recording.openIt);
+  const isOpen = useRef(microphone !== null);
+  useEffect(() => {
+    let isWanted = !isOpen.current;
+    void isMicrophoneGranted().then((isGranted) => {
+      if (isGranted && isWanted) void open.current();
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, []);
   return (
     <div className="form-part">
       <p className="soft">{say.setUp.headphones}</p>
@@ -140,13 +193,14 @@ function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRe
 }
 
 interface RecordingNowProps {
+  readonly microphone: Microphone | null;
   readonly seconds: () => number;
   readonly isCountingIn: () => boolean;
   readonly onStop: () => void;
   readonly onCancel: () => void;
 }
 
-function RecordingNow({ seconds, isCountingIn, onStop, onCancel }: RecordingNowProps) {
+function RecordingNow({ microphone, seconds, isCountingIn, onStop, onCancel }: RecordingNowProps) {
   const [now, setNow] = useState({ seconds: 0, isCountingIn: isCountingIn() });
   useEffect(() => {
     const timer = setInterval(() => setNow({ seconds: seconds(), isCountingIn: isCountingIn() }), 200);
@@ -158,6 +212,7 @@ function RecordingNow({ seconds, isCountingIn, onStop, onCancel }: RecordingNowP
         {formatLength(now.seconds)}
       </p>
       <p aria-live="polite">{now.isCountingIn ? say.recording.countIn : say.recording.now}</p>
+      {microphone && <LevelMeter microphone={microphone} silent />}
       <div className="record-deeds">
         <Button kind="primary" large autoFocus onPress={onStop}>
           {say.recording.stop}

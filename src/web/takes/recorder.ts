@@ -5,6 +5,10 @@ export interface Microphone {
   readonly clock: AudioContext;
   /** Loudest sample since last asked, 0 to 1. */
   level(): number;
+  /** Whether the device or the system sends nothing at present: switched off at its own button, or by the system. */
+  isMuted(): boolean;
+  /** Told once when it goes away: unplugged, or its permission withdrawn. Not when it is closed here. */
+  onGone(tell: () => void): void;
   /** Begins a take. */
   record(): TakeInHand;
   close(): void;
@@ -29,6 +33,15 @@ export interface TakeInHand {
 /** Kept sounds are mono and small; 40 kbit/s of Opus leaves an instrument's tone well recognisable. Our own choice. */
 const bitsPerSecond = 40_000;
 const soundTypes = ['audio/webm;codecs=opus', 'audio/ogg;codecs=opus', 'audio/mp4'];
+
+/** Whether the browser lets this page use the microphone without asking; false where it does not say. */
+export async function isMicrophoneGranted(): Promise<boolean> {
+  try {
+    return (await navigator.permissions.query({ name: 'microphone' })).state === 'granted';
+  } catch {
+    return false;
+  }
+}
 
 /** Opens the microphone on a clock that its caller closes; throws the browser's own error when that is refused or there is none. */
 export async function openMicrophone(clock: AudioContext): Promise<Microphone> {
@@ -57,8 +70,11 @@ export async function openMicrophone(clock: AudioContext): Promise<Microphone> {
     taking.chunks.push(data.samples);
     taking.length += data.samples.length;
   };
+  const [track] = stream.getAudioTracks();
   return {
     clock,
+    isMuted: () => track?.muted ?? false,
+    onGone: (tell) => track?.addEventListener('ended', tell, { once: true }),
     level() {
       const level = loudest;
       loudest = 0;
@@ -102,13 +118,15 @@ function compress(stream: MediaStream): { stop(): Promise<Blob | null> } {
   const recorder = new MediaRecorder(stream, { mimeType: type, audioBitsPerSecond: bitsPerSecond });
   const parts: Blob[] = [];
   recorder.ondataavailable = ({ data }) => parts.push(data);
+  // It also ends by itself, when the microphone is unplugged; what it has until then counts.
+  const ended = new Promise<Blob | null>((done) => {
+    recorder.onstop = () => done(parts.length === 0 ? null : new Blob(parts, { type }));
+  });
   recorder.start();
   return {
-    stop: () =>
-      new Promise((done) => {
-        if (recorder.state === 'inactive') return done(null);
-        recorder.onstop = () => done(parts.length === 0 ? null : new Blob(parts, { type }));
-        recorder.stop();
-      }),
+    stop() {
+      if (recorder.state !== 'inactive') recorder.stop();
+      return ended;
+    },
   };
 }

@@ -91,16 +91,18 @@ function Takes({ course, takes }: { readonly course: CourseView; readonly takes:
               name: takes.name,
               course: course.id,
               lesson: null,
+              practiceOf: null,
               activity: null,
               title: '',
               instrument: course.learner.instrument,
               materials: [],
               skills: course.skills.map(({ skill, title }) => ({ skill, title, wanted: null })),
+              checks: [],
             }}
             onClose={close}
           />
         )}
-        {opened?.what === 'look' && <KeptTake id={opened.take.id} onClose={close} />}
+        {opened?.what === 'look' && <KeptTake id={opened.take.id} course={course} onClose={close} />}
         {opened?.what === 'compare' && <CompareTakes ids={opened.ids} onClose={close} />}
       </Suspense>
       {opened?.what === 'erase' && (
@@ -137,6 +139,7 @@ function TakeLine({ take, ticked, onTick, onOpen, onDiscard }: TakeLineProps) {
   const name = say.row(take.title, format.day(take.date, 'day'));
   const facts = [
     say.facts(formatLength(take.seconds), take.notes),
+    ...(take.practiceOf === null ? [] : [say.atHome]),
     take.soundBytes === null ? say.figuresOnly : say.withSound,
     ...take.proves.map(({ title, level }) => say.shows(title, words.levels[level].name.toLowerCase())),
   ];

@@ -1,9 +1,11 @@
 // A take as it was heard: played again, drawn, and told in figures. Used for one just recorded and for one that was kept.
 
 import { useEffect, useMemo, useState } from 'react';
-import type { TakeView } from '#contract';
+import type { ListenableCheckView, TakeView } from '#contract';
+import type { Passage } from '#listening';
 import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
+import { CheckList } from './check-list.tsx';
 import type { Samples } from './decode-sound.ts';
 import { EvidenceList } from './evidence-list.tsx';
 import { formatLength } from './format-figure.ts';
@@ -16,19 +18,25 @@ const say = words.takes.result;
 
 export interface TakeResultProps {
   readonly take: Pick<TakeView, 'heard' | 'evidence' | 'context'>;
+  /** Of what was played, as far as a take can show something of them. */
+  readonly checks: readonly ListenableCheckView[];
   /** Null where only the figures are kept. */
   readonly sound: Samples | null;
   /** Whether it was played to a click that it did not lie on. */
   readonly offClick?: boolean;
 }
 
-export function TakeResult({ take, sound, offClick = false }: TakeResultProps) {
+export function TakeResult({ take, checks, sound, offClick = false }: TakeResultProps) {
   const { heard, evidence, context } = take;
   const [at, setAt] = useState<number | null>(null);
   const [marked, setMarked] = useState<{ readonly from: number; readonly to: number } | null>(null);
   const player = useMemo(() => (sound === null ? null : createSamplePlayer(sound)), [sound]);
   useEffect(() => () => player?.close(), [player]);
   const hear = (from: number, to: number) => player?.play(from, to, setAt);
+  const showPassage = (passage: Passage) => {
+    setMarked(passage);
+    hear(Math.max(0, passage.from - 0.1), passage.to + 0.1);
+  };
   return (
     <div className="take-result">
       <div className="take-picture">
@@ -58,14 +66,9 @@ export function TakeResult({ take, sound, offClick = false }: TakeResultProps) {
         <TakeNotation heard={heard} evidence={evidence} context={context} />
       </div>
       <div className="take-evidence">
+        <CheckList checks={checks} heard={heard} evidence={evidence} onPassage={showPassage} />
         <h3>{say.evidence}</h3>
-        <EvidenceList
-          take={take}
-          onPassage={(passage) => {
-            setMarked(passage);
-            hear(Math.max(0, passage.from - 0.1), passage.to + 0.1);
-          }}
-        />
+        <EvidenceList take={take} onPassage={showPassage} />
       </div>
     </div>
   );

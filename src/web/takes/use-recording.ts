@@ -51,6 +51,8 @@ export function useRecording(settings: TakeSettings) {
   const listening = useRef<ListeningInHand | null>(null);
   const open = useRef<{ readonly player: Player; readonly microphone: Microphone | null } | null>(null);
 
+  const latestStop = useRef<() => Promise<void>>(async () => {});
+
   useEffect(
     () => () => {
       letGo(inHand);
@@ -66,15 +68,29 @@ export function useRecording(settings: TakeSettings) {
     setBusy('opening');
     setFault(null);
     try {
+      // A page that is neither on this machine nor encrypted is not given a microphone by any browser.
+      if (!window.isSecureContext) throw new DOMException('', 'SecurityError');
       const player = open.current?.player ?? createPlayer();
       open.current = { player, microphone: null };
       const opened = await openMicrophone(player.context);
+      // The sheet may have been closed while the browser asked.
+      if (open.current === null) return opened.close();
       open.current = { player, microphone: opened };
+      opened.onGone(() => lose(opened));
       setMicrophone(opened);
-    } catch {
-      setFault(words.takes.setUp.noMicrophone);
+    } catch (error) {
+      setFault(sayNoMicrophone(error));
     }
     setBusy(null);
+  };
+  const lose = (gone: Microphone) => {
+    gone.close();
+    if (open.current?.microphone !== gone) return;
+    open.current = { player: open.current.player, microphone: null };
+    setMicrophone(null);
+    setLatency(null);
+    setFault(inHand.current === null ? words.takes.setUp.gone : words.takes.recording.goneMidway);
+    void latestStop.current();
   };
   const measure = async () => {
     if (microphone === null) return;
@@ -133,11 +149,16 @@ export function useRecording(settings: TakeSettings) {
     window.clearTimeout(hand.timer);
     hand.company?.stop();
     const { samples, sampleRate, startedAt, sound } = await hand.take.stop();
+    if (samples.length === 0) {
+      setFault((told) => told ?? words.takes.recording.nothing);
+      return setState({ step: 'setUp' });
+    }
     const late = typeof latency === 'number' ? latency : 0;
     const barOneAt = hand.company?.barOneAt() ?? null;
     const offset = barOneAt === null ? null : barOneAt - startedAt + late;
     await listen({ samples, sampleRate }, sound, settingsToContext(settings, offset));
   };
+  latestStop.current = stop;
   const listen = async (samples: Samples, sound: Blob | null, context: WrittenContext) => {
     setState({ step: 'listening', progress: null });
     const hand = listenTo(
@@ -185,6 +206,23 @@ export function useRecording(settings: TakeSettings) {
     cancel,
     again: () => setState({ step: 'setUp' }),
   };
+}
+
+/** Why there is no microphone, by the browser's own name for it (W3C Media Capture and Streams, `getUserMedia`). */
+function sayNoMicrophone(error: unknown): string {
+  const { setUp } = words.takes;
+  switch (error instanceof Error ? error.name : '') {
+    case 'NotAllowedError':
+      return setUp.refused;
+    case 'NotFoundError':
+      return setUp.missing;
+    case 'NotReadableError':
+      return setUp.inUse;
+    case 'SecurityError':
+      return setUp.insecure;
+    default:
+      return setUp.noMicrophone;
+  }
 }
 
 function letGo(inHand: {

@@ -7,6 +7,7 @@ import { families } from './families.ts';
 import { frame } from './frame.ts';
 import { lesson } from './lesson.ts';
 import { levels, levelWords } from './levels.ts';
+import { listenFor } from './listen-for.ts';
 import { materials } from './materials.ts';
 import { player } from './player.ts';
 import { practice } from './practice.ts';
@@ -29,6 +30,7 @@ export const words = {
   lesson,
   levels,
   levelWords,
+  listenFor,
   materials,
   player,
   practice,

@@ -86,6 +86,13 @@ const units: Readonly<Record<FigureUnit, string>> = {
   hertz: 'Hz',
 };
 
+function whyAsked(name: string, minority: 'under' | 'perhaps' | 'unknown', age: number | null): string {
+  if (minority === 'unknown') return `The age of ${name} is not known here, so ${name} counts as under 18.`;
+  if (minority === 'perhaps')
+    return `Of ${name} only the year of birth is known here, so ${name} may still be under 18.`;
+  return age === null ? `${name} is under 18.` : `${name} is ${age}.`;
+}
+
 export const takes = {
   title: 'Takes',
   record: 'Record a take',
@@ -96,10 +103,15 @@ export const takes = {
   of: (title: string, name: string) => `${title}, ${name}`,
   row: (title: string, day: string) => `${title}, ${day}`,
   facts: (length: string, notes: number) => `${length} · ${count(notes, 'note', 'notes')}`,
+  atHome: 'recorded in practice',
   withSound: 'sound kept',
   figuresOnly: 'figures only',
   shows: (skill: string, level: string) => `shows “${skill}”: ${level}`,
   open: 'Look at it',
+  hearIt: 'Hear the take',
+  hearOf: (skill: string, day: string) => `Hear the take of ${day}: ${skill}`,
+  beside: 'Lay beside',
+  besideWhich: 'Another take',
   compare: 'Lay side by side',
   compareChoose: 'Tick two takes to lay them side by side.',
   chooseToCompare: (what: string) => `Lay side by side: ${what}`,
@@ -114,8 +126,9 @@ export const takes = {
 
   consent: {
     title: 'Consent to record',
-    needed: (name: string) =>
-      `${name} is under 18, or their age is not known here. Before anything is recorded, whoever is responsible must have agreed.`,
+    /** For a student under 18, one who may be, or one whose age is not known. */
+    needed: (name: string, minority: 'under' | 'perhaps' | 'unknown', age: number | null) =>
+      `${whyAsked(name, minority, age)} Before anything is recorded, whoever is responsible for ${name} must have agreed.`,
     caution:
       'Recordings stay on this machine. What consent must say, and from what age a student may give it alone, is a matter of local safeguarding and privacy law: ask whoever advises you.',
     givenBy: 'Who gave it',
@@ -135,6 +148,11 @@ export const takes = {
     withdrawText: 'From now on no takes of this student can be kept. What was heard in earlier ones stays.',
     withdrawSounds: (n: number) => `Delete the ${count(n, 'sound', 'sounds')} kept so far, for good`,
     withdrawDo: 'Withdraw the consent',
+  },
+
+  practice: {
+    record: 'Record',
+    recordOf: (task: string) => `Record: ${task}`,
   },
 
   setUp: {
@@ -174,8 +192,16 @@ export const takes = {
     file: 'Open a file',
     fileHelp:
       'A file: wav, mp3, m4a, ogg or flac, up to 15 minutes; its tempo is found in the playing unless you set it here.',
-    noMicrophone:
-      'The microphone could not be opened. Allow it for this page in the browser, see that one is connected, and try again; or open a file.',
+    muted: 'The microphone is switched off at its own button or by the system.',
+    refused:
+      'The browser does not let this page use the microphone. Allow it beside the address at the top, then try again; or open a file.',
+    missing: 'No microphone is connected. Plug one in and try again; or open a file.',
+    inUse:
+      'The microphone is there, but another program holds it. Close that program and try again; or open a file.',
+    insecure:
+      'A browser lends its microphone only to a page opened on this machine itself, or by https. Open Levare on the machine that has the microphone; or open a file.',
+    gone: 'The microphone went away. Plug it in again and open it.',
+    noMicrophone: 'The microphone could not be opened. Try again; or open a file.',
     bad: (field: string) => `Look at “${field}” again.`,
   },
   recording: {
@@ -185,6 +211,11 @@ export const takes = {
     stop: 'Stop',
     cancel: 'Cancel',
     time: (text: string) => text,
+    goneMidway: 'The microphone went away. What was recorded until then is here.',
+    nothing: 'Nothing was recorded. See that the microphone is connected, and try again.',
+    leaveTitle: 'This take is not kept yet.',
+    leave: 'Throw it away',
+    stay: 'Go on with it',
     tooLong: 'Fifteen minutes are the longest take; it was stopped.',
   },
   listening: {
@@ -237,6 +268,9 @@ export const takes = {
     what: 'What was played',
     keep: 'Keep the take',
     keepObserved: 'Keep, and note the level',
+    waiting:
+      'The studio does not answer. The take is held here and is kept as soon as it does; leave this page open.',
+    noteIt: 'Note the level',
     again: 'Record again',
     keptFigures: 'Only the figures of this take were kept.',
   },

@@ -37,6 +37,7 @@ const skill = (here: LessonSkillView['level'], wanted: LessonSkillView['wanted']
       : { observation: 'observation:o' as NonNullable<LessonSkillView['here']>['observation'], level: here },
   wanted,
   lookFor: [],
+  listenable: [],
 });
 const propose = (...segments: LessonSegmentView[]) =>
   proposeClose({ minutes: 30, segments }).map((p) => [p.outcome, p.share, p.minutes, p.because]);

@@ -49,6 +49,7 @@ const lesson: LessonView = {
         here: null,
         wanted: 2 as const,
         lookFor: [],
+        listenable: [],
       },
     ],
     completes: true,

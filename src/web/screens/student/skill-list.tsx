@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { lazy, Suspense, useMemo, useState } from 'react';
 import type { CourseView, SkillStandingView } from '#contract';
 import { addDays } from '#core';
 import { sentenceCase } from '../../app/sentence-case.ts';
@@ -12,6 +12,9 @@ import { LongList } from './long-list.tsx';
 import { ObserveForm } from './observe-form.tsx';
 import { monthsOf, notesOf, spanOf, type TimelineSpan } from './skill-timeline.ts';
 
+// Loaded when a take is wanted: the page comes without it.
+const KeptTake = lazy(async () => ({ default: (await import('../../takes/kept-take.tsx')).KeptTake }));
+
 const say = words.student.skills;
 /** Shown at once, so that the list does not run on alone beside the units; what is due comes first. */
 const mostSkills = 10;
@@ -19,6 +22,7 @@ const mostSkills = 10;
 /** Skills and levels over time: each on a small staff, the predicted recall beside it. */
 export function SkillList({ course }: { readonly course: CourseView }) {
   const [observing, setObserving] = useState<SkillStandingView | null>(null);
+  const [hearing, setHearing] = useState<string | null>(null);
   const span = useMemo(
     () => spanOf(course.skills, course.today, addDays(course.today, -28)),
     [course.skills, course.today],
@@ -33,6 +37,7 @@ export function SkillList({ course }: { readonly course: CourseView }) {
       span={span}
       today={course.today}
       onObserve={() => setObserving(skill)}
+      onHear={setHearing}
     />
   );
   return (
@@ -56,6 +61,9 @@ export function SkillList({ course }: { readonly course: CourseView }) {
           <ol className="skill-list">{unobserved.map(row)}</ol>
         </details>
       )}
+      <Suspense fallback={null}>
+        {hearing !== null && <KeptTake id={hearing} course={course} onClose={() => setHearing(null)} />}
+      </Suspense>
       {observing && <ObserveForm course={course} skill={observing} onClose={() => setObserving(null)} />}
     </section>
   );
@@ -72,11 +80,14 @@ function SkillRow({
   span,
   today,
   onObserve,
+  onHear,
 }: {
   readonly skill: SkillStandingView;
   readonly span: TimelineSpan;
   readonly today: string;
   readonly onObserve: () => void;
+  /** Opens a take. */
+  readonly onHear: (take: string) => void;
 }) {
   const format = useFormat();
   const send = useCommand();
@@ -85,6 +96,8 @@ function SkillRow({
   if (skill.recall !== null) facts.push(say.recall(format.share(skill.recall)));
   if (skill.due !== null)
     facts.push((skill.due <= today ? say.dueSince : say.due)(format.day(skill.due, 'day')));
+  // Oldest first: the last is the level that stands, or a newer one that a take does not show.
+  const newest = skill.history.findLast((one) => one.take !== null);
   return (
     <li className="skill-row">
       <div className="skill-words">
@@ -95,6 +108,15 @@ function SkillRow({
       </div>
       {skill.history.length > 0 && <SkillStaff skill={skill} span={span} />}
       <div className="skill-deeds">
+        {newest?.take && (
+          <Button
+            kind="plain"
+            aria-label={words.takes.hearOf(skill.title, format.day(newest.date, 'day'))}
+            onPress={() => newest.take && onHear(newest.take)}
+          >
+            {words.takes.hearIt}
+          </Button>
+        )}
         <Button aria-label={`${say.observe}: ${skill.title}`} onPress={onObserve}>
           {say.observe}
         </Button>
@@ -110,6 +132,15 @@ function SkillRow({
                   {say.on(format.day(one.date, 'day'), words.levels[one.level].name.toLowerCase())}
                   {one.note && <span className="faint"> {one.note}</span>}
                 </span>
+                {one.take && (
+                  <Button
+                    kind="plain"
+                    aria-label={words.takes.hearOf(skill.title, format.day(one.date, 'day'))}
+                    onPress={() => one.take && onHear(one.take)}
+                  >
+                    {words.takes.hearIt}
+                  </Button>
+                )}
                 <Button
                   kind="plain"
                   aria-label={say.removeOf(format.day(one.date, 'day'))}

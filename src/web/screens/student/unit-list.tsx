@@ -119,6 +119,12 @@ function Checks({ unit }: { readonly unit: CourseUnitView }) {
             <span>
               {say.check(sentenceCase(check.title), words.levels[check.wanted].name.toLowerCase())}
               <span className="faint"> {check.lookFor}</span>
+              {check.listensFor.length > 0 && (
+                <span className="faint">
+                  {' '}
+                  {words.listenFor.shownBy} {check.listensFor.join('; ')}.
+                </span>
+              )}
             </span>
           </li>
         ))}

@@ -2,6 +2,7 @@
 // will take it is for find-draft-faults.ts to say.
 
 import type { Activity, ActivityVariant, Check, Minutes, SkillId, UnitDocument, UnitId } from '#planning';
+import { draftToSpec } from './listen-draft.ts';
 import { titleToSlug, uniqueSlug } from './slug.ts';
 import {
   type ActivityDraft,
@@ -57,6 +58,7 @@ export function draftToDocument(draft: UnitDraft, id: UnitId): UnitDocument {
         skill: one.skill,
         level: one.level,
         lookFor: toProse(one.lookFor),
+        ...(one.listenFor.length === 0 ? {} : { listenFor: one.listenFor.map(draftToSpec) }),
       }),
     ),
     next: draft.next,

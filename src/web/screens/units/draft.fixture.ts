@@ -60,6 +60,14 @@ export const unit: UnitDocument = {
     },
   ],
   extensions: [],
-  checks: [{ key: 'halves', skill: skillId('halves'), level: 3, lookFor: 'Even, for eight steps.' }],
+  checks: [
+    {
+      key: 'halves',
+      skill: skillId('halves'),
+      level: 3,
+      lookFor: 'Even, for eight steps.',
+      listenFor: [{ kind: 'mostlyValue', value: 'quaver', share: 0.5, others: 1 }],
+    },
+  ],
   next: ['unit:rests' as UnitId],
 };

@@ -7,6 +7,7 @@ import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
 import { words } from '../../words/index.ts';
+import { EditListenFor } from './edit-listen-for.tsx';
 import type { Editing } from './editing.ts';
 import { FindingList } from './finding-list.tsx';
 import {
@@ -119,6 +120,12 @@ function EditCheck({ editing, check, name, offered, onChange, onRemove }: EditCh
         value={check.lookFor}
         onValue={(lookFor) => onChange({ lookFor })}
         fault={editing.faultOf(`${check.handle}.lookFor`)}
+      />
+      <EditListenFor
+        editing={editing}
+        handle={check.handle}
+        listenFor={check.listenFor}
+        onChange={(listenFor) => onChange({ listenFor })}
       />
       <FindingList findings={editing.findingsAt(`check:${editing.keyOf(check.handle)}`)} />
       <div>

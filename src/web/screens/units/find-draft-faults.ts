@@ -3,6 +3,7 @@
 
 import { words } from '../../words/index.ts';
 import { hasMinutes, readWhole, toLine, toProse } from './draft-to-document.ts';
+import { findListenFaults } from './listen-draft.ts';
 import {
   type ActivityDraft,
   linesOf,
@@ -15,6 +16,7 @@ import {
 export type DraftFaults = ReadonlyMap<string, string>;
 
 const says = words.units.faults;
+export const mostListenFor = 6;
 
 /** Everything that must be mended before the library takes it; empty when it can be saved. */
 export function findDraftFaults(draft: UnitDraft): DraftFaults {
@@ -43,6 +45,9 @@ export function findDraftFaults(draft: UnitDraft): DraftFaults {
       `${one.handle}.lookFor`,
       toProse(one.lookFor) === '' ? says.lookForMissing : longFault(toProse(one.lookFor), 1000),
     );
+    if (one.listenFor.length > mostListenFor) put(`${one.handle}.listenFor`, says.tooMany(mostListenFor));
+    for (const spec of one.listenFor)
+      for (const [field, fault] of findListenFaults(spec)) put(`${spec.handle}.${field}`, fault);
   }
   return faults;
 }

@@ -78,10 +78,19 @@ function readItem(shelf: Shelf, key: string): string {
 function readKept(text: string): { readonly at: string; readonly draft: UnitDraft } | null {
   try {
     const value: unknown = JSON.parse(text);
-    return isKept(value) ? { at: value.at, draft: value.draft } : null;
+    return isKept(value) ? { at: value.at, draft: withNewer(value.draft) } : null;
   } catch {
     return null;
   }
+}
+
+/** A draft kept by an earlier Levare has nothing listened for. */
+function withNewer(draft: UnitDraft): UnitDraft {
+  const listenForOf = (check: Partial<UnitDraft['checks'][number]>) => check.listenFor ?? [];
+  return {
+    ...draft,
+    checks: draft.checks.map((check) => ({ ...check, listenFor: listenForOf(check) })),
+  };
 }
 
 // Only `keepDraft` writes under this shape, so its mark and the lists that would be walked are enough to know it by.

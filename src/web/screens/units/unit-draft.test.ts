@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { type CheckKind, checkableValues, checkFields } from '#listening';
 import { compareUnits, parseUnitFile, type UnitId, validateUnit } from '#planning';
 import { skillId, skillsById, unit } from './draft.fixture.ts';
 import { draftToDocument, readWhole, usualMinutesOf } from './draft-to-document.ts';
 import { findDraftFaults } from './find-draft-faults.ts';
+import { draftToSpec, findListenFaults, newListenDraft, specToDraft } from './listen-draft.ts';
 import {
   changeRow,
   documentToDraft,
@@ -75,6 +77,37 @@ describe('a unit opened for writing', () => {
       minutes: { shortest: '', usual: 'x', longest: '' },
     });
     expect(usualMinutesOf({ ...draft, activities: broken })).toBe(10);
+  });
+});
+
+describe('what a check listens for', () => {
+  it('is written in per cent where it is a share, and comes back as it was', () => {
+    const spec = { kind: 'restShare', atLeast: 0.15, atMost: 0.29 } as const;
+    const draft = specToDraft(spec, 1);
+    expect(draft.texts).toEqual({ atLeast: '15', atMost: '29' });
+    expect(draftToSpec(draft)).toEqual(spec);
+    expect(draftToSpec({ ...draft, texts: { atLeast: '12,5', atMost: '33.3' } })).toEqual({
+      kind: 'restShare',
+      atLeast: 0.125,
+      atMost: 0.333,
+    });
+  });
+
+  it.each(Object.keys(checkFields) as CheckKind[])('%s begins with its usual values, at no fault', (kind) => {
+    const draft = newListenDraft(1, kind);
+    expect(findListenFaults(draft)).toEqual(new Map());
+    expect(specToDraft(draftToSpec(draft), 1)).toEqual(draft);
+  });
+
+  it('says each fault at its field, in the numbers that were written', () => {
+    const faults = (kind: CheckKind, texts: Readonly<Record<string, string>>) =>
+      Object.fromEntries(findListenFaults({ handle: 1, kind, texts }));
+    expect(faults('restShare', { atLeast: '101', atMost: 'x' })).toEqual({
+      atLeast: 'A number from 0 to 100.',
+      atMost: 'A number from 0 to 100.',
+    });
+    expect(faults('phraseLengths', { atLeast: '2.5' })).toEqual({ atLeast: 'A whole number from 1 to 20.' });
+    expect(faults('swing', { from: '2', to: '1.5' })).toEqual({ to: 'The smaller of the two comes first.' });
   });
 });
 
@@ -150,8 +183,30 @@ describe('findDraftFaults', () => {
         materials: fc.array(words, { maxLength: 2 }),
       })
       .map((fields) => ({ ...emptyActivity(0), ...fields }));
+    const figure = fc.oneof(
+      { arbitrary: number, weight: 1 },
+      { arbitrary: fc.constantFrom('1', '3', '20', '50', '0.5', '1,5', '100.5', '7.25'), weight: 2 },
+    );
+    const spec = fc
+      .constantFrom(...(Object.keys(checkFields) as CheckKind[]))
+      .chain((kind) =>
+        fc
+          .record(
+            Object.fromEntries(
+              checkFields[kind].map(({ name, type }) => [
+                name,
+                type === 'value' ? fc.constantFrom(...checkableValues) : figure,
+              ]),
+            ),
+          )
+          .map((texts) => ({ handle: 0, kind, texts })),
+      );
     const check = fc
-      .record({ skill: fc.constantFrom(skillId('beat'), skillId('a--b')), lookFor: words })
+      .record({
+        skill: fc.constantFrom(skillId('beat'), skillId('a--b')),
+        lookFor: words,
+        listenFor: fc.array(spec, { maxLength: 2 }),
+      })
       .map((fields) => ({ ...emptyCheck(0, null), ...fields }));
     const drafts = fc
       .record({
@@ -175,7 +230,11 @@ describe('findDraftFaults', () => {
             variants: one.variants.map((row) => ({ ...row, handle: ++last })),
             materials: one.materials.map((title) => ({ handle: ++last, key: null, title })),
           })),
-          checks: fields.checks.map((one) => ({ ...one, handle: ++last })),
+          checks: fields.checks.map((one) => ({
+            ...one,
+            handle: ++last,
+            listenFor: one.listenFor.map((row) => ({ ...row, handle: ++last })),
+          })),
         };
       });
     let taken = 0;

@@ -2,6 +2,7 @@
 // handle that stays with it while it is moved about.
 
 import type { Activity, ActivityVariant, Area, Check, SkillId, Stage, UnitDocument, UnitId } from '#planning';
+import { type ListenDraft, specToDraft } from './listen-draft.ts';
 
 /** Tells rows of one draft apart; never leaves the editor. */
 export type Handle = number;
@@ -51,6 +52,7 @@ export interface CheckDraft {
   readonly skill: SkillId | null;
   readonly level: Check['level'];
   readonly lookFor: string;
+  readonly listenFor: readonly ListenDraft[];
 }
 export interface UnitDraft {
   /** Null for a unit that is not in the library yet. */
@@ -128,6 +130,7 @@ export const emptyCheck = (handle: Handle, skill: SkillId | null): CheckDraft =>
   skill,
   level: 2,
   lookFor: '',
+  listenFor: [],
 });
 
 /** A stored unit opened for writing. */
@@ -164,7 +167,11 @@ export function documentToDraft(unit: UnitDocument): UnitDraft {
     skillOrder: unit.skills,
     activities,
     extensions,
-    checks: unit.checks.map((check) => ({ ...check, handle: handle() })),
+    checks: unit.checks.map((check) => ({
+      ...check,
+      handle: handle(),
+      listenFor: (check.listenFor ?? []).map((spec) => specToDraft(spec, handle())),
+    })),
     next: unit.next,
     lastHandle: last,
   };

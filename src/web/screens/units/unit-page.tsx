@@ -3,6 +3,7 @@
 import { useMemo } from 'react';
 import { useLocation } from 'wouter';
 import type { UnitView } from '#contract';
+import { describeCheck } from '#listening';
 import { compareUnits, formatUnitDifference, type Skill, type SkillId, type UnitDocument } from '#planning';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
@@ -151,6 +152,11 @@ function UnitText({ view }: { readonly view: UnitView }) {
                       <h3>{sentenceCase(titleOf(check.skill))}</h3>
                       <p className="faint">{says.check(words.levels[check.level].name.toLowerCase())}</p>
                       <MarkdownText text={check.lookFor} />
+                      {check.listenFor && (
+                        <p className="faint">
+                          {words.listenFor.shownBy} {check.listenFor.map(describeCheck).join('; ')}.
+                        </p>
+                      )}
                     </div>
                   </li>
                 ))}

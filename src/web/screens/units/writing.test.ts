@@ -137,6 +137,18 @@ describe('a kept draft', () => {
     expect(findDraft(browser, unit.id)).toBeNull();
   });
 
+  it('kept by an earlier Levare listens for nothing yet', () => {
+    const browser = shelf();
+    keepDraft(browser, { place: 'new', version: 0, at: '2026-11-25T12:00:00Z', draft });
+    const key = browser.key(0) ?? '';
+    const isNewer = (name: string) => name === 'listenFor';
+    const old = JSON.stringify(JSON.parse(browser.getItem(key) ?? ''), (name, value) =>
+      isNewer(name) ? undefined : value,
+    );
+    browser.setItem(key, old);
+    expect(findDraft(browser, 'new')?.draft.checks.map((check) => check.listenFor)).toEqual([[]]);
+  });
+
   it('is said not to be kept where the browser keeps nothing', () => {
     expect(keepDraft(shelf(true), { place: 'new', version: 0, at: '', draft })).toBe(false);
   });

@@ -1,0 +1,66 @@
+// A level noted of a take that was kept before, such as one recorded at home: the take becomes its proof.
+
+import { useState } from 'react';
+import type { CourseView, TakeView } from '#contract';
+import type { Level } from '#planning';
+import { Button } from '../components/button.tsx';
+import { useCommand } from '../hooks/use-command.ts';
+import { newId } from '../new-id.ts';
+import { words } from '../words/index.ts';
+import { LevelChoice, type ObservableSkill } from './level-choice.tsx';
+
+export interface NoteLevelProps {
+  readonly take: TakeView;
+  readonly course: CourseView;
+}
+
+export function NoteLevel({ take, course }: NoteLevelProps) {
+  const send = useCommand();
+  const skills = observableSkills(take, course);
+  const [chosen, setChosen] = useState<{ readonly skill: string; readonly level: Level | null }>({
+    skill: skills[0]?.skill ?? '',
+    level: null,
+  });
+  const { level } = chosen;
+  const skill = skills.find((one) => one.skill === chosen.skill);
+  if (skill === undefined) return null;
+  const note = async () => {
+    if (level === null) return;
+    const done = await send({
+      type: 'observe',
+      observation: newId('observation'),
+      course: course.id,
+      student: take.student,
+      lesson: take.lesson,
+      skill: skill.skill,
+      level,
+      note: '',
+      take: take.id,
+    });
+    if (done) setChosen({ skill: skill.skill, level: null });
+  };
+  return (
+    <section className="note-level">
+      <LevelChoice
+        skills={skills}
+        skill={chosen.skill}
+        level={level}
+        onChoose={(one, at) => setChosen({ skill: one, level: at })}
+      />
+      <div className="record-deeds">
+        <Button isDisabled={level === null} onPress={() => void note()}>
+          {words.takes.result.noteIt}
+        </Button>
+      </div>
+    </section>
+  );
+}
+
+/** Skills of the course: first those that the take was played for, then the others. */
+function observableSkills(take: TakeView, course: CourseView): readonly ObservableSkill[] {
+  const wanted = new Map(take.checks.map((check) => [check.skill, check.wanted]));
+  const unit = course.units.find(({ id }) => id === take.activity?.courseUnit);
+  for (const check of unit?.checks ?? []) if (wanted.has(check.skill)) wanted.set(check.skill, check.wanted);
+  const all = course.skills.map(({ skill, title }) => ({ skill, title, wanted: wanted.get(skill) ?? null }));
+  return [...all.filter((one) => one.wanted !== null), ...all.filter((one) => one.wanted === null)];
+}
