@@ -58,7 +58,7 @@ export function* levelledPieces(sound: StoredSound, gain: number): Generator<Ste
     const to = Math.min(length, from + pieceLength);
     const begin = Math.max(0, from - margin);
     const { left, right } = sound.read(begin, Math.min(length, to + margin));
-    const turned = limited(amplified(left, gain), amplified(right, gain), sampleRate);
+    const turned = limited(amplified(left, gain), amplified(right, gain), sampleRate); // of our own copies
     const [own, other] = turned.map((samples) => samples.subarray(from - begin, to - begin));
     if (own !== undefined && other !== undefined) yield { left: own, right: other, sampleRate };
   }
@@ -103,18 +103,32 @@ function measure(
   return { loudness: meter.loudness(), peak };
 }
 
-const amplified = (samples: Float32Array, gain: number) => samples.map((sample) => sample * gain);
+function amplified(samples: Float32Array, gain: number): Float32Array {
+  const louder = new Float32Array(samples.length);
+  for (let at = 0; at < samples.length; at++) louder[at] = (samples[at] ?? 0) * gain;
+  return louder;
+}
 
 function limited(left: Float32Array, right: Float32Array, sampleRate: number): [Float32Array, Float32Array] {
   // A hair below the ceiling: the gain itself bends the wave a little.
   const ceiling = 10 ** ((target.peak - 0.1) / 20);
   const [peaksLeft, peaksRight] = [truePeaks(left), truePeaks(right)];
-  const need = peaksLeft.map((peak, at) => Math.min(1, ceiling / Math.max(1e-9, peak, peaksRight[at] ?? 0)));
-  if (need.every((gain) => gain === 1)) return [left, right];
+  const need = new Float32Array(left.length);
+  let isOver = false;
+  for (let at = 0; at < need.length; at++) {
+    const peak = Math.max(peaksLeft[at] ?? 0, peaksRight[at] ?? 0);
+    isOver ||= peak > ceiling;
+    need[at] = peak > ceiling ? ceiling / peak : 1;
+  }
+  if (!isOver) return [left, right];
   const reach = reachOf(sampleRate);
   const gains = smoothed(lowestWithin(need, reach), reach);
-  const turned = (samples: Float32Array) => samples.map((sample, at) => sample * (gains[at] ?? 1));
-  return [turned(left), turned(right)];
+  for (let at = 0; at < gains.length; at++) {
+    const gain = gains[at] ?? 1;
+    left[at] = (left[at] ?? 0) * gain;
+    right[at] = (right[at] ?? 0) * gain;
+  }
+  return [left, right];
 }
 
 /** The lowest value within `reach` to both sides, by a queue of candidates. */

@@ -49,7 +49,7 @@ export interface LoudnessMeter {
 /** A meter for channels of these weights (1 in front, 1.41 for surround). */
 export function createLoudnessMeter(weights: readonly number[], sampleRate: number): LoudnessMeter {
   const step = Math.round(sampleRate / 10);
-  const filters = weights.map(() => createKFilter(sampleRate));
+  const powers = weights.map(() => createKPower(sampleRate));
   // Energy in steps of 100 ms; four of them make a block.
   const energy: number[] = [];
   let open = 0;
@@ -57,12 +57,15 @@ export function createLoudnessMeter(weights: readonly number[], sampleRate: numb
   return {
     add(channels) {
       const length = Math.max(0, ...channels.map((channel) => channel.length));
-      for (let at = 0; at < length; at++) {
-        for (let n = 0; n < weights.length; n++) {
-          const weighted = filters[n]?.(channels[n]?.[at] ?? 0) ?? 0;
-          open += (weights[n] ?? 0) * weighted * weighted;
-        }
-        if (++filled < step) continue;
+      for (let at = 0; at < length; ) {
+        const to = Math.min(length, at + step - filled);
+        weights.forEach((weight, n) => {
+          const channel = channels[n];
+          if (channel !== undefined) open += weight * (powers[n]?.(channel, at, to) ?? 0);
+        });
+        filled += to - at;
+        at = to;
+        if (filled < step) continue;
         energy.push(open);
         [open, filled] = [0, 0];
       }
@@ -96,15 +99,30 @@ function gatedLoudness(energy: readonly number[], step: number): number {
   return loud(mean(heard.filter((power) => loud(power) > gate)));
 }
 
-/** Both stages of K-weighting, sample by sample. */
-function createKFilter(sampleRate: number): (sample: number) => number {
+/** The power of samples from one place to before another after both stages of K-weighting, added up; zeros past the end. */
+function createKPower(sampleRate: number): (samples: Float32Array, from: number, to: number) => number {
   const [shelf, pass] = kWeighting(sampleRate);
-  let [x1, x2, y1, y2, z1, z2] = [0, 0, 0, 0, 0, 0];
-  return (x) => {
-    const y = shelf.b[0] * x + shelf.b[1] * x1 + shelf.b[2] * x2 - shelf.a[0] * y1 - shelf.a[1] * y2;
-    const z = y - 2 * y1 + y2 - pass.a[0] * z1 - pass.a[1] * z2;
-    [x2, x1, y2, y1, z2, z1] = [x1, x, y1, y, z1, z];
-    return z;
+  const [b0, b1, b2] = shelf.b;
+  const [a1, a2] = shelf.a;
+  const [c1, c2] = pass.a;
+  let [heldX1, heldX2, heldY1, heldY2, heldZ1, heldZ2] = [0, 0, 0, 0, 0, 0];
+  return (samples, from, to) => {
+    let [x1, x2, y1, y2, z1, z2] = [heldX1, heldX2, heldY1, heldY2, heldZ1, heldZ2];
+    let sum = 0;
+    for (let at = from; at < to; at++) {
+      const x = samples[at] ?? 0;
+      const y = b0 * x + b1 * x1 + b2 * x2 - a1 * y1 - a2 * y2;
+      const z = y - 2 * y1 + y2 - c1 * z1 - c2 * z2; // b of the high-pass is 1, -2, 1
+      x2 = x1;
+      x1 = x;
+      y2 = y1;
+      y1 = y;
+      z2 = z1;
+      z1 = z;
+      sum += z * z;
+    }
+    [heldX1, heldX2, heldY1, heldY2, heldZ1, heldZ2] = [x1, x2, y1, y2, z1, z2];
+    return sum;
   };
 }
 
@@ -122,28 +140,33 @@ const interpolation: readonly Float64Array[] = Array.from({ length: phases }, (_
   return taps.map((tap) => tap / sum);
 });
 
+/** The largest magnitude around a sample: its own, or one between it and the next. */
+function peakAt(samples: Float32Array, at: number): number {
+  let peak = Math.abs(samples[at] ?? 0);
+  // Only near a large sample can there be a larger one between.
+  if (peak <= 0.25) return peak;
+  for (let phase = 1; phase < phases; phase++) {
+    const taps = interpolation[phase];
+    if (taps === undefined) continue;
+    let sum = 0;
+    for (let tap = 0; tap < tapsPerPhase; tap++)
+      sum += (taps[tap] ?? 0) * (samples[at + tap - tapsPerPhase / 2 + 1] ?? 0);
+    peak = Math.max(peak, Math.abs(sum));
+  }
+  return peak;
+}
+
 /** The largest magnitude between samples, at each sample; as long as the sound. */
 export function truePeaks(samples: Float32Array): Float32Array {
   const peaks = new Float32Array(samples.length);
-  for (let at = 0; at < samples.length; at++) {
-    let peak = Math.abs(samples[at] ?? 0);
-    // Only near a large sample can there be a larger one between.
-    if (peak > 0.25)
-      for (let phase = 1; phase < phases; phase++) {
-        const taps = interpolation[phase] ?? new Float64Array(0);
-        let sum = 0;
-        for (let tap = 0; tap < tapsPerPhase; tap++)
-          sum += (taps[tap] ?? 0) * (samples[at + tap - tapsPerPhase / 2 + 1] ?? 0);
-        peak = Math.max(peak, Math.abs(sum));
-      }
-    peaks[at] = peak;
-  }
+  for (let at = 0; at < samples.length; at++) peaks[at] = peakAt(samples, at);
   return peaks;
 }
 
 /** True peak in dBTP over all channels; minus infinity for silence. */
 export function truePeakDb(channels: readonly Float32Array[]): number {
   let most = 0;
-  for (const channel of channels) for (const peak of truePeaks(channel)) most = Math.max(most, peak);
+  for (const samples of channels)
+    for (let at = 0; at < samples.length; at++) most = Math.max(most, peakAt(samples, at));
   return 20 * Math.log10(most);
 }
