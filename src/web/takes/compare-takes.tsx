@@ -64,7 +64,8 @@ function Comparison({ before, after }: ComparisonProps) {
             check.listenFor.map((spec) => (
               <tr key={check.skill + JSON.stringify(spec)}>
                 <th scope="row">
-                  <span className="compare-row">{sentenceCase(check.title)}</span> {describeCheck(spec)}
+                  {sentenceCase(describeCheck(spec))}{' '}
+                  <span className="compare-said soft">{sentenceCase(check.title)}</span>
                 </th>
                 {[before, after].map(({ id, evidence, heard }) => (
                   <td key={id}>{words.listenFor.answers[judgeCheck(spec, evidence, heard.notes).answer]}</td>

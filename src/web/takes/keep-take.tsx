@@ -1,6 +1,6 @@
 // What is kept of a take: figures always, the sound if wanted, and at one touch of a level an observation that it proves.
 
-import { type FormEvent, useEffect, useRef, useState } from 'react';
+import { type FormEvent, type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Command } from '#contract';
 import { mostSoundBytes } from '#contract';
 import type { Level } from '#planning';
@@ -24,9 +24,11 @@ export interface KeepTakeProps {
   readonly sound: Blob | null;
   readonly onAgain: () => void;
   readonly onKept: () => void;
+  /** What was heard, with the fields of what is kept in it; keeping itself stays in reach below. */
+  readonly children: (fields: ReactNode) => ReactNode;
 }
 
-export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
+export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTakeProps) {
   const fits = sound !== null && sound.size <= mostSoundBytes;
   const megabytes = ((sound?.size ?? 0) / 1024 / 1024).toFixed(1);
   const [title, setTitle] = useState(of.title);
@@ -59,7 +61,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
         student: of.student,
         lesson: of.lesson,
         practiceOf: of.practiceOf,
-        title: title.trim() || of.title,
+        title: title.trim() || of.title || words.takes.untitled,
         activity: of.activity,
         instrument: of.instrument,
         ...heard,
@@ -97,9 +99,9 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
     setBusy(false);
     if (done) onKept();
   };
-  return (
-    <form className="keep-take" onSubmit={(event) => void keep(event)}>
-      <TextField label={say.what} value={title} onValue={setTitle} required />
+  const fields = (
+    <div className="keep-fields">
+      <TextField label={say.what} value={title} onValue={setTitle} placeholder={words.takes.untitled} />
       {of.skills.length > 0 && (
         <LevelChoice
           skills={of.skills}
@@ -119,13 +121,18 @@ export function KeepTake({ of, heard, sound, onAgain, onKept }: KeepTakeProps) {
           <p className="faint">{fits ? say.keepSoundHelp(megabytes) : say.soundTooLarge(megabytes)}</p>
         </div>
       )}
+    </div>
+  );
+  return (
+    <form className="keep-take" onSubmit={(event) => void keep(event)}>
+      {children(fields)}
       {isWaiting && (
         <p className="fault" role="alert">
           {say.waiting}
         </p>
       )}
-      <div className="record-deeds">
-        <Button kind="primary" large type="submit" isDisabled={busy || title.trim() === ''}>
+      <div className="record-deeds keep-foot">
+        <Button kind="primary" large type="submit" isDisabled={busy}>
           {level === null ? say.keep : say.keepObserved}
         </Button>
         <Button large onPress={onAgain} isDisabled={busy}>

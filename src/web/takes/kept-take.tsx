@@ -1,7 +1,7 @@
 // A take that was kept, looked at again: its figures, its sound where that is kept too, a level it shows, and another take to
 // lay beside it.
 
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { CourseView, TakeRow, TakeView } from '#contract';
 import { Button } from '../components/button.tsx';
 import { Dialog } from '../components/dialog.tsx';
@@ -37,9 +37,10 @@ export function KeptTake({ id, course, onClose }: KeptTakeProps) {
       <Loaded view={take}>
         {(view) => (
           <div className="record-take">
-            <Kept take={view} />
-            <LayBeside take={view} onPair={setPair} />
-            <NoteLevel take={view} course={course} />
+            <Kept take={view}>
+              <LayBeside take={view} onPair={setPair} />
+              <NoteLevel take={view} course={course} />
+            </Kept>
           </div>
         )}
       </Loaded>
@@ -47,9 +48,13 @@ export function KeptTake({ id, course, onClose }: KeptTakeProps) {
   );
 }
 
-function Kept({ take }: { readonly take: TakeView }) {
+function Kept({ take, children }: { readonly take: TakeView; readonly children: ReactNode }) {
   const sound = useTakeSound(take);
-  return <TakeResult take={take} checks={take.checks} sound={sound} />;
+  return (
+    <TakeResult take={take} checks={take.checks} sound={sound}>
+      {children}
+    </TakeResult>
+  );
 }
 
 interface LayBesideProps {

@@ -78,7 +78,9 @@ function Recording({ of, onStake, onClose }: RecordingProps) {
   const [settings, setSettings] = useState(() => suggestSettings(of.materials, of.instrument));
   const recording = useRecording(settings);
   const { state, fault, microphone } = recording;
-  const isAtStake = state.step !== 'setUp';
+  const isAtStake =
+    state.step === 'recording' ||
+    ((state.step === 'listening' || state.step === 'heard') && state.isRecorded);
   const tell = useRef(onStake);
   tell.current = onStake;
   useEffect(() => {
@@ -122,16 +124,13 @@ function Recording({ of, onStake, onClose }: RecordingProps) {
         </div>
       )}
       {state.step === 'heard' && (
-        <>
-          <TakeResult take={state.heard} checks={of.checks} sound={state.samples} offClick={state.offClick} />
-          <KeepTake
-            of={of}
-            heard={state.heard}
-            sound={state.sound}
-            onAgain={recording.again}
-            onKept={onClose}
-          />
-        </>
+        <KeepTake of={of} heard={state.heard} sound={state.sound} onAgain={recording.again} onKept={onClose}>
+          {(fields) => (
+            <TakeResult take={state.heard} checks={of.checks} sound={state.samples} offClick={state.offClick}>
+              {fields}
+            </TakeResult>
+          )}
+        </KeepTake>
       )}
     </div>
   );

@@ -1,6 +1,6 @@
 // A take as it was heard: played again, drawn, and told in figures. Used for one just recorded and for one that was kept.
 
-import { useEffect, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import type { ListenableCheckView, TakeView } from '#contract';
 import type { Passage } from '#listening';
 import { Button } from '../components/button.tsx';
@@ -24,9 +24,11 @@ export interface TakeResultProps {
   readonly sound: Samples | null;
   /** Whether it was played to a click that it did not lie on. */
   readonly offClick?: boolean;
+  /** What is done with the take; it comes before the evidence, which is long. */
+  readonly children?: ReactNode;
 }
 
-export function TakeResult({ take, checks, sound, offClick = false }: TakeResultProps) {
+export function TakeResult({ take, checks, sound, offClick = false, children }: TakeResultProps) {
   const { heard, evidence, context } = take;
   const [at, setAt] = useState<number | null>(null);
   const [marked, setMarked] = useState<{ readonly from: number; readonly to: number } | null>(null);
@@ -64,9 +66,10 @@ export function TakeResult({ take, checks, sound, offClick = false }: TakeResult
           />
         )}
         <TakeNotation heard={heard} evidence={evidence} context={context} />
+        <CheckList checks={checks} heard={heard} evidence={evidence} onPassage={showPassage} />
+        {children}
       </div>
       <div className="take-evidence">
-        <CheckList checks={checks} heard={heard} evidence={evidence} onPassage={showPassage} />
         <h3>{say.evidence}</h3>
         <EvidenceList take={take} onPassage={showPassage} />
       </div>

@@ -25,13 +25,19 @@ import {
 export type RecordingState =
   | { readonly step: 'setUp' }
   | { readonly step: 'recording'; readonly seconds: () => number; readonly isCountingIn: () => boolean }
-  | { readonly step: 'listening'; readonly progress: ListenProgress | null }
+  | {
+      readonly step: 'listening';
+      readonly progress: ListenProgress | null;
+      /** Whether it was just recorded, so that it would be lost; a file stays where it is. */
+      readonly isRecorded: boolean;
+    }
   | {
       readonly step: 'heard';
       readonly heard: HeardEvidence;
       readonly samples: Samples;
       readonly sound: Blob | null;
       readonly offClick: boolean;
+      readonly isRecorded: boolean;
     };
 
 export interface SettingsFault {
@@ -156,14 +162,19 @@ export function useRecording(settings: TakeSettings) {
     const late = typeof latency === 'number' ? latency : 0;
     const barOneAt = hand.company?.barOneAt() ?? null;
     const offset = barOneAt === null ? null : barOneAt - startedAt + late;
-    await listen({ samples, sampleRate }, sound, settingsToContext(settings, offset));
+    await listen({ samples, sampleRate }, sound, settingsToContext(settings, offset), true);
   };
   latestStop.current = stop;
-  const listen = async (samples: Samples, sound: Blob | null, context: WrittenContext) => {
-    setState({ step: 'listening', progress: null });
+  const listen = async (
+    samples: Samples,
+    sound: Blob | null,
+    context: WrittenContext,
+    isRecorded: boolean,
+  ) => {
+    setState({ step: 'listening', progress: null, isRecorded });
     const hand = listenTo(
       { ...samples, context },
-      (progress) => setState({ step: 'listening', progress }),
+      (progress) => setState({ step: 'listening', progress, isRecorded }),
       words.takes.listening.stopped,
     );
     listening.current = hand;
@@ -175,14 +186,15 @@ export function useRecording(settings: TakeSettings) {
       return setState({ step: 'setUp' });
     }
     const offClick = context.offsetS !== null && answer.context.offsetS === null;
-    setState({ step: 'heard', heard: answer, samples, sound, offClick });
+    setState({ step: 'heard', heard: answer, samples, sound, offClick, isRecorded });
   };
   const openFile = async (file: File) => {
     if (!areSettingsRight()) return;
     setFault(null);
-    setState({ step: 'listening', progress: null });
+    setState({ step: 'listening', progress: null, isRecorded: false });
     const decoded = await decodeSound(file);
-    if (decoded.ok) return listen(decoded.value, file, settingsToContext(settingsOfFile(settings), null));
+    if (decoded.ok)
+      return listen(decoded.value, file, settingsToContext(settingsOfFile(settings), null), false);
     setFault(words.takes.decode[decoded.error]);
     setState({ step: 'setUp' });
   };

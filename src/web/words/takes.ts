@@ -98,6 +98,7 @@ export const takes = {
   record: 'Record a take',
   empty: 'Takes of this student belong here: a short recording, what was heard in it, and what it shows.',
   none: 'No takes yet.',
+  untitled: 'A take',
   group: 'Takes are of one student. Whose take is it?',
   who: 'Student',
   of: (title: string, name: string) => `${title}, ${name}`,

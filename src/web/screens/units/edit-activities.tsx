@@ -8,12 +8,12 @@ import { readWhole } from './draft-to-document.ts';
 import { EditActivity } from './edit-activity.tsx';
 import type { Editing } from './editing.ts';
 import { FindingList } from './finding-list.tsx';
+import type { Handle } from './handle.ts';
 import { reorder } from './reorder.ts';
 import {
   type ActivityDraft,
   type ActivityList,
   emptyActivity,
-  type Handle,
   takeHandle,
   type UnitDraft,
   withoutRow,

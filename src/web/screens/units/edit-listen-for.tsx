@@ -7,6 +7,7 @@ import { SelectField, TextField } from '../../components/field.tsx';
 import { words } from '../../words/index.ts';
 import type { Editing } from './editing.ts';
 import { mostListenFor } from './find-draft-faults.ts';
+import type { Handle } from './handle.ts';
 import {
   draftToSpec,
   findListenFaults,
@@ -15,7 +16,7 @@ import {
   newListenDraft,
   writtenBounds,
 } from './listen-draft.ts';
-import { changeRow, type Handle, takeHandle, withoutRow } from './unit-draft.ts';
+import { changeRow, takeHandle, withoutRow } from './unit-draft.ts';
 
 const says = words.listenFor;
 const kinds = Object.keys(checkFields) as readonly CheckKind[]; // the keys of a record by kind
@@ -86,13 +87,13 @@ function EditSpec({ editing, spec, name, onSpec, onRemove }: EditSpecProps) {
   return (
     <fieldset className="editor-spec">
       <legend className="only-heard">{name}</legend>
-      <SelectField<CheckKind>
-        label={says.what}
-        value={spec.kind}
-        onValue={(kind) => onSpec(newListenDraft(spec.handle, kind))}
-        options={kindOptions}
-      />
       <div className="editor-spec-fields">
+        <SelectField<CheckKind>
+          label={says.what}
+          value={spec.kind}
+          onValue={(kind) => onSpec(newListenDraft(spec.handle, kind))}
+          options={kindOptions}
+        />
         {checkFields[spec.kind].map((field) => (
           <SpecField
             key={field.name}

@@ -3,8 +3,9 @@
 import type { Skill } from '#planning';
 import { words } from '../../words/index.ts';
 import type { DraftFaults } from './find-draft-faults.ts';
+import type { Handle } from './handle.ts';
 import type { FindingPlace } from './place-findings.ts';
-import type { Handle, UnitDraft } from './unit-draft.ts';
+import type { UnitDraft } from './unit-draft.ts';
 
 export interface Editing {
   readonly draft: UnitDraft;

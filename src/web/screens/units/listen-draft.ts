@@ -2,7 +2,7 @@
 
 import { type CheckField, type CheckKind, type CheckSpec, checkFields, findCrossedBounds } from '#listening';
 import { words } from '../../words/index.ts';
-import type { Handle } from './unit-draft.ts';
+import type { Handle } from './handle.ts';
 
 export interface ListenDraft {
   readonly handle: Handle;

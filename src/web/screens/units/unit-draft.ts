@@ -2,10 +2,8 @@
 // handle that stays with it while it is moved about.
 
 import type { Activity, ActivityVariant, Area, Check, SkillId, Stage, UnitDocument, UnitId } from '#planning';
+import type { Handle } from './handle.ts';
 import { type ListenDraft, specToDraft } from './listen-draft.ts';
-
-/** Tells rows of one draft apart; never leaves the editor. */
-export type Handle = number;
 
 export interface MinutesDraft {
   readonly shortest: string;

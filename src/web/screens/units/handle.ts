@@ -1,0 +1,2 @@
+/** Tells rows of one draft apart; never leaves the editor. */
+export type Handle = number;
