@@ -34,7 +34,7 @@ export const practice = {
   which: 'On the sheet',
   refused: (title: string, why: string) => `“${title}” cannot be made for this student: ${why}`,
   takeOff: 'Take off',
-  takeOffNamed: (title: string) => `Take “${title}” off the sheet`,
+  takeOffNamed: (title: string) => `Take off “${title}”`,
   backing: {
     play: 'Play along',
     playNamed: (title: string) => `Play along with “${title}”`,
