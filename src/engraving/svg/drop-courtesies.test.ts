@@ -34,6 +34,26 @@ test('each exercise shows its key once, at its own start', async () => {
   }
 });
 
+test('labels ask for no weight that their typeface does not have', async () => {
+  const svg = await drawn({ kind: 'scale', start: 'Bb', keys: 1 }, 'trombone');
+  expect(svg).not.toContain('bold');
+  const label = present(/<g class="dir"[^>]*>/.exec(svg)?.[0], 'a label');
+  expect(label).toContain("'Instrument Sans'");
+  expect(label).toContain('font-weight="600"');
+  expect(label).not.toContain('italic');
+  const words = await drawn({ kind: 'phrase', showScale: false }, 'trombone');
+  expect(present(/<g class="dir"[^>]*>/.exec(words)?.[0], 'words')).toContain("'Instrument Serif'");
+});
+
+test('notes to use stand alone, without stems, metre or number; the metre comes with the first bar', async () => {
+  const svg = await drawn({ kind: 'phrase', compass: 5, metre: '3/4' }, 'flute');
+  const [free = '', first = ''] = svg.split('<g class="system"').slice(1);
+  expect(count(free, /class="notehead"/g)).toBe(5);
+  expect(count(free, /class="(stem|meterSig|rest)"/g)).toBe(0);
+  expect(count(free, /class="mNum"[^>]*><text [^>]*[^/]>/g)).toBe(0);
+  expect(count(first, /class="meterSig"/g)).toBe(1);
+});
+
 test('labels set flats in the music font', async () => {
   const svg = await drawn({ kind: 'scale', start: 'Bb', keys: 1 }, 'trombone');
   const label = present(/<g class="dir"[\s\S]*?<\/text>/.exec(svg)?.[0], 'a label');

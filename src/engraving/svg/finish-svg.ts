@@ -34,6 +34,7 @@ const textByClass: Readonly<Record<string, { readonly look: string; readonly siz
   reh: { look: `font-family="${sans}" font-weight="600"`, size: 0.95 },
   tempo: { look: `font-family="${sans}" font-weight="600"`, size: 0.95 },
   dir: { look: `font-family="${serif}" font-style="italic"`, size: 1.12 },
+  label: { look: `font-family="${sans}" font-weight="600"`, size: 0.95 },
   mNum: { look: `font-family="${serif}" font-style="italic"`, size: 1.1 },
   voltaBracket: { look: `font-family="${sans}" font-weight="500"`, size: 0.9 },
   verse: { look: `font-family="${sans}"`, size: 0.88 },
@@ -42,6 +43,8 @@ const textByClass: Readonly<Record<string, { readonly look: string; readonly siz
 // Accidentals among letters come out lower than a small letter; in chord symbols, labels and note names they are read at a
 // glance, so they stand as high as a capital.
 const accidentalSize = 1.4;
+
+const bold = ' font-weight="bold"';
 
 const shapes = /<(path|polygon|polyline|rect|ellipse) /g;
 
@@ -117,9 +120,12 @@ function setText(music: string): string {
   return music.replace(
     /<g class="(harm|fing|reh|tempo|dir|mNum|voltaBracket|verse)\b([^>]*)>([\s\S]*?)<\/g>/g,
     (whole, kind: string, rest: string, content: string) => {
-      const text = textByClass[kind];
+      // Our serif has one weight: bold words are labels, and stand in the sans serif, whose weights are drawn.
+      const isLabel = kind === 'dir' && content.includes(bold);
+      const text = textByClass[isLabel ? 'label' : kind];
       if (text === undefined) return whole;
       const sized = content
+        .replaceAll(bold, '')
         .replace(
           /(font-family="Leipzig"[^>]*)font-size="(\d+)px"/g,
           (_, font: string, size: string) =>

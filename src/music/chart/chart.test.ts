@@ -76,6 +76,7 @@ test.each([
   ['| C7 | % | % | % | F7 | % | C7 | % | G7 | F7 | C7 | G7 |', 'C major'],
   ['| Dm7b5 | G7b9 | Cm6 | % |', 'C minor'],
   ['| Ebmaj7 | Cm7 | Fm7 | Bb7 |', 'Eb major'],
+  ['| Dm7 | % | Ebm7 | % |', 'D minor'],
 ])('%s is heard in %s', (typed, key) => expect(formatKey(chartKey(chart(typed)))).toBe(key));
 
 test('a chart for an instrument keeps its key within six accidentals', () => {

@@ -60,6 +60,9 @@ function tonicWeight(chord: Chord, key: Key): number {
 function endFit(key: Key, chords: readonly Chord[]): number {
   const [first, last] = [chords[0], chords.at(-1)];
   if (first === undefined || last === undefined) return 0;
+  // Minor sevenths alone lead nowhere: the first place is home.
+  const isModal = chords.every((chord) => isMinorChord(chord) && has(chord, 'b7'));
+  if (isModal) return 3 * tonicWeight(first, key);
   const leads = has(last, '3') && !has(last, '7');
   if (leads && isFifthAbove(last.root, first.root)) return 3 * tonicWeight(first, key);
   const ends = 2 * tonicWeight(last, key) + tonicWeight(first, key);

@@ -105,19 +105,27 @@ function goesAlong(bar: readonly WrittenPitch[], model: readonly WrittenPitch[])
   return way(bar) === way(model);
 }
 
-test('a motif is heard again: nearly all bars go up and down as the first does', () => {
+test('a motif is heard again: nearly all bars of a chorus go up and down as its first does', () => {
   let kept = 0;
   let all = 0;
+  let others = 0;
   for (const [i, { id }] of listInstruments().entries())
     for (const stage of stages) {
-      const bars = barsOf(line({ chart, content: 'motif', key: 'fit' }, { instrument: id, stage, seed: i }));
-      const [model = [], ...others] = bars.slice(0, -1).map(pitchesIn);
-      const along = others.filter((bar) => goesAlong(bar, model)).length;
-      expect(along, `${id} ${stage} seed ${i}`).toBeGreaterThanOrEqual(others.length / 2);
+      const made = line({ chart, content: 'motif', key: 'fit' }, { instrument: id, stage, seed: i });
+      const bars = barsOf(made).map(pitchesIn);
+      const choruses = [0, 4, 8].map((from) => bars.slice(from, Math.min(from + 4, bars.length - 1)));
+      let along = 0;
+      for (const [model = [], ...after] of choruses)
+        along += after.filter((bar) => goesAlong(bar, model)).length;
+      expect(along, `${id} ${stage} seed ${i}`).toBeGreaterThanOrEqual(4);
       kept += along;
-      all += others.length;
+      all += 8;
+      const heard = choruses.map(([model = []]) => model.map(pitchToMidi).join());
+      if (new Set(heard).size === 3) others++;
     }
-  expect(kept / all).toBeGreaterThan(0.9);
+  expect(kept / all).toBeGreaterThan(0.97);
+  // Nearly every chorus has a motif of its own.
+  expect(others / (listInstruments().length * stages.length)).toBeGreaterThan(0.8);
 });
 
 test.each([
@@ -160,4 +168,24 @@ test('an approach line goes somewhere: it seldom comes back to a note a third ti
     ).length;
   }
   expect(circling / notes).toBeLessThan(0.1);
+});
+
+test('every other call is a new one with the rhythm of the first', () => {
+  let same = 0;
+  for (const seed of seeds) {
+    const bars = barsOf(line({ chart: '| C | F | C | G7 |', content: 'call_and_response' }, { seed }));
+    const call = (at: number) =>
+      bars
+        .slice(at, at + 2)
+        .flatMap(pitchesIn)
+        .map(pitchToMidi);
+    const rhythm = (at: number) =>
+      bars
+        .slice(at, at + 2)
+        .flatMap((bar) => present(bar.voices[0], 'a voice').events.map(({ duration: d }) => `${d.n}/${d.d}`));
+    expect(rhythm(4)).toEqual(rhythm(0));
+    expect(call(8).length).toBe(call(0).length);
+    if (call(4).join() === call(0).join()) same++;
+  }
+  expect(same).toBeLessThan(seeds.length / 8);
 });

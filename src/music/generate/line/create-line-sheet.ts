@@ -27,7 +27,8 @@ import { printName } from '../sheet/title.ts';
 import { type TimedEvent, writeLine } from '../sheet/write-line.ts';
 import { composeLine, type LineContent, type LineOptions, silenceWithoutChord } from './compose-line.ts';
 import { handPositions } from './hand-positions.ts';
-import { type LineValue, lineRhythm, motifRhythm } from './line-rhythm.ts';
+import { type LineRhythm, type LineValue, lineRhythm, strikeAgain } from './line-rhythm.ts';
+import { callBars, motifBars } from './motif-bars.ts';
 
 const titles: Readonly<Record<LineSpec['content'], string>> = {
   guide_tones: 'Guide tones',
@@ -65,17 +66,14 @@ function playChart(spec: LineSpec, chart: StudentChart): PlayedChart {
   return { bars: all.slice(0, Math.max(chorus, Math.min(all.length, mostBars))), chorus };
 }
 
+/** Bars of a line of its own: a chorus, or several short ones. */
+const lineBars = (chorus: number): number => chorus * Math.ceil(4 / chorus);
+
 /** Choruses as lines of their own, each on a new system; short ones share one. */
 function byChorus(bars: readonly LineBar[], chorus: number): readonly (readonly LineBar[])[] {
-  const size = chorus * Math.ceil(4 / chorus);
+  const size = lineBars(chorus);
   const count = Math.ceil(bars.length / size);
   return Array.from({ length: count }, (_, i) => bars.slice(i * size, (i + 1) * size));
-}
-
-interface LineRhythm {
-  readonly slots: readonly Slot[];
-  /** For each sounding slot, an earlier one whose movement it takes up; empty for none at all. */
-  readonly models: readonly (number | null)[];
 }
 
 /** The value a line runs in: what the spec says, or what the stage is used to. */
@@ -89,58 +87,15 @@ function chordRhythm(spans: readonly ChordSpan[]): readonly Slot[] {
   return spans.map(({ from, to }) => ({ at: from, length: to - from, isRest: false, tuplet: null }));
 }
 
-/** Bars of one motif, the last one a long note; calls of two bars take up the first call, and leave two bars free. */
-function motifBars(random: Random, metre: Metre, bars: number, isCall: boolean): LineRhythm {
-  const length = barTicks(metre);
-  const last: Slot = { at: 0, length, isRest: false, tuplet: null };
-  const motif = motifRhythm(random, metre);
-  const turn = isCall ? [motif, motifRhythm(random, metre)] : [motif];
-  const perTurn = turn.flat().filter((slot) => !slot.isRest).length;
-  const slots: Slot[] = [];
-  const models: (number | null)[] = [];
-  for (let bar = 0; bar < bars; bar++) {
-    const isFinal = bar === bars - 1 && !isCall;
-    const isAnswer = isCall && bar % 4 >= 2;
-    const now = isFinal
-      ? [last]
-      : isAnswer
-        ? [{ ...last, isRest: true }]
-        : present(turn[bar % turn.length], 'a bar');
-    slots.push(...now.map((slot) => ({ ...slot, at: slot.at + bar * length })));
-    for (const slot of now) {
-      if (slot.isRest) continue;
-      models.push(isFinal || models.length < perTurn ? null : models.length % perTurn);
-    }
-  }
-  return { slots, models };
-}
-
-/** Notes held over a change of chord from some ticks on are struck again with it. */
-function strikeAgain({ slots, models }: LineRhythm, spans: readonly ChordSpan[], from: number): LineRhythm {
-  const borders = spans.map((span) => span.from).filter((at) => at > from);
-  const cut = slots.flatMap((slot): readonly Slot[] => {
-    const end = slot.at + slot.length;
-    const inside = borders.filter((at) => at > slot.at && at < end);
-    if (slot.isRest || slot.tuplet !== null || slot.at < from || inside.length === 0) return [slot];
-    const starts = [slot.at, ...inside];
-    return starts.map((at, i) => ({ ...slot, at, length: (starts[i + 1] ?? end) - at }));
-  });
-  const more = cut.length - slots.length;
-  return {
-    slots: cut,
-    models: models.length === 0 ? models : [...models, ...Array.from({ length: more }, () => null)],
-  };
-}
-
 /** The rhythm of the whole line. */
 function rhythmFor(random: Random, spec: LineSpec, shape: StudentShape, place: RhythmPlace): LineRhythm {
-  const { metre, bars, spans } = place;
+  const { metre, bars, chorus, spans } = place;
   if (spec.content === 'guide_tones' && spec.value === 'fit')
     return { slots: chordRhythm(spans), models: [] };
-  if (spec.content === 'call_and_response') return motifBars(random, metre, bars, true);
+  if (spec.content === 'call_and_response') return callBars(random, metre, bars);
   // The figure of a motif stays whole; its last, long note does not.
   if (spec.content === 'motif')
-    return strikeAgain(motifBars(random, metre, bars, false), spans, (bars - 1) * barTicks(metre));
+    return strikeAgain(motifBars(random, metre, bars, lineBars(chorus)), spans, (bars - 1) * barTicks(metre));
   const phrase = Math.max(2, shape.barsOnABreath);
   const slots = lineRhythm(random, metre, bars, runningValue(spec, shape), phrase);
   return strikeAgain({ slots, models: [] }, spans, 0);
@@ -149,6 +104,7 @@ function rhythmFor(random: Random, spec: LineSpec, shape: StudentShape, place: R
 interface RhythmPlace {
   readonly metre: Metre;
   readonly bars: number;
+  readonly chorus: number;
   readonly spans: readonly ChordSpan[];
 }
 
@@ -192,7 +148,7 @@ const contents: Readonly<Record<LineSpec['content'], LineContent>> = {
 /** The line itself. Leaps grow past the stage's largest only where the chords leave no other way. */
 function compose(random: Random, spec: LineSpec, attempt: Attempt) {
   const { student, shape, chart, metre, bars, chorus, spans } = attempt;
-  const { slots: rhythm, models } = rhythmFor(random, spec, shape, { metre, bars, spans });
+  const { slots: rhythm, models } = rhythmFor(random, spec, shape, { metre, bars, chorus, spans });
   const slots = silenceWithoutChord(rhythm, spans);
   const isEasy = student.stage === 'beginner' || student.stage === 'elementary';
   const arpeggiates = spec.content === 'chord_tones' || spec.content === 'guide_tones';

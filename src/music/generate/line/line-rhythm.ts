@@ -1,20 +1,27 @@
 // The rhythm of a line over chords: running values, now and then a longer one, and every few bars a long note and a rest
 // to breathe in. Bar patterns are those of studies for winds (common practice, no source).
 
-import { chooseOne, present, type Random } from '#core';
+import { present, type Random } from '#core';
 import type { Metre } from '../../rhythm/metre.ts';
+import type { ChordSpan } from '../chart/chord-timeline.ts';
 import type { Slot } from '../rhythm/beat-figure.ts';
 import { type Beat, barTicks, beatGrid } from '../rhythm/beat-grid.ts';
+
+export interface LineRhythm {
+  readonly slots: readonly Slot[];
+  /** For each sounding slot, an earlier one whose movement it takes up; empty for none at all. */
+  readonly models: readonly (number | null)[];
+}
 
 export type LineValue = 'minim' | 'crotchet' | 'quaver';
 
 /** A beat's values; minims are dealt with by the bar. */
-function beatValues(beat: Beat, value: LineValue): readonly number[] {
+export function beatValues(beat: Beat, value: LineValue): readonly number[] {
   if (value === 'quaver') return Array.from({ length: beat.length / 24 }, () => 24);
   return beat.kind === 'compound' ? [48, 24] : [48];
 }
 
-function slotsFrom(lengths: readonly number[], at: number, isRest = false): readonly Slot[] {
+export function slotsFrom(lengths: readonly number[], at: number, isRest = false): readonly Slot[] {
   let start = at;
   return lengths.map((length) => {
     const slot = { at: start, length, isRest, tuplet: null };
@@ -84,28 +91,23 @@ export function lineRhythm(
   }).flat();
 }
 
-/** One-bar rhythms a motif can have in four: they leave room to hear it (common practice, no source). */
-const motifsInFour: readonly (readonly [lengths: readonly number[], rest: number])[] = [
-  [[24, 24, 48, 48], 48],
-  [[48, 24, 24, 48], 48],
-  [[72, 24, 48], 48],
-  [[24, 24, 24, 24, 48], 48],
-  [[48, 48, 96], 0],
-];
-
-/** A motif's bar, with a rest at its end where the metre has four beats. */
-export function motifRhythm(random: Random, metre: Metre): readonly Slot[] {
-  const grid = beatGrid(metre);
-  if (barTicks(metre) === 192 && grid.length === 4) {
-    const [lengths, rest] = chooseOne(random, motifsInFour);
-    const sounds = slotsFrom(lengths, 0);
-    return rest === 0 ? sounds : [...sounds, ...slotsFrom([rest], 192 - rest, true)];
-  }
-  const held = grid.length - 1;
-  return grid.flatMap((beat, i) =>
-    slotsFrom(
-      i === held ? [beat.length] : beatValues(beat, random.next() < 0.5 ? 'quaver' : 'crotchet'),
-      beat.at,
-    ),
-  );
+/** Notes held over a change of chord from some ticks on are struck again with it. */
+export function strikeAgain(
+  { slots, models }: LineRhythm,
+  spans: readonly ChordSpan[],
+  from: number,
+): LineRhythm {
+  const borders = spans.map((span) => span.from).filter((at) => at > from);
+  const cut = slots.flatMap((slot): readonly Slot[] => {
+    const end = slot.at + slot.length;
+    const inside = borders.filter((at) => at > slot.at && at < end);
+    if (slot.isRest || slot.tuplet !== null || slot.at < from || inside.length === 0) return [slot];
+    const starts = [slot.at, ...inside];
+    return starts.map((at, i) => ({ ...slot, at, length: (starts[i + 1] ?? end) - at }));
+  });
+  const more = cut.length - slots.length;
+  return {
+    slots: cut,
+    models: models.length === 0 ? models : [...models, ...Array.from({ length: more }, () => null)],
+  };
 }

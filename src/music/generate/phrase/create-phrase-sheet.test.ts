@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { present } from '#core';
+import { barsOfUpbeat, scoreToBacking } from '../../backing/score-backing.ts';
 import { chordTones } from '../../chord/chord.ts';
 import { describeScore } from '../../describe/describe-score.ts';
 import { findInstrument } from '../../instrument/instrument.ts';
@@ -68,4 +69,28 @@ test('play 2, rest 2 over a chart of four bars ends with the student on its last
     const pitch = present(last?.kind === 'note' ? last.heads[0] : undefined, 'a last note').pitch;
     expect(chordTones(home).map(pitchClass), `seed ${seed}`).toContain(pitchClass(pitch));
   }
+});
+
+test('the band under a play-and-rest sheet begins where its music does', () => {
+  const score = phrase({ chart: '| Dm7 | G7 | Cmaj7 | % |', pitch: 'concert', start: 'C' });
+  expect(score.bars[0]?.isFree).toBe(true);
+  expect(barsOfUpbeat(score.bars)).toBe(1);
+  const band = scoreToBacking(score);
+  expect(band?.chart.replaceAll('\n', ' ')).toMatch(/^\| Dm7 \| G7 \| Cmaj7 \|/);
+});
+
+test('what swings holds no semiquavers', () => {
+  for (let seed = 1; seed <= 20; seed++) {
+    const score = phrase({ content: 'rhythm', feel: 'swing', grade: 6 }, 'flute', seed);
+    expect(scoreToMusicXml(score), `seed ${seed}`).not.toContain('<type>16th</type>');
+  }
+});
+
+test('a pianist’s first notes to use are those from middle C up', () => {
+  const spec = parseMaterialSpec({ kind: 'phrase', start: 'C' });
+  if (!spec.ok) throw new Error(spec.error.message);
+  const instrument = present(findInstrument('piano'), 'piano');
+  const made = createSheet(spec.value, { instrument, stage: 'beginner', age: 7, seed: 1 });
+  if (!made.ok) throw new Error(made.error.message);
+  expect(describeScore(made.value.score)).toContain('Notes C 4, D 4, E 4, F 4, G 4.');
 });

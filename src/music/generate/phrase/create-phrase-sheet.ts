@@ -13,6 +13,7 @@ import { easiestTonic, type ScaleId, scaleFifths, scaleOf, spellScale } from '..
 import { note, slash, swingMark, words } from '../../score/create-score.ts';
 import type { Direction } from '../../score/score.ts';
 import { type SheetFor, shapeFor, staffRange } from '../../shape/student-shape.ts';
+import { noteValues } from '../../spec/material-fields.ts';
 import type { PhraseSpec } from '../../spec/material-spec.ts';
 import { symbolsOf } from '../chart/chord-symbols.ts';
 import { type ChordSpan, chordTimeline } from '../chart/chord-timeline.ts';
@@ -25,7 +26,8 @@ import { barTicks } from '../rhythm/beat-grid.ts';
 import { composeRhythm } from '../rhythm/compose-rhythm.ts';
 import { rhythmOptions } from '../rhythm/rhythm-plan.ts';
 import { assembleLines, type LineBar, type SheetLine } from '../sheet/assemble-lines.ts';
-import { chooseClef, comfortableMiddle, ledgerLines } from '../sheet/choose-clef.ts';
+import { chooseClef, ledgerLines } from '../sheet/choose-clef.ts';
+import { homeMiddle } from '../sheet/home-middle.ts';
 import { ladder, type Rung } from '../sheet/ladder.ts';
 import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
 import { comfortableTonics, modeOfScale, namedTonic } from '../sheet/student-keys.ts';
@@ -39,7 +41,7 @@ function notesToUse(student: SheetFor, names: readonly PitchName[], count: numbe
   const range = staffRange(student.instrument, student.stage);
   const clef = chooseClef(shapeFor(student).readsClefs, [range.low, range.high]);
   const rungs = ladder(names, range);
-  const middle = comfortableMiddle(range, clef);
+  const middle = homeMiddle(student, range, clef);
   for (let size = Math.min(count, rungs.length); size >= Math.min(3, count); size--) {
     const found = rungs.flatMap(({ degree }, i) => {
       const notes = rungs.slice(i, i + size);
@@ -145,7 +147,8 @@ function turnRhythm(
   const shape = shapeFor(student);
   const fields = {
     grade: spec.grade,
-    values: 'fit',
+    // What swings is quavers: semiquavers would be played straight between them.
+    values: spec.feel === 'swing' ? noteValues.filter((value) => value !== 'semiquaver') : ('fit' as const),
     rests: 'fit',
     ties: 'fit',
     syncopation: 'fit',

@@ -21,7 +21,8 @@ import { barTicks } from '../rhythm/beat-grid.ts';
 import { composeRhythm, type RhythmLine } from '../rhythm/compose-rhythm.ts';
 import { rhythmOptions } from '../rhythm/rhythm-plan.ts';
 import { assembleLines, barsAcrossFor, type SheetLine } from '../sheet/assemble-lines.ts';
-import { chooseClef } from '../sheet/choose-clef.ts';
+import { chooseClef, comfortableMiddle } from '../sheet/choose-clef.ts';
+import { homeMiddle } from '../sheet/home-middle.ts';
 import { noteName } from '../sheet/note-name.ts';
 import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
 import { comfortableTuneKeys, namedTonic } from '../sheet/student-keys.ts';
@@ -44,6 +45,7 @@ function chooseKey(spec: ReadingSpec, student: SheetFor) {
   const shape = shapeFor(student);
   const range = staffRange(student.instrument, student.stage);
   const clef = chooseClef(shape.readsClefs, [range.low, range.high]);
+  const middle = homeMiddle(student, range, clef);
   const named = namedTonic(spec.key, spec.pitch, student.instrument);
   const wanted =
     spec.compass === 'fit' ? shape.readingNotes : spec.compass === 'five_notes' ? 5 : spec.compass;
@@ -53,7 +55,7 @@ function chooseKey(spec: ReadingSpec, student: SheetFor) {
   const easy = easyRegister(student.instrument, student.stage);
   let best: { readonly key: Key; readonly window: Window } | null = null;
   for (const key of keys) {
-    const window = chooseWindow({ key, range, clef, count: wanted, ledgers, easy });
+    const window = chooseWindow({ key, range, clef, middle, count: wanted, ledgers, easy });
     if (window === null) continue;
     // Another comfortable key may hold the five notes from the tonic that the first one has no room for.
     if (
@@ -287,7 +289,15 @@ function secondBars(
     : staffRange(instrument, stage);
   const secondClef = isBass ? 'bass' : clef;
   const notes = isBass
-    ? chooseWindow({ key: secondKey, range, clef: 'bass', count: 12, ledgers: 2, easy: null })?.notes
+    ? chooseWindow({
+        key: secondKey,
+        range,
+        clef: 'bass',
+        middle: comfortableMiddle(range, 'bass'),
+        count: 12,
+        ledgers: 2,
+        easy: null,
+      })?.notes
     : window.notes;
   if (notes === undefined) return [];
   const heard = (pitch: WrittenPitch): Pitch =>

@@ -89,7 +89,8 @@ export function breathsAfter(
   let last = 0;
   for (const [b, planned] of plan.entries()) {
     if (b === plan.length - 1) break;
-    const isDue = planned.close === 'half' || b + 1 - last >= every;
+    // A breath just before the last bar would part the last note from what leads to it.
+    const isDue = planned.close === 'half' || (b + 1 - last >= every && b < plan.length - 2);
     if (!isDue) continue;
     const inBar = slots.flatMap((slot, i) => (Math.floor(slot.at / bar) === b ? [i] : []));
     const ends = inBar.at(-1);

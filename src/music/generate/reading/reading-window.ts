@@ -8,7 +8,7 @@ import type { Key } from '../../key/key.ts';
 import type { WrittenPitch } from '../../pitch/pitch.ts';
 import { staffStep } from '../../pitch/pitch.ts';
 import { spellScale } from '../../scale/scale.ts';
-import { comfortableMiddle, ledgerLines } from '../sheet/choose-clef.ts';
+import { ledgerLines } from '../sheet/choose-clef.ts';
 import { ladder, type Rung } from '../sheet/ladder.ts';
 
 export interface Window {
@@ -19,6 +19,8 @@ export interface WindowWish {
   readonly key: Key;
   readonly range: WrittenRange;
   readonly clef: Clef;
+  /** Where the window lies best, in letter steps. */
+  readonly middle: number;
   /** How many notes. */
   readonly count: number;
   readonly ledgers: number;
@@ -34,8 +36,7 @@ export function chooseWindow(wish: WindowWish): Window | null {
   return windowAmong(legible, wish) ?? windowAmong(all, wish);
 }
 
-function windowAmong(rungs: readonly Rung[], { range, clef, count, easy }: WindowWish): Window | null {
-  const middle = comfortableMiddle(range, clef);
+function windowAmong(rungs: readonly Rung[], { clef, middle, count, easy }: WindowWish): Window | null {
   for (let size = Math.min(count, rungs.length); size >= 3; size--) {
     let best: Window | null = null;
     let lowest = Number.POSITIVE_INFINITY;

@@ -6,6 +6,7 @@ import { compare, type Fraction, plus, zero } from '../../fraction/fraction.ts';
 import type { Clef } from '../../instrument/instrument.ts';
 import type { Key } from '../../key/key.ts';
 import type { WrittenPitch } from '../../pitch/pitch.ts';
+import { beamEvents } from '../../rhythm/beams.ts';
 import type { Metre } from '../../rhythm/metre.ts';
 import { createScore, note, part, scoreBar, words } from '../../score/create-score.ts';
 import type {
@@ -109,15 +110,18 @@ function barsAcross({ timed, metre }: Passage): number {
   return count > most ? Math.ceil(count / Math.ceil(count / most)) : most;
 }
 
-/** Where a staff's clefs may change: at bars, and inside them at beats that a note begins. */
+/** Where a staff's clefs may change: at bars, and inside them at beats where no beam goes on. */
 function stretchesOf(bars: readonly (readonly ScoreEvent[])[], metre: Metre): readonly Stretch[] {
   const beats = beatGrid(metre).map(({ at }) => at);
   return bars.flatMap((events, bar) => {
     const stretches: Stretch[] = [];
+    const beams = beamEvents(metre, events, zero);
     let at = zero;
-    for (const event of events) {
+    for (const [i, event] of events.entries()) {
+      const [beam] = beams[i] ?? [];
+      const goesOn = beam === 'continue' || beam === 'end';
       const isBeat = beats.some((ticks) => compare(ticksToFraction(ticks), at) === 0);
-      if (isBeat) stretches.push({ bar, at, pitches: [], opensBar: at.n === 0 });
+      if (isBeat && !goesOn) stretches.push({ bar, at, pitches: [], opensBar: at.n === 0 });
       if (event.kind === 'note') stretches.at(-1)?.pitches.push(...event.heads.map(({ pitch }) => pitch));
       at = plus(at, event.duration);
     }

@@ -48,3 +48,8 @@ test('inside a bar it changes where much is saved', () => {
   expect(found[4]).toBe('bass');
   expect(new Set(found).size).toBe(2);
 });
+
+test('a climb of a few ledger lines does not end in another clef', () => {
+  const down = bars('G2 A2 B2 C3', 'G3 A3 B3 C4', 'G4 F4 E4 D4', 'C4 B3 A3 G3', 'C3 B2 A2 G2');
+  expect(clefsOfStretches(['bass', 'tenor'], down).at(-1)).toBe('bass');
+});

@@ -55,7 +55,10 @@ export interface ClefStretch {
   readonly opensBar: boolean;
 }
 
-/** A clef for each stretch of a passage: few ledger lines, few changes, and if at all possible a start in the first clef. */
+/**
+ * A clef for each stretch of a passage: few ledger lines, few changes, and if at all possible a start in the first clef. To
+ * end in another counts as a change, since what comes next begins in the first again.
+ */
 export function clefsOfStretches(clefs: readonly Clef[], stretches: readonly ClefStretch[]): readonly Clef[] {
   const usual = present(clefs[0], 'a staff has a clef');
   let paths = clefs.map((clef) => ({ clefs: [] as readonly Clef[], last: usual, clef, cost: 0 }));
@@ -72,5 +75,9 @@ export function clefsOfStretches(clefs: readonly Clef[], stretches: readonly Cle
       return ways.reduce((a, b) => (b.cost < a.cost ? b : a));
     });
   }
-  return paths.reduce((a, b) => (b.cost < a.cost ? b : a)).clefs;
+  const ended = paths.map((path) => ({
+    ...path,
+    cost: path.cost + (path.last === usual ? 0 : costOfChange),
+  }));
+  return ended.reduce((a, b) => (b.cost < a.cost ? b : a)).clefs;
 }
