@@ -54,7 +54,7 @@ const packages = {
   storage: ['kysely', 'better-sqlite3', 'pg', 'node:'],
   demo: ['node:'],
   server: ['hono', '@hono/node-server', 'zod', 'node:'],
-  cli: ['node:'],
+  cli: ['mediabunny', '@mediabunny', 'node:'],
   web: [
     'react',
     'react-dom',

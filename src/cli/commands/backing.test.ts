@@ -56,7 +56,7 @@ test.each([
 );
 
 test.each([
-  [['--format', 'mp3'], 'wav'],
+  [['--format', 'mp3'], 'flac'],
   [[], '--format'],
   [['--format', 'midi', '--seed', 'x'], '--seed'],
   [['--format', 'midi', '--loud'], '--loud'],

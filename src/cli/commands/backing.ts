@@ -9,7 +9,7 @@ import { readJsonFile } from './read-file.ts';
 import { readChoice, readWhole, readWords, textOf } from './read-words.ts';
 import { writeTrack } from './write-track.ts';
 
-const formats = ['wav', 'midi'] as const;
+const formats = ['wav', 'flac', 'midi'] as const;
 const sampleRate = 44_100;
 
 interface Wanted {
@@ -32,7 +32,7 @@ export async function backing(words: readonly string[]): Promise<number> {
   const written =
     format === 'midi'
       ? await putBytes(arrangementToMidi(arrangement, material.value.title ?? 'Backing'), out)
-      : await writeSound(arrangement, out);
+      : await writeSound(arrangement, format, out);
   return written.ok ? 0 : complain(written.error, 1);
 }
 
@@ -56,7 +56,11 @@ function readWanted(words: readonly string[]): Result<Wanted, string> {
   return ok({ file, format: format.value, seed: seed.value ?? 1, out });
 }
 
-async function writeSound(arrangement: Arrangement, out: string | null): Promise<Result<null, string>> {
+async function writeSound(
+  arrangement: Arrangement,
+  format: 'wav' | 'flac',
+  out: string | null,
+): Promise<Result<null, string>> {
   // From the sources and from the build the way is the same.
   const path = new URL('../../../dist/sound/band.sf3', import.meta.url);
   let bank: Uint8Array;
@@ -65,7 +69,7 @@ async function writeSound(arrangement: Arrangement, out: string | null): Promise
   } catch {
     return err(`The band's sounds are not at ${path.pathname}; make them with: npm run build`);
   }
-  return writeTrack(await createBand(bank, sampleRate).play(arrangement), sampleRate, out);
+  return writeTrack(await createBand(bank, sampleRate).play(arrangement), sampleRate, format, out);
 }
 
 function complain(reason: string, status: 1 | 2): 1 | 2 {

@@ -23,7 +23,7 @@ const help: CommandRun = async () => {
   units markdown FILE                      print a unit as Markdown
   sheet SPEC.json --instrument ID --stage STAGE --format musicxml|svg|pdf|midi|text
         [--age N] [--seed N] [--page a4|letter] [--out FILE]     make a sheet from a material spec
-  backing SPEC.json --format wav|midi [--seed N] [--out FILE]   let the band play a chart
+  backing SPEC.json --format wav|flac|midi [--seed N] [--out FILE]   let the band play a chart
   chart "| Dm7 G7 | C |" --for ID          write a chart of sounding chords as the instrument reads it
   listen AUDIO.wav [--context CONTEXT.json] [--checks CHECKS.json] [--beside EARLIER.wav]
                                            print what is heard in a take as JSON

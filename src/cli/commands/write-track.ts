@@ -1,8 +1,17 @@
-// A track of any length to a WAV file at the target loudness, with little in memory: played into a file of its own, measured
+// A track of any length to a WAV or FLAC file at the target loudness, with little in memory: played into a file of its own, measured
 // there, and written out with the gain found.
 
 import { once } from 'node:events';
-import { closeSync, createWriteStream, mkdtempSync, openSync, readSync, rmSync, writeSync } from 'node:fs';
+import {
+  closeSync,
+  createReadStream,
+  createWriteStream,
+  mkdtempSync,
+  openSync,
+  readSync,
+  rmSync,
+  writeSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ok, type Result } from '#core';
@@ -16,6 +25,7 @@ import {
   wavSamples,
 } from '#sound';
 import { couldNotWrite } from './put-bytes.ts';
+import { writeFlac } from './write-flac.ts';
 
 const pieceLength = 1 << 16;
 const bytesInFrame = 8; // two samples of 32 bits, left and right in turn
@@ -24,6 +34,7 @@ const bytesInFrame = 8; // two samples of 32 bits, left and right in turn
 export async function writeTrack(
   track: BandTrack,
   sampleRate: number,
+  format: 'wav' | 'flac',
   out: string | null,
 ): Promise<Result<null, string>> {
   const folder = mkdtempSync(join(tmpdir(), 'levare-track-'));
@@ -31,7 +42,14 @@ export async function writeTrack(
   try {
     const sound = store(track, sampleRate, file);
     const { gain } = findLevel(sound);
-    await writeAll(out, wavHeader(sound.length, sampleRate), levelledPieces(sound, gain));
+    const pieces = levelledPieces(sound, gain);
+    if (format === 'wav') await putAll(out, wavFile(sound.length, sampleRate, pieces));
+    else {
+      // Its head is known last: made in a file of its own.
+      const made = join(folder, 'track.flac');
+      await writeFlac(pieces, sampleRate, made);
+      await putAll(out, createReadStream(made));
+    }
     return ok(null);
   } catch (fault) {
     if (!(fault instanceof Error && 'code' in fault)) throw fault;
@@ -68,19 +86,20 @@ function store(track: BandTrack, sampleRate: number, file: number): StoredSound 
   };
 }
 
-async function writeAll(
+function* wavFile(length: number, sampleRate: number, pieces: Iterable<StereoSound>): Generator<Uint8Array> {
+  yield wavHeader(length, sampleRate);
+  for (const piece of pieces) yield wavSamples([piece.left, piece.right]);
+}
+
+async function putAll(
   out: string | null,
-  header: Uint8Array,
-  pieces: Iterable<StereoSound>,
+  pieces: Iterable<Uint8Array> | AsyncIterable<Uint8Array>,
 ): Promise<void> {
   const stream = out === null ? process.stdout : createWriteStream(out);
   const failed = new Promise<never>((_, fail) => stream.once('error', fail));
   failed.catch(() => {}); // waited for below
-  const put = async (bytes: Uint8Array) => {
+  for await (const bytes of pieces)
     if (!stream.write(bytes)) await Promise.race([once(stream, 'drain'), failed]);
-  };
-  await put(header);
-  for (const piece of pieces) await put(wavSamples([piece.left, piece.right]));
   if (out === null) return;
   stream.end();
   await Promise.race([once(stream, 'finish'), failed]);
