@@ -1,5 +1,6 @@
-// What a page plays, sample by sample: everything that goes to the loudspeaker also goes through a MediaStreamDestination
-// into a recorder on the audio thread, which a busy page cannot hold up.
+// What a page plays, sample by sample, by two recorders on the audio thread, which a busy page cannot hold up. One hears what
+// goes to the loudspeaker through a MediaStreamDestination, as a recording of a call would; the other straight from the node.
+// A stream of media has a clock and a queue of its own: on an overloaded machine it loses moments that the page has played.
 
 import type { Page } from 'playwright-core';
 
@@ -12,11 +13,17 @@ registerProcessor('levare-recorder', class extends AudioWorkletProcessor {
   }
 });`;
 
+interface Piece {
+  readonly frame: number;
+  readonly samples: Float32Array;
+}
+
 declare global {
   interface Window {
     levareSound?: {
       readonly context: AudioContext;
-      readonly pieces: { readonly frame: number; readonly samples: Float32Array }[];
+      readonly pieces: Piece[];
+      readonly straight: Piece[];
       /** The context's time at each press of the pointer. */
       readonly presses: number[];
     };
@@ -34,7 +41,8 @@ export async function captureSound(page: Page): Promise<void> {
         const { context } = this;
         const sound = {
           context,
-          pieces: [] as { frame: number; samples: Float32Array }[],
+          pieces: [] as Piece[],
+          straight: [] as Piece[],
           presses: [] as number[],
         };
         window.levareSound = sound;
@@ -49,9 +57,13 @@ export async function captureSound(page: Page): Promise<void> {
         connect.call(this, stream);
         const address = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
         context.audioWorklet.addModule(address).then(() => {
-          const node = new AudioWorkletNode(context, 'levare-recorder', { numberOfOutputs: 0 });
-          node.port.onmessage = ({ data }) => sound.pieces.push(data);
-          connect.call(context.createMediaStreamSource(stream.stream), node);
+          const record = (from: AudioNode, pieces: Piece[]) => {
+            const node = new AudioWorkletNode(context, 'levare-recorder', { numberOfOutputs: 0 });
+            node.port.onmessage = ({ data }) => pieces.push(data);
+            connect.call(from, node);
+          };
+          record(context.createMediaStreamSource(stream.stream), sound.pieces);
+          record(this, sound.straight);
         });
       }
       return connect.apply(this, args);
@@ -60,44 +72,61 @@ export async function captureSound(page: Page): Promise<void> {
   }, recorder);
 }
 
-export interface Captured {
-  readonly sampleRate: number;
-  /** From the context's frame `from` on, without a hole. */
+export interface Recorded {
+  /** From the context's frame `from` on; frames that no recorder was called for are silent, and counted in `missing`. */
   readonly samples: Float32Array;
   readonly from: number;
+  readonly missing: number;
+}
+
+export interface Captured extends Recorded {
+  readonly sampleRate: number;
+  /** Straight from the node. */
+  readonly straight: Recorded;
   /** The frames in which the pointer was pressed so far. */
   readonly presses: readonly number[];
 }
 
-/** What has been recorded; the recorder begins anew. */
+/** What has been recorded; the recorders begin anew. */
 export async function takeCaptured(page: Page): Promise<Captured> {
   const found = await page.evaluate(() => {
     const sound = window.levareSound;
     if (sound === undefined) throw new Error('nothing has been connected to the loudspeaker');
-    const pieces = sound.pieces.splice(0);
-    const from = pieces[0]?.frame ?? 0;
-    const last = pieces.at(-1);
-    const samples = new Int16Array(last === undefined ? 0 : last.frame + last.samples.length - from);
-    for (const piece of pieces)
-      piece.samples.forEach((sample, at) => {
-        samples[piece.frame - from + at] = Math.round(Math.max(-1, Math.min(1, sample)) * 32767);
-      });
-    let text = '';
-    const bytes = new Uint8Array(samples.buffer);
-    for (let at = 0; at < bytes.length; at += 0x8000)
-      text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+    const take = (all: Piece[]) => {
+      const pieces = all.splice(0);
+      const from = pieces[0]?.frame ?? 0;
+      const last = pieces.at(-1);
+      const samples = new Int16Array(last === undefined ? 0 : last.frame + last.samples.length - from);
+      let recorded = 0;
+      for (const piece of pieces) {
+        recorded += piece.samples.length;
+        piece.samples.forEach((sample, at) => {
+          samples[piece.frame - from + at] = Math.round(Math.max(-1, Math.min(1, sample)) * 32767);
+        });
+      }
+      let text = '';
+      const bytes = new Uint8Array(samples.buffer);
+      for (let at = 0; at < bytes.length; at += 0x8000)
+        text += String.fromCharCode(...bytes.subarray(at, at + 0x8000));
+      return { from, missing: samples.length - recorded, text: btoa(text) };
+    };
     const { sampleRate } = sound.context;
     return {
       sampleRate,
-      from,
-      text: btoa(text),
+      stream: take(sound.pieces),
+      straight: take(sound.straight),
       presses: sound.presses.map((time) => Math.round(time * sampleRate)),
     };
   });
-  const bytes = Buffer.from(found.text, 'base64');
+  const { sampleRate, presses, stream, straight } = found;
+  return { sampleRate, presses, ...asRecorded(stream), straight: asRecorded(straight) };
+}
+
+function asRecorded({ from, missing, text }: { from: number; missing: number; text: string }): Recorded {
+  const bytes = Buffer.from(text, 'base64');
   const samples = Float32Array.from(
     { length: bytes.length / 2 },
     (_, at) => bytes.readInt16LE(2 * at) / 32_767,
   );
-  return { sampleRate: found.sampleRate, from: found.from, presses: found.presses, samples };
+  return { from, missing, samples };
 }

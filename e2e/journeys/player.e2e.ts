@@ -11,7 +11,7 @@ import { createBand } from '#sound';
 import { words } from '../../src/web/words/index.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
-import { type Captured, captureSound, takeCaptured } from '../harness/capture-sound.ts';
+import { type Captured, captureSound, type Recorded, takeCaptured } from '../harness/capture-sound.ts';
 import { foundSmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
@@ -97,30 +97,29 @@ tell(`${seconds} seconds with the page busy: no gap, and less than 2 ms of drift
   await page.evaluate((timer) => clearInterval(timer), busy);
   await stop().click();
   const rate = present(pieces[0], 'a recording').sampleRate;
-  const heard = joined(pieces);
-  const reference = await playedInNode(rate, heard.length);
-  const begin = heard.findIndex((sample) => Math.abs(sample) > 0.002);
-  expect(begin, 'something is heard').toBeGreaterThanOrEqual(0);
-
-  const lags: number[] = [];
-  const unlike: string[] = [];
-  const reach = Math.round(0.02 * rate);
-  const first = bestLag(heard, reference, begin, 0, Math.round(0.05 * rate), rate);
-  for (let at = 2 * rate; at + 2 * rate < heard.length - begin; at += 2 * rate) {
-    const { lag, likeness } = bestLag(heard, reference, begin + first.lag, at, reach, rate);
-    lags.push((1000 * lag) / rate);
-    if (likeness < 0.95) unlike.push(`${Math.round(at / rate)} s: ${likeness.toFixed(3)}`);
+  // By the issue through a MediaStreamDestination; and straight from the node, which tells the page's own losses from those
+  // of the stream on a machine that has more to do than it can.
+  const [stream, straight] = [pieces, pieces.map((piece) => piece.straight)].map(joined);
+  const reference = await playedInNode(rate, Math.max(stream?.length ?? 0, straight?.length ?? 0));
+  const byStream = compared(present(stream, 'the stream'), reference, rate);
+  const byNode = compared(present(straight, 'the node'), reference, rate);
+  for (const [name, { seconds: all, drift, unlike }] of [
+    ['stream', byStream],
+    ['node', byNode],
+  ] as const)
+    console.log(
+      `${name}: ${all} s against the same track in Node: drift ${drift.toFixed(3)} ms; unlike seconds: ${unlike.join(', ') || 'none'}`,
+    );
+  for (const { seconds: all, drift } of [byStream, byNode]) {
+    expect(all).toBeGreaterThan(seconds / 2);
+    expect(drift).toBeLessThan(2);
   }
-  const drift = Math.max(...lags) - Math.min(...lags);
-  console.log(
-    `${lags.length * 2} s against the same track in Node: drift ${drift.toFixed(3)} ms; unlike seconds: ${unlike.join(', ') || 'none'}`,
-  );
-  expect(lags.length).toBeGreaterThan(seconds / 4);
-  expect(drift).toBeLessThan(2);
-  // No piece came late: that would be a gap of ours. On an overloaded machine the recorder's own stream may still lose a
-  // moment now and then, which moves nothing after it.
+  // No piece came late, and none was played otherwise than it was made.
   expect(await page.locator('.band-player').getAttribute('data-late')).toBe('0');
-  expect(unlike.length, unlike.join(', ')).toBeLessThanOrEqual(Math.ceil(seconds / 100));
+  expect(byNode.unlike).toEqual([]);
+  expect(pieces.reduce((sum, piece) => sum + piece.straight.missing, 0)).toBe(0);
+  // The stream may lose a moment of its own where the machine is overloaded; on a quiet one it loses none.
+  expect(byStream.unlike.length, byStream.unlike.join(', ')).toBeLessThanOrEqual(Math.ceil(seconds / 100));
   expect(watched.faults()).toEqual([]);
 });
 
@@ -146,7 +145,31 @@ tell('two bars pressed go round, the one that sounds is lit, and a pedal stops',
   expect(faults()).toEqual([]);
 });
 
-function joined(pieces: readonly Captured[]): Float32Array {
+interface Compared {
+  readonly seconds: number;
+  /** Milliseconds between the latest and the earliest second. */
+  readonly drift: number;
+  /** Seconds that do not sound as they should. */
+  readonly unlike: readonly string[];
+}
+
+/** Every other second of what was heard against what should be. */
+function compared(heard: Float32Array, reference: Float32Array, rate: number): Compared {
+  const begin = heard.findIndex((sample) => Math.abs(sample) > 0.002);
+  expect(begin, 'something is heard').toBeGreaterThanOrEqual(0);
+  const lags: number[] = [];
+  const unlike: string[] = [];
+  const reach = Math.round(0.02 * rate);
+  const first = bestLag(heard, reference, begin, 0, Math.round(0.05 * rate), rate);
+  for (let at = 2 * rate; at + 2 * rate < heard.length - begin; at += 2 * rate) {
+    const { lag, likeness } = bestLag(heard, reference, begin + first.lag, at, reach, rate);
+    lags.push((1000 * lag) / rate);
+    if (likeness < 0.95) unlike.push(`${Math.round(at / rate)} s: ${likeness.toFixed(3)}`);
+  }
+  return { seconds: 2 * lags.length, drift: Math.max(...lags) - Math.min(...lags), unlike };
+}
+
+function joined(pieces: readonly Recorded[]): Float32Array {
   const from = present(pieces[0], 'a recording').from;
   const last = present(pieces.at(-1), 'a recording');
   const all = new Float32Array(last.from + last.samples.length - from);
