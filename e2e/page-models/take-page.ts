@@ -34,8 +34,8 @@ export function createTakePage(page: Page) {
         await button(say.setUp.check).click();
       await sheet.getByText(say.setUp.levelRight).waitFor();
     },
-    /** Records until the clock says so many seconds. */
-    async record(seconds: number): Promise<void> {
+    /** Begins to record, until the clock says so many seconds. */
+    async begin(seconds: number): Promise<void> {
       await button(say.recording.begin).click();
       await page.waitForFunction((least) => {
         const [minutes = 0, rest = 0] = (document.querySelector('.record-clock')?.textContent ?? '')
@@ -43,8 +43,14 @@ export function createTakePage(page: Page) {
           .map(Number);
         return minutes * 60 + rest >= least;
       }, seconds);
+    },
+    /** Until what was heard is shown. */
+    heard: () => sheet.getByRole('heading', { name: say.result.evidence }).waitFor(),
+    /** Records until the clock says so many seconds. */
+    async record(seconds: number): Promise<void> {
+      await this.begin(seconds);
       await button(say.recording.stop).click();
-      await sheet.getByRole('heading', { name: say.result.evidence }).waitFor();
+      await this.heard();
     },
     file: sheet.locator('input[type=file]'),
     /** The row of evidence of this name, as it reads. */
@@ -58,8 +64,10 @@ export function createTakePage(page: Page) {
       await touch(sheet.getByRole('radiogroup', { name: skill }).getByRole('radio', { name }));
     },
     skill: sheet.getByLabel(say.result.skill, { exact: true }),
+    /** Keeps it, without waiting for it. */
+    press: () => sheet.getByRole('button', { name: /^Keep/ }).click(),
     async keep(): Promise<void> {
-      await sheet.getByRole('button', { name: /^Keep/ }).click();
+      await this.press();
       await sheet.waitFor({ state: 'hidden' });
     },
   };
