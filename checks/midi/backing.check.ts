@@ -132,6 +132,7 @@ test.each([
 test.each([
   ['a gate of 2 and 2', { gate: { play: 2, rest: 2 } }, [0, 1], 4, 'drums'],
   ['a gate of 3 and 1', { gate: { play: 3, rest: 1 } }, [0, 1, 2], 4, 'drums'],
+  ['a silent gate of 3 and 1', { gate: { play: 3, rest: 1, isSilent: true } }, [0, 1, 2], 4, null],
   ['trading fours', { trade: 4 }, [0, 1, 2, 3], 8, null],
 ] as const)('%s leaves exactly the right bars', (_, mode, playing, round, goesOn) => {
   for (const feel of feelIds) {

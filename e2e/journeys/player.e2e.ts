@@ -118,8 +118,8 @@ tell(`${seconds} seconds with the page busy: no gap, and less than 2 ms of drift
   expect(await page.locator('.band-player').getAttribute('data-late')).toBe('0');
   expect(byNode.unlike).toEqual([]);
   expect(pieces.reduce((sum, piece) => sum + piece.straight.missing, 0)).toBe(0);
-  // The stream may lose a moment of its own where the machine is overloaded; on a quiet one it loses none.
-  expect(byStream.unlike.length, byStream.unlike.join(', ')).toBeLessThanOrEqual(Math.ceil(seconds / 100));
+  // The stream once lost a moment of its own, at a load of twenty on two cores; never yet on a quiet machine.
+  expect(byStream.unlike.length, byStream.unlike.join(', ')).toBeLessThanOrEqual(1);
   expect(watched.faults()).toEqual([]);
 });
 

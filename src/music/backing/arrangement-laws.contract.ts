@@ -31,7 +31,13 @@ function randomSpec(random: Random): BackingSpec {
     choruses: randomInteger(random, 1, 4),
     countIn: chooseOne(random, [null, 0, 1, 2]),
     gate:
-      random.next() < 0.3 ? { play: randomInteger(random, 1, 4), rest: randomInteger(random, 1, 4) } : null,
+      random.next() < 0.3
+        ? {
+            play: randomInteger(random, 1, 4),
+            rest: randomInteger(random, 1, 4),
+            isSilent: random.next() < 0.4,
+          }
+        : null,
     trade: random.next() < 0.2 ? randomInteger(random, 1, 4) : null,
     keys: chooseOne(random, [[], [0, 5, 10, 3], [0, 1, 2]]),
     click: chooseOne(random, ['none', 'every', 'back', 'first', 'vanishing']),

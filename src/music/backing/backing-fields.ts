@@ -109,7 +109,12 @@ export const backingFields = {
   tempoLimit: wholeOr(['none'], 30, 320, 'none', 'Where the steps in tempo stop.'),
   countIn: wholeOr(['fit'], 0, 2, 'fit', 'Bars counted in.'),
   play: whole(1, 32, 2, 'Bars that the band plays before it rests, where it rests at all.'),
-  rest: whole(0, 32, 0, 'Bars in which only time is kept, after each turn of playing; 0 for none.'),
+  rest: whole(0, 32, 0, 'Bars in which the band rests, after each turn of playing; 0 for none.'),
+  resting: choice(
+    ['time', 'nothing'],
+    'time',
+    'What is heard while the band rests: the time goes on, or nothing at all.',
+  ),
   trade: whole(0, 32, 0, 'Bars that the band plays and then leaves free, in turn; 0 for none.'),
   bass: level('bass'),
   keyboard: level('keyboard'),
@@ -119,7 +124,11 @@ export const backingFields = {
     'none',
     'Which beats click: every one, the second and fourth, the first of a bar, or fewer bars with each chorus.',
   ),
-  drone: choice(['none', ...toneNames], 'none', 'A tone held all through.'),
+  drone: choice(
+    ['none', 'tonic', ...toneNames],
+    'none',
+    'A tone held all through, as it sounds; tonic is the first note of the key the chart is played in.',
+  ),
   tuning: choice(
     ['none', ...toneNames],
     'none',

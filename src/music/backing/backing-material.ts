@@ -3,8 +3,8 @@
 import { err, ok, present, type Result } from '#core';
 import { unfoldRepeats } from '../chart/chart.ts';
 import { parseChart } from '../chart/parse-chart.ts';
-import { transposeChart } from '../chart/transpose-chart.ts';
-import { parsePitchName, pitchClass } from '../pitch/pitch.ts';
+import { chartKey, transposeChart } from '../chart/transpose-chart.ts';
+import { formatPitchName, parsePitchName, pitchClass } from '../pitch/pitch.ts';
 import type { SpecOf } from '../spec/field.ts';
 import { readFields } from '../spec/material-spec.ts';
 import { pictureOf, type SpecFault, specFault } from '../spec/spec-fault.ts';
@@ -58,7 +58,9 @@ export function backingToSpec(material: BackingMaterial): BackingSpec {
   const chart = present(parsed.ok ? parsed.value : null, 'a chart that has been read before');
   const { keys, transpose, tempoStep, tempoLimit, swing } = material;
   const step = typeof keys === 'string' && keys !== 'same' ? semitonesByOrder[keys] : null;
-  return createBackingSpec(transpose === 0 ? chart : transposeChart(chart, keyInterval(transpose)), {
+  const played = transpose === 0 ? chart : transposeChart(chart, keyInterval(transpose));
+  const drone = material.drone === 'tonic' ? formatPitchName(chartKey(played).tonic) : material.drone;
+  return createBackingSpec(played, {
     feel: material.feel,
     tempo: material.tempo,
     tempoStep:
@@ -67,7 +69,10 @@ export function backingToSpec(material: BackingMaterial): BackingSpec {
         : { by: tempoStep, limit: tempoLimit === 'none' ? (tempoStep > 0 ? 320 : 30) : tempoLimit },
     choruses: material.choruses,
     countIn: material.countIn === 'fit' ? null : material.countIn,
-    gate: material.rest === 0 ? null : { play: material.play, rest: material.rest },
+    gate:
+      material.rest === 0
+        ? null
+        : { play: material.play, rest: material.rest, isSilent: material.resting === 'nothing' },
     trade: material.trade === 0 ? null : material.trade,
     keys:
       typeof keys !== 'string'
@@ -77,7 +82,7 @@ export function backingToSpec(material: BackingMaterial): BackingSpec {
           : Array.from({ length: 12 }, (_, nth) => withinOctave(nth * step)),
     balance: { bass: material.bass / 100, keys: material.keyboard / 100, drums: material.drums / 100 },
     click: material.click,
-    drone: toneOf(material.drone, 45),
+    drone: toneOf(drone, 45),
     tuning: toneOf(material.tuning, 69),
     grows: material.grows,
     swing: swing === 'fit' ? null : swing,

@@ -18,8 +18,8 @@ export interface BackingSpec {
   readonly choruses: number;
   /** Bars counted in, 0 to 2; null for what is usual at this tempo. */
   readonly countIn: number | null;
-  /** The band plays some bars and then only keeps time for some, again and again. */
-  readonly gate: { readonly play: number; readonly rest: number } | null;
+  /** The band plays some bars and then rests for some, again and again: keeping time, or leaving them free. */
+  readonly gate: { readonly play: number; readonly rest: number; readonly isSilent?: boolean } | null;
   /** The band plays some bars and leaves as many free, again and again. */
   readonly trade: number | null;
   /** Semitones up or down for each chorus in turn, again from the start when all are used; empty for none. */

@@ -129,7 +129,7 @@ const crotchetsPerMinute = (beats: number, feel: Feel) => (beats * feel.beatTick
 
 function roleOf({ gate, trade }: BackingSpec, nth: number): BarRole {
   if (trade !== null && Math.floor(nth / trade) % 2 === 1) return 'free';
-  if (gate !== null && nth % (gate.play + gate.rest) >= gate.play) return 'time';
+  if (gate !== null && nth % (gate.play + gate.rest) >= gate.play) return gate.isSilent ? 'free' : 'time';
   return 'play';
 }
 

@@ -29,6 +29,7 @@ export function BandModes({ material, onChange }: BandModesProps) {
     { value: 'none' as const, label: says.noTone },
     ...toneNames.map((value) => ({ value, label: value.replace('b', '♭').replace('#', '♯') })),
   ];
+  const held = [{ value: 'tonic' as const, label: says.tonic }, ...tones];
   return (
     <div className="band-modes">
       <SelectField
@@ -56,7 +57,7 @@ export function BandModes({ material, onChange }: BandModesProps) {
         label={says.drone}
         value={drone}
         onValue={(value) => onChange({ drone: value })}
-        options={tones}
+        options={held}
       />
       <SelectField
         label={says.tuning}
@@ -72,7 +73,7 @@ export function BandModes({ material, onChange }: BandModesProps) {
 }
 
 /** The band plays all through, or rests and leaves bars free in turn. */
-function Turns({ material: { play, rest, trade }, onChange }: BandModesProps) {
+function Turns({ material: { play, rest, resting, trade }, onChange }: BandModesProps) {
   const turns: Turns = trade > 0 ? 'trade' : rest > 0 ? 'gate' : 'all';
   return (
     <>
@@ -86,6 +87,12 @@ function Turns({ material: { play, rest, trade }, onChange }: BandModesProps) {
         <>
           <Count label={says.play} value={play} max={32} onValue={(value) => onChange({ play: value })} />
           <Count label={says.rest} value={rest} max={32} onValue={(value) => onChange({ rest: value })} />
+          <SelectField
+            label={says.resting}
+            value={resting}
+            onValue={(value) => onChange({ resting: value })}
+            options={keysOf(says.restings).map((value) => ({ value, label: says.restings[value] }))}
+          />
         </>
       )}
       {turns === 'trade' && (

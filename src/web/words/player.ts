@@ -90,11 +90,13 @@ export const player = {
     modes: 'Who plays when',
     mode: {
       all: 'The band plays all through',
-      gate: 'The band rests in turn, time goes on',
+      gate: 'Band and rest in turn',
       trade: 'Band and you in turn, bars left free',
     },
     play: 'Bars of band',
-    rest: 'Bars of time only',
+    rest: 'Bars of rest',
+    resting: 'While it rests',
+    restings: { time: 'Time goes on', nothing: 'Nothing sounds' },
     trade: 'Bars each',
     countFault: (min: number, max: number) => `A whole number from ${min} to ${max}.`,
     move: 'Keys',
@@ -122,6 +124,7 @@ export const player = {
     drone: 'Held tone, as it sounds',
     tuning: 'Tuning tone before, as it sounds',
     noTone: 'None',
+    tonic: 'First note of the key',
     feels: {
       swing: 'Swing',
       'two-feel': 'Swing in two, brushes',

@@ -39,9 +39,9 @@ export const practice = {
     play: 'Play along',
     playNamed: (title: string) => `Play along with “${title}”`,
     put: 'Put the band away',
-    named: (title: string) => `Play along: ${title}`,
-    written: (key: string) => `in ${key} as you read it`,
-    key: (key: string) => `in ${key}`,
+    named: (title: string) => `With the band: ${title}`,
+    written: (key: string) => `In ${key} as you read it`,
+    key: (key: string) => `In ${key}`,
     major: (tonic: string) => `${tonic} major`,
     minor: (tonic: string) => `${tonic} minor`,
     moves: {
@@ -56,6 +56,7 @@ export const practice = {
     countIn: (bars: number) =>
       bars === 0 ? 'no count-in' : bars === 1 ? 'one bar counted in' : `${bars} bars counted in`,
     gate: (play: number, rest: number) => `the band plays ${barsOf(play)}, then only keeps time for ${rest}`,
+    silentGate: (play: number, rest: number) => `the band plays ${barsOf(play)}, then is silent for ${rest}`,
     trade: (bars: number) => `the band plays ${barsOf(bars)}, then leaves you ${bars}`,
   },
   care: 'Several short turns with breaks do more than one long one. Stop when something hurts or feels numb, and tell your teacher and someone at home; if it stays, ask a doctor. Keep loud playing short.',

@@ -19,7 +19,7 @@ const says = words.practice.backing;
 
 /** What is said of it, in the order in which it is wanted; the fitted material, as the band plays it. */
 export function describeBacking(backing: BackingMaterial, instrument: InstrumentId): readonly string[] {
-  const { tempo, tempoStep, choruses, keys, rest, play, trade } = backing;
+  const { tempo, tempoStep, choruses, keys, rest, resting, play, trade } = backing;
   return [
     sayKey(backing, instrument),
     ...(keys === 'same' ? [] : [says.moves[typeof keys === 'string' ? keys : 'listed']]),
@@ -27,7 +27,7 @@ export function describeBacking(backing: BackingMaterial, instrument: Instrument
     ...(tempoStep === 0 || choruses === 1 ? [] : [says.steps(tempoStep)]),
     says.choruses(choruses),
     says.countIn(barsCountedIn(backing)),
-    ...(rest > 0 ? [says.gate(play, rest)] : []),
+    ...(rest > 0 ? [resting === 'time' ? says.gate(play, rest) : says.silentGate(play, rest)] : []),
     ...(trade > 0 ? [says.trade(trade)] : []),
   ];
 }
