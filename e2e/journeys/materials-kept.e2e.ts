@@ -148,7 +148,7 @@ tell('it stands on the sheet with its notation, and is taken off and back on the
 tell('a backing is kept from the band, on the sheet and on an activity, in one dialog', async () => {
   const { page } = watched;
   await openBand(page);
-  const ada = keeping.sheetOf('Ada Wren', saxophone);
+  const ada = keeping.sheetOf('Ada Wren');
   await createMaterialsPage(page).keepOnSheet(ada, { title: keeping.backingTitle, name: 'Three chords' });
   await untilKept(page, ['Waltz steps', 'Three chords']);
   expect((await keptNow(page))[1]).toMatchObject({ spec: backing, seed: 5 });

@@ -38,7 +38,7 @@ export function KeepDialog(props: KeepDialogProps) {
   );
 }
 
-function KeepForm({ onClose, title, spec, seed, course }: KeepDialogProps) {
+function KeepForm({ kind, onClose, title, spec, seed, course }: KeepDialogProps) {
   const send = useCommand();
   const courses = (useStudents().data?.courses ?? []).filter(({ sheets }) => sheets.length > 0);
   const [name, setName] = useState(title);
@@ -63,7 +63,8 @@ function KeepForm({ onClose, title, spec, seed, course }: KeepDialogProps) {
         material: { id: newId('material'), title: called, spec, seed },
       });
     if (document === undefined || chosen === undefined) return null;
-    const own = isSame || copy !== undefined ? seed : null;
+    // A band plays as it was heard and chosen.
+    const own = isSame || copy !== undefined || kind === 'backing' ? seed : null;
     const kept = addMaterial(document, chosen.key, { title: called, spec, seed: own });
     return send(
       copy === undefined
@@ -83,6 +84,7 @@ function KeepForm({ onClose, title, spec, seed, course }: KeepDialogProps) {
     >
       <TextField label={says.name} value={name} onValue={setName} />
       <PlaceField
+        kind={kind}
         courses={courses}
         course={course}
         place={place}
@@ -106,7 +108,7 @@ function KeepForm({ onClose, title, spec, seed, course }: KeepDialogProps) {
           onValue={setActivity}
         />
       )}
-      {libraryUnit !== undefined && (
+      {libraryUnit !== undefined && kind === 'sheet' && (
         <Tick ticked={isSame} onTick={setIsSame}>
           {says.same}
         </Tick>

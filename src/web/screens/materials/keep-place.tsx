@@ -11,20 +11,27 @@ const says = words.materials.keeping;
 /** A place is `practice course:…`, `unit:…` or `course-unit:…`. */
 export const onSheetOf = (course: CourseRow): string => `practice ${course.id}`;
 
+/** By the learner's name alone, with the instrument where they learn several. */
+const sheetName = ({ id, learner, instrumentName }: CourseRow, all: readonly CourseRow[]): string =>
+  all.some((one) => one.learner === learner && one.id !== id)
+    ? says.sheetOfOne(learner, instrumentName)
+    : says.sheetOf(learner);
+
 interface PlaceFieldProps {
+  readonly kind: 'sheet' | 'backing';
   readonly courses: readonly CourseRow[];
   readonly course: CourseRow | null;
   readonly place: string;
   readonly onPlace: (place: string) => void;
 }
 
-export function PlaceField({ courses, course, place, onPlace }: PlaceFieldProps) {
+export function PlaceField({ kind, courses, course, place, onPlace }: PlaceFieldProps) {
   const units = useUnits().data?.units ?? [];
   const copies = useCourse(course?.id ?? null).data?.units ?? [];
   const options = [
     ...courses.map((one) => ({
       value: onSheetOf(one),
-      label: says.sheetOf(one.learner, one.instrumentName),
+      label: sheetName(one, courses),
       group: says.sheets,
     })),
     ...copies.map((unit) => ({
@@ -49,7 +56,9 @@ export function PlaceField({ courses, course, place, onPlace }: PlaceFieldProps)
           : place.startsWith('course-unit:')
             ? says.copyHelp
             : place.startsWith('unit:')
-              ? says.libraryHelp
+              ? kind === 'backing'
+                ? says.backingHelp
+                : says.libraryHelp
               : undefined
       }
     />

@@ -103,10 +103,10 @@ const backing = (fields: object) => {
 // An alto saxophone in E flat reads a major sixth above what sounds, a clarinet in B flat a major second, a flute and a
 // guitar the name that sounds (checks/instruments/data/instruments.json).
 test.each([
-  ['alto_sax', 'in G major as you read it'],
-  ['clarinet_bb', 'in C major as you read it'],
-  ['flute', 'in B♭ major'],
-  ['guitar', 'in B♭ major'],
+  ['alto_sax', 'In G major as you read it'],
+  ['clarinet_bb', 'In C major as you read it'],
+  ['flute', 'In B♭ major'],
+  ['guitar', 'In B♭ major'],
 ] as const)('a backing is named in the key its player reads: %s', (instrument, key) => {
   expect(describeBacking(backing({}), instrument)[0]).toBe(key);
 });
@@ -114,7 +114,7 @@ test.each([
 test('a backing is told by tempo, times through, count-in and who plays when', () => {
   expect(describeBacking(backing({ tempo: 92, choruses: 1, countIn: 2, play: 2, rest: 2 }), 'flute')).toEqual(
     [
-      'in B♭ major',
+      'In B♭ major',
       '92 beats a minute',
       'once through',
       '2 bars counted in',
@@ -124,7 +124,7 @@ test('a backing is told by tempo, times through, count-in and who plays when', (
   expect(
     describeBacking(backing({ keys: 'fourths', tempoStep: 4, trade: 4, transpose: -2, countIn: 0 }), 'flute'),
   ).toEqual([
-    'in A♭ major',
+    'In A♭ major',
     'up a fourth each time',
     '120 beats a minute',
     '4 faster each time',

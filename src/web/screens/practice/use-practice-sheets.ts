@@ -9,10 +9,13 @@ import { listPracticeMaterials, type PracticeMaterial, type PracticeNotation } f
 
 export type Paper = 'a4' | 'letter';
 
-/** The width between the margins of a practice sheet, and the most a piece of notation may take of its height. */
+/**
+ * The width between the margins of a practice sheet, and how high one picture of notation may be. Pages break between
+ * pictures, so low ones fill a page that has something on it already.
+ */
 export const columns = {
-  a4: { widthMm: 182, mostHeightMm: 235 },
-  letter: { widthMm: 187.9, mostHeightMm: 218 },
+  a4: { widthMm: 182, mostHeightMm: 62 },
+  letter: { widthMm: 187.9, mostHeightMm: 62 },
 } as const satisfies Readonly<Record<Paper, { widthMm: number; mostHeightMm: number }>>;
 
 export interface LessonPractice {
