@@ -1,16 +1,23 @@
 // A chart read on a saxophone: shown as it is written for it, followed bar by bar on the chart and on the lead sheet, bars
 // chosen there by mouse, finger and keys; parts muted and alone; a chart tapped, mended and printed.
 
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
+import type { LessonView } from '#contract';
 import { present } from '#core';
+import type { UnitId } from '#planning';
 import { words } from '../../src/web/words/index.ts';
+import { lessonsOf, readCourseOf, readStudio, readView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, patience, type WatchedPage } from '../harness/browser.ts';
 import { type Captured, captureSound, takeCaptured } from '../harness/capture-sound.ts';
+import { giveUnit, openCourse } from '../harness/open-course.ts';
 import { foundSmallStudio } from '../harness/small-studio.ts';
-import { createStory } from '../harness/story.ts';
+import { createStory, outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createLessonPage } from '../page-models/lesson-page.ts';
 
 const folder = createDataFolder();
 let studio: StudioProcess;
@@ -19,6 +26,7 @@ let watched: WatchedPage;
 const says = words.player;
 
 beforeAll(async () => {
+  mkdirSync(outputFolder, { recursive: true });
   [studio, browser] = await Promise.all([
     startStudio(folder.path),
     launchBrowser(['--autoplay-policy=no-user-gesture-required']),
@@ -196,6 +204,51 @@ tell('a chart is tapped and mended at once, in the reader’s key, and printed a
   expect(await page.locator('.band-player').isVisible()).toBe(false);
   expect(await page.locator('.followed-bar').first().isVisible()).toBe(false);
   await page.emulateMedia({ media: 'screen' });
+  expect(watched.faults()).toEqual([]);
+});
+
+tell('in a lesson the sheet goes along with its band, which plays on while the teacher writes', async () => {
+  const { page } = watched;
+  const { today } = await readStudio(page);
+  const { course, strands } = await openCourse(page, {
+    name: 'Ada Wren',
+    instrument: 'alto_sax',
+    stage: 'intermediate',
+    age: 15,
+    from: today,
+    time: '17:00',
+    strands: ['Improvising'],
+  });
+  const unit = 'unit:through-the-changes' as UnitId;
+  await giveUnit(page, 'Ada Wren', course, unit, present(strands[0], 'the strand'));
+  for (const { lesson } of lessonsOf(await readCourseOf(page, 'Ada Wren'))) {
+    const { segments } = await readView<LessonView>(page, `/api/lessons/${lesson}`);
+    if (!segments.some((segment) => segment.activity === 'twelve-bars-in-the-bones')) continue;
+    await page.goto(`${studio.address}/lesson/${lesson}`);
+    break;
+  }
+  const desk = createLessonPage(page);
+  await desk.show('Twelve bars in the bones');
+  await sheetBar(page, 12).waitFor({ timeout: patience });
+  expect(await chordsShown(page)).toHaveLength(12);
+  await button(page, says.play).click();
+  await page.locator('.followed-bar-now').waitFor({ timeout: patience });
+  await desk.segmentNote.fill('Turned at five without being told.');
+  const places = new Set<string>();
+  for (let nth = 0; nth < 80 && places.size < 3; nth++) {
+    const lit = await page.evaluate(() =>
+      ['.bar-now [data-choose]', '.followed-bar-now'].map((selector) =>
+        document.querySelector(selector)?.getAttribute('data-choose'),
+      ),
+    );
+    if (lit[0] != null && lit[0] === lit[1]) places.add(lit[0]);
+    await page.waitForTimeout(150);
+  }
+  expect(places.size).toBe(3);
+  expect(await page.locator('.band-player').getAttribute('data-late')).toBe('0');
+  await page.screenshot({ path: join(outputFolder, 'lesson-band.png'), fullPage: true });
+  await button(page, says.stop).click();
+  expect(await findWithAxe(page)).toEqual([]);
   expect(watched.faults()).toEqual([]);
 });
 
