@@ -160,7 +160,7 @@ export function BandPlayer(props: BandPlayerProps) {
         {reader !== null && readsTransposed(reader) && (
           <>{says.written(reader.name, nameOf(chartKey(concert)))} </>
         )}
-        {says.loopHelp} {says.keys}
+        {says.loopHelp} {keysOnPage ? says.keys : says.keysHere}
         {loop !== null && (
           <Button kind="plain" onPress={() => goRound(null)}>
             {says.wholeChart}

@@ -38,6 +38,7 @@ export const player = {
   noBand: 'This sheet has no chords that a band could play.',
   counting: 'Counting in',
   keys: 'Space or a pedal starts and stops.',
+  keysHere: 'While the focus is in here, space or a page key starts and stops.',
   band: {
     title: 'Band',
     lead: 'Type a chart, choose a feel, and play along.',
