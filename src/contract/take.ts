@@ -247,6 +247,8 @@ export interface ListenableCheckView {
 
 export interface TakeView extends TakeRow {
   readonly student: Id<'student'>;
+  /** Skills that the activity it was played for develops, main one first. */
+  readonly develops: readonly SkillId[];
   /** Checks of what was played, or of the skills it proves, that a take can show something of. */
   readonly checks: readonly ListenableCheckView[];
   readonly note: string;

@@ -149,7 +149,10 @@ describe('[R-TAKE-5] [R-TAKE-6] what a take was played for', () => {
   });
 
   test('it shows the checks of its activity that a take can show something of', async () => {
-    expect((await viewOf(await playedFor('walk-the-beat'))).checks).toMatchObject([beat]);
+    expect(await viewOf(await playedFor('walk-the-beat'))).toMatchObject({
+      develops: ['skill:steady-beat'],
+      checks: [beat],
+    });
     expect((await viewOf(await playedFor('play-answers'))).checks).toEqual([]);
   });
 

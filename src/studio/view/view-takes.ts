@@ -1,9 +1,9 @@
 // A student's takes: the list with the consent they rest on, and one take with everything that was heard.
 
 import type { ListenableCheckView, TakeRow, TakesView, TakeView } from '#contract';
-import type { Check, SkillId } from '#planning';
+import type { Check } from '#planning';
 import { ageOfStudent } from '../course/course-records.ts';
-import type { StudentId, TakeId, TakeRecord } from '../record/records.ts';
+import type { CourseId, StudentId, TakeId, TakeRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 import { listConsents, minorityOf } from '../take/consent.ts';
 import { toListenable } from './listenable-check.ts';
@@ -50,34 +50,47 @@ export async function viewTake(reader: Reader, id: TakeId): Promise<TakeView | n
   if (take === null) return null;
   const { student, note, context, heard, evidence } = take;
   const row = await toRow(reader, take);
-  return { ...row, student, note, context, heard, evidence, checks: await listChecks(reader, take, row) };
-}
-
-/** Checks of the activity it was played for; without one, those of the skills it proves, wherever they are taught to them. */
-async function listChecks(
-  reader: Reader,
-  take: TakeRecord,
-  { proves }: TakeRow,
-): Promise<readonly ListenableCheckView[]> {
-  const title = async (skill: SkillId) => (await reader.get('skill', skill))?.title ?? skill;
-  const found: { readonly skill: SkillId; readonly check: Check }[] = [];
   const unit = take.playedFor === null ? null : await reader.get('courseUnit', take.playedFor.courseUnit);
-  const activity = [...(unit?.document.activities ?? []), ...(unit?.document.extensions ?? [])].find(
+  const played = [...(unit?.document.activities ?? []), ...(unit?.document.extensions ?? [])].find(
     ({ key }) => key === take.playedFor?.activity,
   );
-  if (unit !== null && activity !== undefined) {
-    for (const check of unit.document.checks)
-      if (activity.develops.includes(check.skill)) found.push({ skill: check.skill, check });
-  } else {
-    const shown = new Set(proves.map(({ skill }) => skill));
-    for (const { course } of await reader.list('observation', { where: { take: take.id } }))
-      for (const { document } of await reader.list('courseUnit', { where: { course } }))
-        for (const check of document.checks)
-          if (shown.has(check.skill) && !found.some((one) => one.check.lookFor === check.lookFor))
-            found.push({ skill: check.skill, check });
-  }
+  const develops = played?.develops ?? [];
+  const checks = played ? (unit?.document.checks ?? []) : await checksOfProved(reader, take);
+  const shown = played ? develops : row.proves.map(({ skill }) => skill);
+  return {
+    ...row,
+    student,
+    note,
+    context,
+    heard,
+    evidence,
+    develops,
+    checks: await listListenable(
+      reader,
+      checks.filter(({ skill }) => shown.includes(skill)),
+    ),
+  };
+}
+
+/** Checks of every unit on the courses on which the take proves a level. */
+async function checksOfProved(reader: Reader, take: TakeRecord): Promise<readonly Check[]> {
+  const courses = new Set<CourseId>();
+  for (const { course } of await reader.list('observation', { where: { take: take.id } }))
+    courses.add(course);
+  const checks: Check[] = [];
+  for (const course of courses)
+    for (const { document } of await reader.list('courseUnit', { where: { course } }))
+      checks.push(...document.checks);
+  return checks;
+}
+
+async function listListenable(
+  reader: Reader,
+  checks: readonly Check[],
+): Promise<readonly ListenableCheckView[]> {
   const views: ListenableCheckView[] = [];
-  for (const { skill, check } of found) views.push(...toListenable(check, await title(skill)));
+  for (const check of checks)
+    views.push(...toListenable(check, (await reader.get('skill', check.skill))?.title ?? check.skill));
   return views;
 }
 

@@ -28,9 +28,15 @@ export interface KeepTakeProps {
   readonly children: (fields: ReactNode) => ReactNode;
 }
 
+/** `300` → `under 0.1` */
+function formatMegabytes(bytes: number): string {
+  const megabytes = bytes / 1024 / 1024;
+  return megabytes < 0.1 ? words.takes.result.under('0.1') : megabytes.toFixed(1);
+}
+
 export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTakeProps) {
   const fits = sound !== null && sound.size <= mostSoundBytes;
-  const megabytes = ((sound?.size ?? 0) / 1024 / 1024).toFixed(1);
+  const megabytes = formatMegabytes(sound?.size ?? 0);
   const [title, setTitle] = useState(of.title);
   const [keepsSound, setKeepsSound] = useState(fits);
   const [skill, setSkill] = useState<string>(of.skills[0]?.skill ?? '');
@@ -126,12 +132,12 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
   return (
     <form className="keep-take" onSubmit={(event) => void keep(event)}>
       {children(fields)}
-      {isWaiting && (
-        <p className="fault" role="alert">
-          {say.waiting}
-        </p>
-      )}
       <div className="record-deeds keep-foot">
+        {isWaiting && (
+          <p className="fault" role="alert">
+            {say.waiting}
+          </p>
+        )}
         <Button kind="primary" large type="submit" isDisabled={busy}>
           {level === null ? say.keep : say.keepObserved}
         </Button>

@@ -56,11 +56,13 @@ export function NoteLevel({ take, course }: NoteLevelProps) {
   );
 }
 
-/** Skills of the course: first those that the take was played for, then the others. */
+/** Skills of the course, first those that the take was played for; with the level that its unit wants of them. */
 function observableSkills(take: TakeView, course: CourseView): readonly ObservableSkill[] {
-  const wanted = new Map(take.checks.map((check) => [check.skill, check.wanted]));
-  const unit = course.units.find(({ id }) => id === take.activity?.courseUnit);
-  for (const check of unit?.checks ?? []) if (wanted.has(check.skill)) wanted.set(check.skill, check.wanted);
-  const all = course.skills.map(({ skill, title }) => ({ skill, title, wanted: wanted.get(skill) ?? null }));
-  return [...all.filter((one) => one.wanted !== null), ...all.filter((one) => one.wanted === null)];
+  const checks = course.units.find(({ id }) => id === take.activity?.courseUnit)?.checks ?? [];
+  const all = course.skills.map(({ skill, title }): ObservableSkill => {
+    const wanted = checks.find((check) => check.skill === skill)?.wanted ?? null;
+    return { skill, title, wanted };
+  });
+  const placeOf = ({ skill }: ObservableSkill) => take.develops.indexOf(skill) + 1 || all.length + 1;
+  return all.toSorted((a, b) => placeOf(a) - placeOf(b));
 }

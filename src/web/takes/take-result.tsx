@@ -11,7 +11,7 @@ import { EvidenceList } from './evidence-list.tsx';
 import { formatLength } from './format-figure.ts';
 import { createSamplePlayer } from './play-samples.ts';
 import { TakeNotation } from './take-notation.tsx';
-import { TakeRoll } from './take-roll.tsx';
+import { NoteTable, TakeRoll } from './take-roll.tsx';
 import './take-result.css';
 
 const say = words.takes.result;
@@ -65,9 +65,12 @@ export function TakeResult({ take, checks, sound, offClick = false, children }: 
             onHear={player ? hear : null}
           />
         )}
-        <TakeNotation heard={heard} evidence={evidence} context={context} />
         <CheckList checks={checks} heard={heard} evidence={evidence} onPassage={showPassage} />
         {children}
+        <div>
+          <TakeNotation heard={heard} evidence={evidence} context={context} />
+          <NoteTable heard={heard} onHear={player ? hear : null} />
+        </div>
       </div>
       <div className="take-evidence">
         <h3>{say.evidence}</h3>

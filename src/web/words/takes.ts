@@ -263,6 +263,7 @@ export const takes = {
     skill: 'Skill',
     noSkill: 'no level',
     keepSound: 'Keep the sound too',
+    under: (amount: string) => `under ${amount}`,
     keepSoundHelp: (megabytes: string) => `${megabytes} MB, on this machine`,
     soundTooLarge: (megabytes: string) =>
       `The sound has ${megabytes} MB; at most 8 are kept, so only the figures can be.`,

@@ -106,10 +106,8 @@ function EditSpec({ editing, spec, name, onSpec, onRemove }: EditSpecProps) {
         ))}
       </div>
       {help !== '' && <p className="field-help">{help}</p>}
-      <p className="editor-spec-says" aria-live="polite">
-        {isRight && says.sentence(describeCheck(draftToSpec(spec)))}
-      </p>
-      <div>
+      <div className="editor-spec-end">
+        <p aria-live="polite">{isRight && says.sentence(describeCheck(draftToSpec(spec)))}</p>
         <Button kind="plain" aria-label={words.units.editor.removeOf(name)} onPress={onRemove}>
           {words.units.editor.remove}
         </Button>
