@@ -45,6 +45,19 @@ describe('engrave', () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  it('leaves no system alone on a last page that a little less room between systems would hold', async () => {
+    const systems = (svg: string) => count(svg, /class="system"/g);
+    const shapes = [];
+    for (let bars = 36; bars <= 64; bars += 4) {
+      const pages = await drawn(leadSheet({ bars }));
+      expect(pages.reduce((sum, { svg }) => sum + systems(svg), 0)).toBe(bars / 4);
+      shapes.push(pages.map(({ svg }) => systems(svg)));
+    }
+    expect(shapes.some((pages) => pages.length === 1)).toBe(true);
+    expect(shapes.some((pages) => pages.length === 2)).toBe(true);
+    for (const pages of shapes) if (pages.length > 1) expect(pages.at(-1)).toBeGreaterThan(1);
+  });
+
   it('is a page of the size asked for; a column is as high as its music', async () => {
     const [a4] = await drawn(leadSheet({ bars: 4 }));
     expect([a4?.widthMm, a4?.heightMm]).toEqual([210, 297]); // ISO 216

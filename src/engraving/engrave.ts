@@ -62,6 +62,31 @@ const notDrawable: EngravingFault = {
 
 const usualUnit = 8.75; // a quarter of a 7 mm staff is two units of a tenth of a millimetre
 
+interface Tightness {
+  /** Between systems, in units. */
+  readonly spacingSystem: number;
+  /** Of the staff's size. */
+  readonly share: number;
+}
+
+const usualTightness: Tightness = { spacingSystem: 7, share: 1 };
+const tighter: readonly Tightness[] = [
+  { spacingSystem: 5, share: 1 },
+  { spacingSystem: 5, share: 0.95 },
+];
+
+/** Nobody turns a page for one line: a lone system on a last page goes on the one before, if it fits a little tighter. */
+function withoutLoneSystem(drawAt: (tightness: Tightness) => readonly string[]): readonly string[] {
+  const usual = drawAt(usualTightness);
+  const last = usual.at(-1);
+  if (usual.length < 2 || last === undefined || last.split('class="system"').length > 2) return usual;
+  for (const tightness of tighter) {
+    const drawings = drawAt(tightness);
+    if (drawings.length > 0 && drawings.length < usual.length) return drawings;
+  }
+  return usual;
+}
+
 async function draw(
   musicXml: string,
   { form, scale = 100, name = 'sheet', description = '', heading: wanted = 'all' }: EngravingOptions,
@@ -72,7 +97,7 @@ async function draw(
   const { musicXml: lifted, heading } = liftOpening(musicXml);
   const drawn = wanted === 'tempo' ? { ...noHeading, tempo: heading.tempo } : heading;
   const isHeaded = wanted !== 'none' && !isHeadingEmpty(drawn);
-  toolkit.setOptions({
+  const layout = {
     pageWidth: measures.widthMm * 10,
     pageHeight: measures.heightMm * 10,
     pageMarginLeft: measures.sideMarginMm * 10,
@@ -80,9 +105,7 @@ async function draw(
     pageMarginTop: measures.topMarginMm * 10,
     pageMarginBottom: measures.bottomMarginMm * 10,
     adjustPageHeight: measures.isFitted,
-    unit,
     breaks: 'line',
-    spacingSystem: 7,
     harmDist: 1.6, // its own distance of 1 lets symbols touch the accidentals of high notes
     header: isHeaded ? 'encoded' : 'none',
     footer: 'none',
@@ -91,22 +114,30 @@ async function draw(
     svgFormatRaw: true,
     svgRemoveXlink: true,
     xmlIdSeed: 1,
-  });
+  };
   const bare = wanted === 'none' ? musicXml : lifted;
-  const text = isHeaded ? reserveHeading(bare, drawn, lineHeight(unit)) : bare;
-  if (!toolkit.loadData(mendHarmony(text)) || toolkit.getPageCount() < 1) return err(notDrawable);
+  const drawAt = ({ spacingSystem, share }: Tightness): readonly string[] => {
+    const own = unit * share;
+    toolkit.setOptions({ ...layout, unit: own, spacingSystem });
+    const text = isHeaded ? reserveHeading(bare, drawn, lineHeight(own)) : bare;
+    if (!toolkit.loadData(mendHarmony(text))) return [];
+    return Array.from({ length: toolkit.getPageCount() }, (_, i) => toolkit.renderToSVG(i + 1));
+  };
+  const drawings = withoutLoneSystem(drawAt);
+  if (drawings.length === 0) return err(notDrawable);
   const pages: EngravedPage[] = [];
-  const count = toolkit.getPageCount();
+  const count = drawings.length;
   const innerWidth = (measures.widthMm - 2 * measures.sideMarginMm) * 100;
   let barsBefore = 0;
-  for (let page = 1; page <= count; page++) {
+  for (const [i, drawing] of drawings.entries()) {
+    const page = i + 1;
     const extra = [
       isHeaded && page === 1 ? drawHeading(drawn, innerWidth) : '',
       measures.isFitted
         ? ''
         : drawFoot(heading, page, count, innerWidth, (measures.heightMm - measures.topMarginMm - 7) * 100),
     ];
-    const finished = finishSvg(toolkit.renderToSVG(page), {
+    const finished = finishSvg(drawing, {
       name: count === 1 ? name : `${name}-${page}`,
       title: heading.title || 'Notation',
       description: page === 1 ? description : '',

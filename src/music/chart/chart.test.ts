@@ -75,8 +75,19 @@ test.each([
   ['| C7 | % | F7 | C7 |', 'C major'],
   ['| C7 | % | % | % | F7 | % | C7 | % | G7 | F7 | C7 | G7 |', 'C major'],
   ['| Dm7b5 | G7b9 | Cm6 | % |', 'C minor'],
+  ['| C7 | F7 | C7 | % | F7 | % | C7 | A7 | Dm7 | G7 | C7 A7 | Dm7 G7 |', 'C major'],
+  ['| F7 | Bb7 | F7 | % | Bb7 | % | F7 | D7alt | Gm7 | C7 | F7 D7 | Gm7 C7 |', 'F major'],
   ['| Ebmaj7 | Cm7 | Fm7 | Bb7 |', 'Eb major'],
   ['| Dm7 | % | Ebm7 | % |', 'D minor'],
+  ['| Dm7 | G7 | Cmaj7 | A7 |', 'C major'],
+  ['| G | D | Em | Bm |', 'G major'],
+  ['| C | Em | F | Am |', 'C major'],
+  ['| Gm7 | C7 | Fmaj7 | Dm7 |', 'F major'],
+  ['| Em | D | C | B7 |', 'E minor'],
+  ['| C | F |', 'C major'],
+  ['| G7 | C |', 'C major'],
+  ['| Bbmaj7 | Gm7 | Cm7 | F7 |', 'Bb major'],
+  ['| Fm7 | Bb7 | Ebmaj7 | Abmaj7 | Dm7b5 | G7 | Cm |', 'C minor'],
 ])('%s is heard in %s', (typed, key) => expect(formatKey(chartKey(chart(typed)))).toBe(key));
 
 test('a chart for an instrument keeps its key within six accidentals', () => {

@@ -53,25 +53,48 @@ function tonicWeight(chord: Chord, key: Key): number {
   return isMinorChord(chord) ? 0 : 1 / 2;
 }
 
+/** Whether a chord is a minor seventh on its way to the dominant a fourth up: the second step of a key, not its first. */
+const isSupertonic = (chord: Chord, next: Chord | undefined): boolean =>
+  next !== undefined &&
+  isMinorChord(chord) &&
+  has(chord, 'b7') &&
+  isDominant(next) &&
+  isFifthAbove(chord.root, next.root);
+
 /**
- * How well the ends fit: the last chord as tonic counts most. A chart that goes round may stop on its dominant; then the
- * chord it leads back to is home, the first one or another of the chart.
+ * How well the ends fit. A last chord led to by its dominant counts most, the first one next. A chart that goes round may
+ * stop on its dominant; then the chord it leads back to is home, the first one or another of the chart.
  */
 function endFit(key: Key, chords: readonly Chord[]): number {
   const [first, last] = [chords[0], chords.at(-1)];
   if (first === undefined || last === undefined) return 0;
+  const begins = isSupertonic(first, chords[1]) ? 0 : tonicWeight(first, key);
   // Minor sevenths alone lead nowhere: the first place is home.
   const isModal = chords.every((chord) => isMinorChord(chord) && has(chord, 'b7'));
-  if (isModal) return 3 * tonicWeight(first, key);
   const leads = has(last, '3') && !has(last, '7');
-  if (leads && isFifthAbove(last.root, first.root)) return 3 * tonicWeight(first, key);
-  const ends = 2 * tonicWeight(last, key) + tonicWeight(first, key);
+  const goesBack = leads && isFifthAbove(last.root, first.root) && !isSupertonic(first, chords[1]);
+  if (isModal || goesBack) return 3 * begins;
+  const before = chords.findLast(({ root }) => pitchClass(root) !== pitchClass(last.root));
+  const isReached =
+    pitchClass(first.root) === pitchClass(last.root) ||
+    (before !== undefined &&
+      isFifthAbove(before.root, last.root) &&
+      (isDominant(before) || before !== first));
+  const ends = (isReached ? 2 : 1) * tonicWeight(last, key) + begins;
   if (!leads || !isFifthAbove(last.root, key.tonic)) return ends;
   const homes = chords.filter(({ root }) => pitchClass(root) === pitchClass(key.tonic));
-  if (homes.some((chord) => !isDominant(chord) && tonicWeight(chord, key) > 0)) return ends + 1.5;
+  const isHome = (chord: Chord) =>
+    !isDominant(chord) &&
+    tonicWeight(chord, key) > 0 &&
+    !isSupertonic(chord, chords[chords.indexOf(chord) + 1]);
+  if (homes.some(isHome)) return ends + 1.5;
   const waits = homes.length === 0 && isDominant(last) && pitchClass(first.root) !== pitchClass(last.root);
   return waits ? ends + 1 : ends;
 }
+
+/** A dominant seventh that goes home by a fifth. */
+const isCadence = (from: Chord, to: Chord): boolean =>
+  isDominant(from) && !isDominant(to) && isFifthAbove(from.root, to.root);
 
 /** How well a key fits: chord tones inside it, triads foreign to it, and how the chart begins and ends. */
 function keyFit(key: Key, fifths: number, chords: readonly Chord[]): number {
@@ -88,7 +111,12 @@ function keyFit(key: Key, fifths: number, chords: readonly Chord[]): number {
     const triad = tones.filter((_, i) => /^[b#]?[135]$/.test(chord.quality.degrees[i] ?? ''));
     if (!triad.every((name) => isInside(name, leading))) score -= 1;
   }
-  return score + endFit(key, chords);
+  const isReached = chords.some((chord, i) => {
+    const before = chords[i - 1];
+    const arrives = before !== undefined && isCadence(before, chord) && tonicWeight(chord, key) > 0;
+    return arrives && !isSupertonic(chord, chords[i + 1]);
+  });
+  return score + endFit(key, chords) + (isReached ? 1 : 0);
 }
 
 /** The key a chart stands in, as well as chords can tell (common practice: its tones, its last and first chord). */

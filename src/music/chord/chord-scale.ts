@@ -5,8 +5,8 @@ import type { ScaleId } from '../scale/scale.ts';
 import type { ChordQualityId } from './quality.ts';
 
 const scalesByQuality: Readonly<Record<ChordQualityId, readonly ScaleId[]>> = {
-  major: ['major', 'major_pentatonic', 'lydian'],
-  minor: ['dorian', 'natural_minor', 'minor_pentatonic'],
+  major: ['major', 'major_pentatonic', 'lydian', 'mixolydian'],
+  minor: ['dorian', 'natural_minor', 'minor_pentatonic', 'phrygian'],
   diminished: ['locrian', 'diminished_whole_half'],
   augmented: ['whole_tone', 'lydian_augmented'],
   major_7: ['major', 'lydian', 'major_pentatonic'],
@@ -25,7 +25,7 @@ const scalesByQuality: Readonly<Record<ChordQualityId, readonly ScaleId[]>> = {
   sus4: ['mixolydian', 'major'],
   dominant_7_sus4: ['mixolydian'],
   dominant_9_sus4: ['mixolydian'],
-  add9: ['major', 'major_pentatonic', 'lydian'],
+  add9: ['major', 'major_pentatonic', 'lydian', 'mixolydian'],
   major_9: ['major', 'lydian'],
   dominant_9: ['mixolydian', 'bebop_dominant'],
   minor_9: ['dorian', 'natural_minor'],

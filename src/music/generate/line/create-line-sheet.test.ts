@@ -189,3 +189,26 @@ test('every other call is a new one with the rhythm of the first', () => {
   }
   expect(same).toBeLessThan(seeds.length / 8);
 });
+
+test('plain triads of a key keep to its notes: the fourth step is not raised over the dominant', () => {
+  const gMajor = [7, 9, 11, 0, 2, 4, 6];
+  for (const seed of seeds) {
+    const typed = { chart: '| G | D | Em | Bm |', content: 'motif', pitch: 'written' };
+    const made = line(typed, { stage: 'elementary', seed });
+    for (const pitch of barsOf(made).flatMap(pitchesIn))
+      expect(gMajor, `seed ${seed}`).toContain(pitchClass(pitch));
+  }
+});
+
+test('a bass player’s chord tones begin on the root', () => {
+  let roots = 0;
+  let changes = 0;
+  for (const id of ['bass_guitar', 'double_bass'])
+    for (const seed of seeds.slice(0, 20))
+      for (const bar of barsOf(line({ chart, key: 'fit' }, { instrument: id, seed })).slice(0, 3)) {
+        changes++;
+        const root = present(bar.chords[0]?.chord, 'a chord').root;
+        if (pitchClass(present(pitchesIn(bar)[0], 'a note')) === pitchClass(root)) roots++;
+      }
+  expect(roots / changes).toBeGreaterThan(0.95);
+});

@@ -145,6 +145,10 @@ const contents: Readonly<Record<LineSpec['content'], LineContent>> = {
   motif: 'melodic',
 };
 
+/** Whether the player is the one whom the others hear the roots from (common practice, no source). */
+const isBass = ({ instrument }: SheetFor): boolean =>
+  instrument.id === 'bass_guitar' || instrument.id === 'double_bass';
+
 /** The line itself. Leaps grow past the stage's largest only where the chords leave no other way. */
 function compose(random: Random, spec: LineSpec, attempt: Attempt) {
   const { student, shape, chart, metre, bars, chorus, spans } = attempt;
@@ -161,7 +165,7 @@ function compose(random: Random, spec: LineSpec, attempt: Attempt) {
     content: contents[spec.content],
     leap: spec.leap === 'fit' ? fitLeap : spec.leap,
     isChromatic: !isEasy || spec.content === 'enclosures',
-    fromRoots: spec.content === 'chord_tones' && student.stage === 'beginner',
+    fromRoots: spec.content === 'chord_tones' && (student.stage === 'beginner' || isBass(student)),
     entries: guideEntries(spec, spans, { bars, chorus, metre }),
     models: slots === rhythm || models.length === 0 ? models : alignModels(rhythm, slots, models),
   };
