@@ -7,12 +7,14 @@ import { createSheet } from '../create-sheet.ts';
 
 test('no breath parts the last bar from what leads to it: common practice, no source', () => {
   let breaths = 0;
-  for (const instrument of listInstruments())
+  for (const instrument of listInstruments().filter(
+    ({ family }) => family === 'woodwind' || family === 'brass',
+  ))
     for (const stage of stages)
-      for (const metre of ['2/4', '4/4']) {
+      for (const [seed, metre] of ['2/4', '3/4', '4/4', '2/4'].entries()) {
         const spec = parseMaterialSpec({ kind: 'reading', metre, bars: 4 });
         if (!spec.ok) throw new Error(spec.error.message);
-        const made = createSheet(spec.value, { instrument, stage, age: null, seed: 7 });
+        const made = createSheet(spec.value, { instrument, stage, age: null, seed });
         if (!made.ok) continue;
         for (const [b, bar] of present(made.value.score.parts[0], 'a part').bars.entries()) {
           const events = bar.voices.flatMap((voice) => voice.events);
