@@ -161,3 +161,34 @@ test('a chart that ends away from home gets a bar to end in, one that ends there
   ]);
   expect(last('C | F | G7 | C |').map((bar) => bar.isLast)).toEqual([false, false, false, true]);
 });
+
+test.each(feelIds)(
+  '%s: no second blurs at the bottom of a voicing, and the voices stay around the middle',
+  (feel) => {
+    const { parts } = arrange(createBackingSpec(twelve, { feel, choruses: 4 }), 3);
+    const struck = new Map<number, number[]>();
+    for (const { tick, midi } of parts.find((part) => part.name === 'keys')?.notes ?? [])
+      struck.set(
+        tick,
+        [...(struck.get(tick) ?? []), midi].sort((a, b) => a - b),
+      );
+    expect(struck.size).toBeGreaterThan(20);
+    for (const [lowest = 0, next = 99] of struck.values())
+      if (lowest < 52) expect(next - lowest).toBeGreaterThan(2); // E below middle C
+    const all = [...struck.values()].flat();
+    expect(all.reduce((sum, midi) => sum + midi, 0) / all.length).toBeGreaterThan(56.5);
+  },
+);
+
+test.each(feelIds)('%s: the last stroke of the kit is no louder than those before it', (feel) => {
+  const { parts, bars } = arrange(createBackingSpec(twelve, { feel, humanise: 0 }), 3);
+  const drums = parts.find((part) => part.name === 'drums')?.notes ?? [];
+  const end = present(
+    bars.find((bar) => bar.isLast),
+    'a bar to end in',
+  ).tick;
+  const loudest = (some: typeof drums) => Math.max(...some.map((note) => note.velocity));
+  expect(loudest(drums.filter((note) => note.tick >= end))).toBeLessThanOrEqual(
+    loudest(drums.filter((note) => note.tick < end)),
+  );
+});

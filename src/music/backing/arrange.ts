@@ -269,8 +269,10 @@ function drumPart({ spec, feel, bars, offBeat }: Setting, random: Random): reado
     chorus = bar.chorus;
     if (bar.role === 'free') return;
     if (bar.isLast) {
-      hit(bar.tick, feel.isSoft ? kit.ride : kit.crash, 0.7, bar, 2 * bar.ticks - 120);
-      hit(bar.tick, kit.kick, 0.62, bar);
+      const isCalm = feel.isSoft || spec.feel === 'bossa';
+      hit(bar.tick, isCalm ? kit.ride : kit.crash, isCalm ? 0.5 : 0.7, bar, 2 * bar.ticks - 120);
+      // The brush kit's foot is loud: its last stroke is not to stand over all before it.
+      hit(bar.tick, kit.kick, feel.isSoft ? 0.25 : 0.62, bar);
       return;
     }
     if (opens && isFull && crashes.has(spec.feel)) hit(bar.tick, kit.crash, 0.5, bar, bar.ticks);

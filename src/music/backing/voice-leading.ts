@@ -8,9 +8,11 @@ import { guideTones } from '../chord/chord.ts';
 import { pitchClass } from '../pitch/pitch.ts';
 import { tensionClasses, toneClasses } from './chord-sound.ts';
 
-/** From C below middle C, under which close voicings sound muddy, to the A above it. */
+/** From D below middle C, under which close voicings sound muddy, to the D an octave above it. */
 export const voicingCompass = { low: 50, high: 74 } as const;
-const centre = 60;
+const centre = 61;
+/** Seconds at the bottom of a voicing blur below E (common practice, no source: low interval limits). */
+const lowestSecond = 52;
 
 /** Pitch classes to voice, three or four of them. `isPlain` keeps to the chord's own tones, root and all. */
 export function classesToVoice(chord: Chord, isPlain: boolean): readonly number[] {
@@ -55,9 +57,11 @@ export function nextVoicing(
   const shapes = closeShapes(classesToVoice(chord, isPlain));
   const cost = (shape: readonly number[]) => {
     const mean = shape.reduce((sum, midi) => sum + midi, 0) / shape.length;
-    // A semitone at the bottom of a shape sounds rough; a drift away from the middle has to be worth it.
-    const rough = (shape[1] ?? 99) - (shape[0] ?? 0) === 1 ? 2 : 0;
-    return (before === null ? 0 : movement(before, shape)) + Math.abs(mean - centre) * 0.35 + rough;
+    // A semitone at the bottom of a shape sounds rough, a low second muddy; the further from the middle, the more it has to
+    // be worth: roots that fall by fifths would draw the voices down for ever.
+    const [lowest = 0, next = 99] = shape;
+    const rough = (next - lowest === 1 ? 2 : 0) + (next - lowest <= 2 && lowest < lowestSecond ? 4 : 0);
+    return (before === null ? 0 : movement(before, shape)) + (mean - centre) ** 2 * 0.15 + rough;
   };
   return present(
     shapes.toSorted((a, b) => cost(a) - cost(b) || (a[0] ?? 0) - (b[0] ?? 0))[0],
