@@ -3,6 +3,7 @@
 
 import { dropCourtesies } from './drop-courtesies.ts';
 import { settleFingerings } from './settle-fingerings.ts';
+import { settleWords } from './settle-words.ts';
 import { escapeText, markMusic, musicTextFamily } from './svg-text.ts';
 
 export interface Finish {
@@ -58,7 +59,7 @@ export function finishSvg(drawing: string, finish: Finish): Finished {
   const [, width = '0', height = '0'] = /viewBox="0 0 (\d+) (\d+)"/.exec(inner) ?? [];
   const music = inner.slice(inner.indexOf('>') + 1).replace(/<g [^>]*class="pgHead"[^>]*>[\s\S]*?<\/g>/, ''); // our reserve, not to be read
   const marked = markBars(music, finish);
-  const drawn = settleFingerings(dropCourtesies(setText(marked.svg)))
+  const drawn = settleWords(settleFingerings(dropCourtesies(setText(marked.svg))))
     .replace(shapes, '<$1 stroke="currentColor" ')
     .replaceAll('font-family="Leipzig"', `font-family="'${musicTextFamily}'" font-weight="400"`)
     .replace(/<g class="page-margin"([^>]*)>/, (open) => `${open}${finish.extra}`);

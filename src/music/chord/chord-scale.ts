@@ -5,12 +5,12 @@ import type { ScaleId } from '../scale/scale.ts';
 import type { ChordQualityId } from './quality.ts';
 
 const scalesByQuality: Readonly<Record<ChordQualityId, readonly ScaleId[]>> = {
-  major: ['major', 'major_pentatonic', 'lydian', 'mixolydian'],
+  major: ['major', 'major_pentatonic', 'lydian', 'mixolydian', 'phrygian_dominant'],
   minor: ['dorian', 'natural_minor', 'minor_pentatonic', 'phrygian'],
   diminished: ['locrian', 'diminished_whole_half'],
   augmented: ['whole_tone', 'lydian_augmented'],
   major_7: ['major', 'lydian', 'major_pentatonic'],
-  dominant_7: ['mixolydian', 'bebop_dominant', 'blues', 'lydian_dominant'],
+  dominant_7: ['mixolydian', 'bebop_dominant', 'blues', 'lydian_dominant', 'phrygian_dominant'],
   minor_7: ['dorian', 'natural_minor', 'minor_pentatonic', 'phrygian'],
   minor_major_7: ['melodic_minor', 'harmonic_minor'],
   half_diminished: ['locrian', 'locrian_natural_2'],

@@ -214,3 +214,13 @@ test('a bass player’s chord tones begin on the root', () => {
       }
   expect(roots / changes).toBeGreaterThan(0.95);
 });
+
+test('over the dominant of a minor key a line keeps to harmonic minor', () => {
+  for (const chord of ['E7', 'E'])
+    for (const seed of seeds) {
+      const typed = { chart: `| Am | Dm | ${chord} | Am |`, content: 'motif', pitch: 'written' };
+      const bars = barsOf(line(typed, { stage: 'elementary', seed }));
+      for (const pitch of [bars[2], bars[6]].flatMap((bar) => (bar === undefined ? [] : pitchesIn(bar))))
+        expect([9, 11, 0, 2, 4, 5, 8], `${chord} seed ${seed}`).toContain(pitchClass(pitch));
+    }
+});
