@@ -4,8 +4,10 @@ import { isDeepStrictEqual } from 'node:util';
 import { createSeededRandom, type Random, randomInteger } from '#core';
 import {
   createSkillMap,
+  formatUnitFault,
   parseUnitFile,
   readUnitText,
+  type UnitFault,
   type UnitFile,
   unitToMarkdown,
   validateUnit,
@@ -28,7 +30,10 @@ export interface FuzzReport {
   readonly failures: readonly { readonly what: string; readonly input: string }[];
 }
 
-/** Of every five mutations of a small unit one is of YAML text, one of JSON text, three of values. Stops after 20 failures. */
+/**
+ * Of every six mutations of a small unit one is of YAML text, one of JSON text, three of values, one of what its checks listen
+ * for. Stops after 20 failures.
+ */
 export function fuzzUnits({ count, seed }: FuzzCount): FuzzReport {
   const random = createSeededRandom(seed);
   const yaml = writeUnitYaml(example);
@@ -37,18 +42,26 @@ export function fuzzUnits({ count, seed }: FuzzCount): FuzzReport {
   let accepted = 0;
   let tried = 0;
   for (; tried < count && failures.length < 20; tried++) {
-    const way = tried % 5;
+    const way = tried % 6;
     const input =
       way === 0
         ? mutateText(yaml, random)
         : way === 1
           ? mutateText(json, random)
-          : mutateValue(example, random);
+          : way === 2
+            ? mutateListenFor(random)
+            : mutateValue(example, random);
     try {
       const read =
         typeof input === 'string' ? readUnitText(input, way === 0 ? 'yaml' : 'json') : parseUnitFile(input);
       if (!read.ok) {
+        const blunt = read.error.find((fault) => !isHelpful(fault));
         if (read.error.length === 0) failures.push({ what: 'refused without a fault', input: show(input) });
+        if (blunt !== undefined)
+          failures.push({
+            what: `does not say how to mend it: ${formatUnitFault(blunt)}`,
+            input: show(input),
+          });
         continue;
       }
       accepted++;
@@ -59,6 +72,33 @@ export function fuzzUnits({ count, seed }: FuzzCount): FuzzReport {
     }
   }
   return { tried, accepted, refused: tried - accepted, failures };
+}
+
+/** Whether a fault says what to do; one at a figure that is listened for names the nearest value or the values that may stand there. */
+function isHelpful(fault: UnitFault): boolean {
+  if (fault.problem === '' || fault.mend === '') return false;
+  if (!/listenFor\[\d+\]\.\w+$/.test(fault.path)) return true;
+  return /\d|one of |Remove it|Did you mean|Write text|Type the text|Keep it|Rename it|Use /.test(fault.mend);
+}
+
+const figures: readonly (() => unknown)[] = [
+  ...[-1, 0, 0.05, 0.5, 1, 1.5, 2, 3, 15, 20, 21, 60, 100, 101, 1e9].map((value) => () => value),
+  ...['3', '', 'quaver', 'quavers', 'phraseLengths', 'phraseLength', 'motif', null, true].map(
+    (value) => () => value,
+  ),
+];
+
+/** The unit with one thing changed in what its checks listen for: a figure, a kind, a field's name, or what an odd mind writes. */
+function mutateListenFor(random: Random): unknown {
+  const file = structuredClone(example);
+  const specs = file.unit.checks.flatMap((check) => check.listenFor ?? []);
+  const spec = pick(specs, random);
+  const field = pick([...Object.keys(spec), 'atLeast', 'atleast', 'kinds', 'constructor'], random);
+  const isOdd = randomInteger(random, 0, 4) === 0;
+  const value: unknown = isOdd ? pick(oddValues, random)() : pick(figures, random)();
+  if (randomInteger(random, 0, 5) === 0) Reflect.deleteProperty(spec, field);
+  else Reflect.set(spec, field, value);
+  return file;
 }
 
 function findLoss(file: UnitFile): string | null {
