@@ -13,6 +13,7 @@ import { pitchfinder } from './reference/pitchfinder.ts';
 import { pitchy } from './reference/pitchy.ts';
 import { formatScore, type Listener, type ListenerScore, scoreListener } from './score-table.ts';
 import { writeTakes } from './take-set/write-takes.ts';
+import { runWorkerBench } from './worker-speed.ts';
 
 export interface ListeningBench {
   /** `dev`, `held` or `all`. */
@@ -65,6 +66,7 @@ export async function runListeningBench(options: ListeningBench): Promise<boolea
   );
   for (const line of beaten) console.log(line);
   runEvidenceBench(takes);
+  await runWorkerBench(options.dir);
   return missed.length === 0 && beaten.length === 0;
 }
 

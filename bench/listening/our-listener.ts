@@ -1,15 +1,17 @@
 // src/listening as a listener of the bench.
 
-import { hearNotes } from '#listening';
+import { hearNotes, parseTakeContext } from '#listening';
 import { midiToFrequency } from '#music';
 import type { Listener } from './score-table.ts';
 
-/** Ours. */
+/** Ours, with what the take's context tells it, as in the product. */
 export function ourListener(): Listener {
   return {
     name: 'ours',
     hear(samples, sampleRate, context) {
-      const { notes, f0 } = hearNotes(samples, sampleRate, { instrument: context.instrument });
+      const known = parseTakeContext(context);
+      if (!known.ok) throw new Error(known.error.message);
+      const { notes, f0 } = hearNotes(samples, sampleRate, known.value);
       return {
         notes: notes.map((n) => ({
           onset: n.onset,

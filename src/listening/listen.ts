@@ -17,7 +17,7 @@ export interface Listening extends Hearing {
 
 /** Listens to a take: `samples` are mono, -1 to 1. Never throws on any recording; see `hearNotes`. */
 export function listen(samples: Float32Array, sampleRate: number, context: TakeContext): Listening {
-  const hearing = hearNotes(samples, sampleRate, { instrument: context.instrument });
+  const hearing = hearNotes(samples, sampleRate, context);
   const ends = findLetGo(samples, sampleRate, hearing.notes);
   const alignment = alignTake(hearing.notes, context, ends);
   const evidence = gatherEvidence(

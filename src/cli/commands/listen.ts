@@ -1,6 +1,6 @@
 // `levare listen AUDIO.wav --context CONTEXT.json`: what is heard in a take, as JSON.
 
-import { readFile, stat } from 'node:fs/promises';
+import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs';
 import { err, ok, type Result } from '#core';
 import {
   type CheckSpec,
@@ -21,8 +21,6 @@ import { readWords, textOf } from './read-words.ts';
 
 const usage =
   'say `levare listen AUDIO.wav [--context CONTEXT.json] [--checks CHECKS.json] [--beside EARLIER.wav]`';
-const mostBytes = 1_000_000_000;
-
 export async function listen(words: readonly string[]): Promise<number> {
   const read = await readTake(words);
   if (!read.ok) {
@@ -40,7 +38,7 @@ export async function listen(words: readonly string[]): Promise<number> {
           checks: checks.map((spec) => ({
             spec,
             listensFor: describeCheck(spec),
-            ...judgeCheck(spec, heard.evidence),
+            ...judgeCheck(spec, heard.evidence, heard.notes),
           })),
         }),
     ...(before === null ? {} : { beside: compareTakes(before.evidence, heard.evidence) }),
@@ -70,25 +68,36 @@ async function readTake(words: readonly string[]): Promise<Result<Asked, string>
   if (!context.ok) return context;
   const checks = await readChecks(textOf(told.value, 'checks'));
   if (!checks.ok) return checks;
-  const sound = await readWavFile(path);
+  const sound = readWavFile(path);
   if (!sound.ok) return sound;
   const besidePath = textOf(told.value, 'beside');
-  const earlier = besidePath === undefined ? ok(null) : await readWavFile(besidePath);
+  const earlier = besidePath === undefined ? ok(null) : readWavFile(besidePath);
   if (!earlier.ok) return earlier;
   return ok({ sound: sound.value, earlier: earlier.value, context: context.value, checks: checks.value });
 }
 
-async function readWavFile(path: string): Promise<Result<WavSound, string>> {
+/** Reads a recording a piece at a time: of an hour nothing is kept but why it is too long. */
+function readWavFile(path: string): Result<WavSound, string> {
+  let file: number | null = null;
   try {
-    const { size } = await stat(path);
-    if (size > mostBytes) return err(`${path} is larger than 1 GB: cut out the part you mean.`);
-    const sound = parseWav(await readFile(path));
+    file = openSync(path, 'r');
+    const handle = file;
+    const status = fstatSync(handle);
+    if (status.isDirectory()) return err(`${path} is a folder; name a WAV file.`);
+    let piece = new Uint8Array(0);
+    const read = (at: number, count: number) => {
+      if (piece.length < count) piece = new Uint8Array(count);
+      return piece.subarray(0, readSync(handle, piece, 0, count, at));
+    };
+    // A pipe has no size and no places to go back to.
+    const sound = parseWav(status.isFile() ? { length: status.size, read } : readFileSync(handle));
     return sound.ok ? sound : err(`${path} ${sound.error}.`);
   } catch (fault) {
     const code = fault instanceof Error && 'code' in fault ? fault.code : '';
     if (code === 'ENOENT') return err(`There is no file ${path}.`);
-    if (code === 'EISDIR') return err(`${path} is a folder; name a WAV file.`);
     return err(`${path} could not be read: ${fault instanceof Error ? fault.message : String(fault)}.`);
+  } finally {
+    if (file !== null) closeSync(file);
   }
 }
 

@@ -15,6 +15,10 @@ const longestTake = 20 * 60;
 const lowestRate = 4000;
 const highestRate = 400_000;
 const mostChannels = 32;
+/** Bytes of the longest format that says anything. */
+const longestFormat = 64;
+/** Frames that are read at a time. */
+const pieceFrames = 16_384;
 /** Sizes written by programs that do not know yet how long the sound will be. */
 const openSizes = [0, 0xffffffff, 0x7fffffff];
 
@@ -38,26 +42,38 @@ const readersByFormat: Readonly<Record<string, ReadSample>> = {
   '3 64': (view, at) => view.getFloat64(at, true),
 };
 
+/** Bytes that are read a piece at a time, so that a long recording is never in memory twice. */
+export interface WavBytes {
+  readonly length: number;
+  /** The `count` bytes from `at` on, or as many of them as there are; good until the next call. */
+  read(at: number, count: number): Uint8Array;
+}
+
 /** The sound in a WAV file, or a sentence that says what is wrong with it and how to mend it. */
-export function parseWav(bytes: Uint8Array): Result<WavSound, string> {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (bytes.length < 12) return err(`holds ${bytes.length} bytes, too few for a WAV file`);
-  if (tag(view, 0) !== 'RIFF' || tag(view, 8) !== 'WAVE')
+export function parseWav(bytes: Uint8Array | WavBytes): Result<WavSound, string> {
+  const source =
+    bytes instanceof Uint8Array
+      ? { length: bytes.length, read: (at: number, count: number) => bytes.subarray(at, at + count) }
+      : bytes;
+  if (source.length < 12) return err(`holds ${source.length} bytes, too few for a WAV file`);
+  const head = viewOf(source, 0, 12);
+  if (tag(head, 0) !== 'RIFF' || tag(head, 8) !== 'WAVE')
     return err(
-      `is not a WAV file (it starts with ${JSON.stringify(tag(view, 0))}); save the recording as WAV`,
+      `is not a WAV file (it starts with ${JSON.stringify(tag(head, 0))}); save the recording as WAV`,
     );
   let format: Format | null = null;
-  for (let at = 12; at + 8 <= bytes.length; ) {
-    const [name, size] = [tag(view, at), view.getUint32(at + 4, true)];
+  for (let at = 12; at + 8 <= source.length; ) {
+    const chunk = viewOf(source, at, 8);
+    const [name, size] = [tag(chunk, 0), chunk.getUint32(4, true)];
     const body = at + 8;
     if (name === 'fmt ') {
-      const read = readFormat(view, body, size);
+      const read = readFormat(viewOf(source, body, Math.min(size, longestFormat)), size);
       if (!read.ok) return read;
       format = read.value;
     }
     if (name === 'data') {
       if (format === null) return err('has its sound before its format, and cannot be read');
-      return readSound(view, body, size, format);
+      return readSound(source, body, size, format);
     }
     at = body + size + (size % 2);
   }
@@ -68,16 +84,21 @@ export function parseWav(bytes: Uint8Array): Result<WavSound, string> {
   );
 }
 
-function readFormat(view: DataView, at: number, size: number): Result<Format, string> {
-  if (size < 16 || at + 16 > view.byteLength) return err('is cut off inside its format');
-  const plain = view.getUint16(at, true);
-  const isExtensible = plain === 0xfffe && size >= 40 && at + 26 <= view.byteLength;
+function viewOf(source: WavBytes, at: number, count: number): DataView {
+  const bytes = source.read(at, count);
+  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+}
+
+function readFormat(view: DataView, size: number): Result<Format, string> {
+  if (size < 16 || view.byteLength < 16) return err('is cut off inside its format');
+  const plain = view.getUint16(0, true);
+  const isExtensible = plain === 0xfffe && size >= 40 && view.byteLength >= 26;
   const format: Format = {
-    code: isExtensible ? view.getUint16(at + 24, true) : plain,
-    channels: view.getUint16(at + 2, true),
-    sampleRate: view.getUint32(at + 4, true),
-    bits: view.getUint16(at + 14, true),
-    frameBytes: view.getUint16(at + 12, true),
+    code: isExtensible ? view.getUint16(24, true) : plain,
+    channels: view.getUint16(2, true),
+    sampleRate: view.getUint32(4, true),
+    bits: view.getUint16(14, true),
+    frameBytes: view.getUint16(12, true),
   };
   if (readersByFormat[`${format.code} ${format.bits}`] === undefined)
     return err(
@@ -92,8 +113,8 @@ function readFormat(view: DataView, at: number, size: number): Result<Format, st
   return ok(format);
 }
 
-function readSound(view: DataView, at: number, size: number, format: Format): Result<WavSound, string> {
-  const there = view.byteLength - at;
+function readSound(source: WavBytes, at: number, size: number, format: Format): Result<WavSound, string> {
+  const there = source.length - at;
   const isOpen = openSizes.includes(size);
   const { channels, sampleRate, bits, frameBytes } = format;
   const second = sampleRate * frameBytes;
@@ -112,12 +133,17 @@ function readSound(view: DataView, at: number, size: number, format: Format): Re
   if (read === undefined) return err('holds sound in a form that is not read');
   const samples = new Float32Array(frames);
   const step = bits / 8;
-  for (let i = 0; i < frames; i++) {
-    let sum = 0;
-    for (let c = 0; c < channels; c++) sum += read(view, at + i * frameBytes + c * step);
-    const value = sum / channels;
-    // float files may hold anything: what is no number is silence, and nothing is louder than twice full scale
-    samples[i] = Number.isFinite(value) ? Math.max(-2, Math.min(2, value)) : 0;
+  for (let first = 0; first < frames; first += pieceFrames) {
+    const count = Math.min(pieceFrames, frames - first);
+    const view = viewOf(source, at + first * frameBytes, count * frameBytes);
+    if (view.byteLength < count * frameBytes) return err('grew shorter while it was read; copy it again');
+    for (let i = 0; i < count; i++) {
+      let sum = 0;
+      for (let c = 0; c < channels; c++) sum += read(view, i * frameBytes + c * step);
+      const value = sum / channels;
+      // float files may hold anything: what is no number is silence, and nothing is louder than twice full scale
+      samples[first + i] = Number.isFinite(value) ? Math.max(-2, Math.min(2, value)) : 0;
+    }
   }
   return ok({ samples, sampleRate, channels });
 }

@@ -20,6 +20,8 @@ export function describeProblem(problem: Problem): string {
       return `Other pitches sound beside ${percent(problem.share)} of the notes: record one player alone, with the backing on headphones.`;
     case 'BackingTooLoud':
       return `What sounds between the notes is only ${Math.round(problem.db)} dB softer than they are: play the backing through headphones.`;
+    case 'OutsideRange':
+      return `${percent(problem.share)} of the notes lie outside what the instrument can play: was another one played, or does something else sound?`;
     case 'SpeechLike':
       return `The pitch glides as in talking in ${percent(problem.share)} of the time: those stretches are left out.`;
     default:

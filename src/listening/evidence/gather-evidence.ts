@@ -104,6 +104,7 @@ function findStopper(problems: readonly Problem[], input: EvidenceInput): string
         break;
       case 'Clipped':
       case 'BackingTooLoud':
+      case 'OutsideRange':
         break;
     }
   return input.notes.length === 0 ? 'No notes were heard.' : null;

@@ -99,6 +99,23 @@ describe('[L1] notes, within 20 ms and 10 cents of what was played', () => {
     expectHeard(hearNotes(play(3, played), 44_100).notes, played, 30, 15);
   });
 
+  for (const midi of [36, 43, 55, 67, 79])
+    it(`a vibrato of a semitone and a half on key ${midi} is one note, and nobody else is heard`, () => {
+      const played: readonly Played[] = [{ at: 0.5, lasts: 2, midi, vibrato: [75, 5.5] }];
+      const { notes, problems } = hearNotes(play(3, played), 44_100);
+      expectHeard(notes, played, 40, 25);
+      expect(problems).toEqual([]);
+    });
+
+  it('two notes in turn, as far apart and as fast as a wide vibrato, are notes', () => {
+    const turns = Array.from({ length: 12 }, (_, i) => ({
+      at: 0.5 + i * 0.11,
+      lasts: 0.115,
+      midi: i % 2 === 0 ? 69 : 71,
+    }));
+    expectHeard(hearNotes(play(2.5, turns), 44_100).notes, turns, 35, 25);
+  });
+
   it('semiquavers at 180 a minute', () => {
     const fast = Array.from({ length: 16 }, (_, i) => ({
       at: 0.5 + i / 12,
@@ -169,6 +186,16 @@ describe('[L8] what cannot be heard is said', () => {
     expect(problem(play(5, chords)).kinds).toEqual(['MoreThanOneVoice']);
   });
 
+  it('two players who move by themselves', () => {
+    const other = [55, 57, 52, 50, 48, 53].map((midi, i) => ({
+      at: 0.4 + 0.6 * i,
+      lasts: 0.55,
+      midi,
+      size: 0.08,
+    }));
+    expect(problem(play(4.5, [...scale, ...other])).kinds).toEqual(['MoreThanOneVoice']);
+  });
+
   it('a backing as loud as the playing', () => {
     const backing = [1.6, 3.2, 4.8].map((at) => ({ at, lasts: 1, midi: 58 }));
     const own = [0.5, 2.6, 4.2].map((at) => ({ at, lasts: 0.4, midi: 70 }));
@@ -183,7 +210,39 @@ describe('[L8] what cannot be heard is said', () => {
   });
 });
 
-it('[L7] a range is expected, and what is clear outside it is heard', () => {
-  const low: readonly Played[] = [{ at: 0.5, lasts: 1, midi: 52 }];
-  expectHeard(hearNotes(play(2, low), 44_100, { instrument: 'flute' }).notes, low, 30);
+describe('[L7] what is known beforehand', () => {
+  it('a range is expected; what is clear outside it is heard, and said', () => {
+    const low: readonly Played[] = [{ at: 0.5, lasts: 1, midi: 52 }];
+    const { notes, problems } = hearNotes(play(2, low), 44_100, { instrument: 'flute' });
+    expectHeard(notes, low, 30);
+    expect(problems).toEqual([{ kind: 'OutsideRange', share: 1 }]);
+  });
+
+  it('playing beside the tempo and the place that were given is heard as it was played', () => {
+    // At 100 to the minute these quavers of 137 fall everywhere in the beat.
+    const own = Array.from({ length: 16 }, (_, i) => ({
+      at: 0.5 + (i * 30) / 137,
+      lasts: 0.17,
+      midi: 60 + ((i * 5) % 12),
+    }));
+    const samples = play(4.5, own);
+    const { notes } = hearNotes(samples, 44_100, { tempo: 100, offsetS: 0.5 });
+    expectHeard(notes, own, 25, 15);
+    expect(notes).toEqual(hearNotes(samples, 44_100).notes);
+  });
+
+  it('a note left out, one too many and two off the beat stay where they were played', () => {
+    const beats = [0, 1, 2, 4, 5, 5.5, 6, 7.31, 8, 8.67, 9, 10, 11, 11.12, 12];
+    const own = beats.map((beat) => ({ at: 0.5 + 0.6 * beat, lasts: 0.06, midi: 67 }));
+    const samples = play(8.5, own);
+    const { notes } = hearNotes(samples, 44_100, { tempo: 100, offsetS: 0.5 });
+    expectHeard(notes, own, 20, 10);
+  });
+
+  it('what is weak far below the range is no note of the instrument', () => {
+    const hum: readonly Played[] = [{ at: 0.1, lasts: 6, midi: 31, size: 0.02 }];
+    const own = scale.map((note) => ({ ...note, midi: note.midi + 12 }));
+    const { notes } = hearNotes(play(6.5, [...hum, ...own]), 44_100, { instrument: 'clarinet_bb' });
+    expect(notes.map((note) => note.midi)).toEqual(own.map((note) => note.midi));
+  });
 });

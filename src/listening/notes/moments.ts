@@ -3,6 +3,7 @@
 
 import { weighOnsets } from '../onset/onset-evidence.ts';
 import { candidateCount } from '../pitch-track/candidates.ts';
+import { findSwing } from '../pitch-track/find-swing.ts';
 import type { Observation } from '../pitch-track/observe-take.ts';
 import { risesPerMoment } from '../pitch-track/observe-take.ts';
 import { stillVibrato } from '../pitch-track/still-vibrato.ts';
@@ -13,7 +14,9 @@ export interface Moments {
   readonly count: number;
   /** Fractional MIDI pitch, 0 where none is heard. */
   readonly midi: Float32Array;
-  /** The same with vibrato taken out. */
+  /** Half the period of the vibrato a moment belongs to, in moments; 0 where there is none. */
+  readonly swing: Uint8Array;
+  /** The pitch with vibrato taken out. */
   readonly still: Float32Array;
   /** 0 … 1: how surely the player sounds at this moment (0 is silence). */
   readonly presence: Float32Array;
@@ -34,6 +37,8 @@ const leastStrength = 0.4;
 const strengthSlope = 2.5;
 /** Semitones per moment at which a gliding pitch counts half: neither the note before nor the one after. */
 const glide = 0.2;
+/** What is left of an attack inside a vibrato: loudness and spectrum swing with the pitch. */
+const swingAttack = 0.7;
 /** Moments on either side of an attack at which a new pitch may take it as its own. */
 const attackReach = 3;
 
@@ -52,18 +57,39 @@ export function gatherMoments(observation: Observation, path: Int8Array): Moment
     strength[t] = observation.strength[t * candidateCount + k] ?? 0;
   }
   const attack = weighOnsets({ count, midi, strength, level, fresh: observation.fresh, rise });
+  const swing = findSwing(midi, attack);
+  for (let t = 0; t < count; t++) if ((swing[t] ?? 0) > 0) attack[t] = swingAttack * (attack[t] ?? 0);
   return {
     count,
     midi,
-    still: stillVibrato(midi, attack),
+    swing,
+    still: stillVibrato(midi, attack, swing),
     level,
     attack,
     onset: spread(attack, attackReach),
-    presence: weighPresence(observation, midi, strength),
+    presence: weighPresence(observation, midi, strength, swing),
   };
 }
 
-function weighPresence(observation: Observation, midi: Float32Array, strength: Float32Array): Float32Array {
+/** The same moments, where something begins weighed by `odds` too: natural logs, one per moment. */
+export function leanMoments(moments: Moments, odds: Float32Array): Moments {
+  const attack = moments.attack.map((sure, t) =>
+    sure <= 0 || sure >= 1 ? sure : 1 / (1 + ((1 - sure) / sure) * Math.exp(-(odds[t] ?? 0))),
+  );
+  return {
+    ...moments,
+    attack,
+    still: stillVibrato(moments.midi, attack, moments.swing),
+    onset: spread(attack, attackReach),
+  };
+}
+
+function weighPresence(
+  observation: Observation,
+  midi: Float32Array,
+  strength: Float32Array,
+  swing: Uint8Array,
+): Float32Array {
   const { count, level, noise } = observation;
   const presence = new Float32Array(count);
   const gate = quantile(level, 0.95) - dynamicRange;
@@ -73,7 +99,8 @@ function weighPresence(observation: Observation, midi: Float32Array, strength: F
     const periodic = Math.max(0, Math.min(1, ((strength[t] ?? 0) - leastStrength) * strengthSlope));
     const before = midi[t - 2] ?? 0;
     const after = midi[t + 2] ?? 0;
-    const slope = before > 0 && after > 0 ? Math.abs(after - before) / 4 : 0;
+    const isGliding = (swing[t] ?? 0) === 0 && before > 0 && after > 0;
+    const slope = isGliding ? Math.abs(after - before) / 4 : 0;
     const steady = slope < 0.75 ? 1 / (1 + (slope / glide) ** 2) : 1;
     presence[t] = (periodic * steady) / (1 + Math.exp(-above / gateWidth));
   }

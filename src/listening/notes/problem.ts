@@ -16,5 +16,7 @@ export type Problem =
   | { readonly kind: 'MoreThanOneVoice'; readonly share: number }
   /** What sounds between the notes is only this many dB softer than they are. */
   | { readonly kind: 'BackingTooLoud'; readonly db: number }
+  /** This share of the notes was heard clearly, yet outside what the instrument can play. */
+  | { readonly kind: 'OutsideRange'; readonly share: number }
   /** The pitch glides as in talking in this share of the time; notes of such stretches are left out. */
   | { readonly kind: 'SpeechLike'; readonly share: number };

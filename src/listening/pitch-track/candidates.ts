@@ -34,7 +34,7 @@ const highestHz = 4400;
 /** The window's share of the period that a lag needs to be believed. */
 const fewestPeriods = 2.2;
 /** The advantage of an octave higher, so that a period wins over its multiples. */
-const octaveCost = 0.04;
+export const octaveCost = 0.04;
 const weakest = 0.25;
 /** Rooms of ordinary size: half a second of reverberation. */
 const tailModel = { decaySeconds: 0.6, share: 0.9, least: 0.1 };

@@ -55,8 +55,8 @@ export function createPeriodicity(tail: TailModel): Periodicity {
     const noise = floor ?? noFloor;
     let total = 0;
     for (let k = 0; k < frameBins; k++) {
-      const left = (whole[k] ?? 0) - (noise[k] ?? 0);
-      const value = left > 0 ? left : 0;
+      let value = (whole[k] ?? 0) - (noise[k] ?? 0);
+      if (value < 0) value = 0;
       power[k] = value;
       total += value;
     }

@@ -41,9 +41,9 @@ export function createTailSubtraction(bins: number, model: TailModel): TailSubtr
       past[now + k] = here;
       const late = decay * (tail[k] ?? 0) + gain * (past[then + k] ?? 0);
       tail[k] = late;
-      const left = here - late;
-      const floor = least * here;
-      power[k] = left > floor ? left : floor;
+      let left = here - late;
+      if (left < least * here) left = least * here;
+      power[k] = left;
     }
   }
 

@@ -14,7 +14,7 @@ function hear({ samples, sampleRate, context: written }: ListenWish): HeardEvide
   const parsed = parseTakeContext(written);
   if (!parsed.ok) return parsed.error.message;
   begin('notes');
-  const hearing = hearNotes(samples, sampleRate, { instrument: parsed.value.instrument });
+  const hearing = hearNotes(samples, sampleRate, parsed.value);
   begin('beat');
   const ends = findLetGo(samples, sampleRate, hearing.notes);
   const alignment = alignTake(hearing.notes, parsed.value, ends);
