@@ -1,7 +1,7 @@
 // What a take shows, row by row: figures with their doubt, the passages that show them, and what could not be heard.
 
 import type { TakeView } from '#contract';
-import { describeProblem, type EvidenceName, evidenceNames, figuresOf, type Passage } from '#listening';
+import { type EvidenceName, evidenceNames, figuresOf, type Passage } from '#listening';
 import { useLocale } from '../hooks/use-format.ts';
 import { words } from '../words/index.ts';
 import { formatFigure } from './format-figure.ts';
@@ -19,11 +19,6 @@ export interface EvidenceListProps {
 export function EvidenceList({ take, onPassage }: EvidenceListProps) {
   return (
     <div className="evidence">
-      {take.heard.problems.map((problem) => (
-        <p key={problem.kind} className="evidence-problem">
-          {describeProblem(problem)}
-        </p>
-      ))}
       <dl>
         {evidenceNames.map((name) => (
           <EvidenceRow key={name} name={name} take={take} onPassage={onPassage} />

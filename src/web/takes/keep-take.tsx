@@ -56,6 +56,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
       isGone.current = true;
     };
   }, []);
+  const isHeard = heard.heard.notes.length > 0;
   const chosen = of.skills.find((one) => one.skill === skill);
   const keep = async (event: FormEvent) => {
     event.preventDefault();
@@ -108,7 +109,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
   const fields = (
     <div className="keep-fields">
       <TextField label={say.what} value={title} onValue={setTitle} placeholder={words.takes.untitled} />
-      {of.skills.length > 0 && (
+      {isHeard && of.skills.length > 0 && (
         <LevelChoice
           skills={of.skills}
           skill={skill}
@@ -138,10 +139,10 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
             {say.waiting}
           </p>
         )}
-        <Button kind="primary" large type="submit" isDisabled={busy}>
+        <Button kind={isHeard ? 'primary' : 'quiet'} large type="submit" isDisabled={busy}>
           {level === null ? say.keep : say.keepObserved}
         </Button>
-        <Button large onPress={onAgain} isDisabled={busy}>
+        <Button kind={isHeard ? 'quiet' : 'primary'} large onPress={onAgain} isDisabled={busy}>
           {say.again}
         </Button>
       </div>

@@ -2,7 +2,7 @@
 
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import type { ListenableCheckView, TakeView } from '#contract';
-import type { Passage } from '#listening';
+import { describeProblem, type Passage } from '#listening';
 import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
 import { CheckList } from './check-list.tsx';
@@ -53,6 +53,12 @@ export function TakeResult({ take, checks, sound, offClick = false, children }: 
             {heard.alignment && ` · ${say.tempo(Math.round(heard.alignment.grid.tempo))}`}
           </p>
         </div>
+        {heard.problems.map((problem) => (
+          <p key={problem.kind} className="take-problem">
+            {describeProblem(problem)}
+          </p>
+        ))}
+        {heard.notes.length === 0 && heard.problems.length === 0 && <p>{say.noNotes}</p>}
         {sound === null && <p className="faint">{say.keptFigures}</p>}
         {offClick && <p className="soft">{say.offClick}</p>}
         {heard.notes.length > 0 && (
@@ -72,10 +78,12 @@ export function TakeResult({ take, checks, sound, offClick = false, children }: 
           <NoteTable heard={heard} onHear={player ? hear : null} />
         </div>
       </div>
-      <div className="take-evidence">
-        <h3>{say.evidence}</h3>
-        <EvidenceList take={take} onPassage={showPassage} />
-      </div>
+      {heard.notes.length > 0 && (
+        <div className="take-evidence">
+          <h3>{say.evidence}</h3>
+          <EvidenceList take={take} onPassage={showPassage} />
+        </div>
+      )}
     </div>
   );
 }

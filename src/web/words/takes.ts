@@ -239,6 +239,7 @@ export const takes = {
     heard: (notes: number, length: string) => `${count(notes, 'note', 'notes')} in ${length}`,
     tempo: (tempo: number) => `${tempo} beats a minute`,
     offClick: 'The playing did not lie on the click, so it is measured by its own beat.',
+    noNotes: 'No notes were heard.',
     hear: 'Hear',
     stop: 'Stop',
     hearPassage: (shows: string) => `Hear: ${shows}`,
