@@ -2,6 +2,7 @@
 // web shell decides nothing about planning.
 
 import type { Id, PlainDate, PlainTime, Weekday } from '#core';
+import type { CheckSpec } from '#listening';
 import type { InstrumentId } from '#music';
 import type {
   Area,
@@ -397,8 +398,8 @@ export interface CourseUnitView {
     readonly wanted: Level;
     readonly level: Level | null;
     readonly lookFor: string;
-    /** What a take can show of it, a sentence each. */
-    readonly listensFor: readonly string[];
+    /** What a take can show of it. */
+    readonly listenFor: readonly CheckSpec[];
   }[];
 }
 

@@ -12,7 +12,7 @@ export {
   findCrossedBounds,
   parseCheckSpec,
 } from './check/check-spec.ts';
-export { describeCheck } from './check/describe-check.ts';
+export { describeCheck, nameNotes } from './check/describe-check.ts';
 export { type CheckAnswer, judgeCheck } from './check/judge-check.ts';
 export {
   type ContextUnreadable,

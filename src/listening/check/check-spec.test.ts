@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type CheckKind, checkFields, parseCheckSpec } from './check-spec.ts';
-import { describeCheck } from './describe-check.ts';
+import { describeCheck, nameNotes } from './describe-check.ts';
 
 const kinds = Object.keys(checkFields) as CheckKind[];
 
@@ -23,4 +23,14 @@ test.each([
 ] as const)('%j is refused in a sentence', (value, message) => {
   const spec = parseCheckSpec(value);
   expect(!spec.ok && spec.error.message).toMatch(message);
+});
+
+// The names are those of the shared table of rhythm (see checks/theory): a crotchet is a quarter note.
+test('notes are named as the reader names them', () => {
+  expect(nameNotes('dotted crotchets and triplet quavers in 2 bars', 'american')).toBe(
+    'dotted quarter notes and triplet eighth notes in 2 measures',
+  );
+  expect(describeCheck({ kind: 'mostlyValue', value: 'semiquaver', share: 0.5, others: 0 }, 'american')).toBe(
+    'mostly sixteenth notes (at least 50 % of the notes)',
+  );
 });

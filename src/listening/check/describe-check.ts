@@ -1,10 +1,36 @@
 // Checks as sentences.
 
 import { unreachable } from '#core';
+import type { NoteNaming } from '#music';
 import type { CheckSpec } from './check-spec.ts';
 
-/** What is listened for. `{ kind: 'phraseLengths', atLeast: 3 }` → phrases of at least 3 lengths */
-export function describeCheck(spec: CheckSpec): string {
+/** What is listened for, in British or American names of notes. `{ kind: 'phraseLengths', atLeast: 3 }` → phrases of at least 3 lengths */
+export function describeCheck(spec: CheckSpec, naming: NoteNaming = 'british'): string {
+  return nameNotes(sayCheck(spec), naming);
+}
+
+const american: Readonly<Record<string, string>> = {
+  semibreve: 'whole note',
+  minim: 'half note',
+  crotchet: 'quarter note',
+  quaver: 'eighth note',
+  semiquaver: 'sixteenth note',
+  bar: 'measure',
+};
+
+/** A text of British names in the names that a reader uses. `nameNotes('dotted quavers', 'american')` → dotted eighth notes */
+export function nameNotes(text: string, naming: NoteNaming): string {
+  if (naming === 'british') return text;
+  return text.replace(
+    /\b(semibreve|minim|crotchet|semiquaver|quaver|bar)(s?)\b/g,
+    (whole, name: string, s: string) => {
+      const other = american[name];
+      return other === undefined ? whole : other + s;
+    },
+  );
+}
+
+function sayCheck(spec: CheckSpec): string {
   switch (spec.kind) {
     case 'phraseLengths':
       return spec.atLeast === 1 ? 'at least one phrase' : `phrases of at least ${spec.atLeast} lengths`;

@@ -93,7 +93,9 @@ function writeVariant(variant: ActivityVariant): readonly string[] {
 }
 
 function writeListenFor({ listenFor = [] }: Check): string {
-  return listenFor.length === 0 ? '' : `\n  A take shows it by: ${listenFor.map(describeCheck).join('; ')}.`;
+  return listenFor.length === 0
+    ? ''
+    : `\n  A take shows it by: ${listenFor.map((spec) => describeCheck(spec)).join('; ')}.`;
 }
 
 function formatMinutes({ shortest, usual, longest }: Minutes): string {

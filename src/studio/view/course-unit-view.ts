@@ -1,7 +1,6 @@
 // A unit on a course: how far it is, what is set aside, and where its checks stand.
 
 import type { CourseUnitView } from '#contract';
-import { describeCheck } from '#listening';
 import { compareUnits, type Level, type Skill, type SkillId, type UnitDocument } from '#planning';
 import { workDone } from '../course/assemble-course-input.ts';
 import { type CourseRecords, segmentsOf } from '../course/course-records.ts';
@@ -59,7 +58,7 @@ export function toCourseUnitView(unit: CourseUnitRecord, context: CourseUnitCont
       wanted: check.level,
       level: levels.get(check.skill) ?? null,
       lookFor: check.lookFor,
-      listensFor: (check.listenFor ?? []).map(describeCheck),
+      listenFor: check.listenFor ?? [],
     })),
   };
 }

@@ -316,7 +316,7 @@ describe('a revisit', () => {
     status: 'begun' as const,
     share: 0,
     activities: [],
-    checks: [{ skill, title: 'steady', wanted: 2 as const, level: null, lookFor: '', listensFor: [] }],
+    checks: [{ skill, title: 'steady', wanted: 2 as const, level: null, lookFor: '', listenFor: [] }],
   };
   it('stands on the strand of the unit that checks its skill', () => {
     expect(rowOf(courseOf({ units: [unit] }), revisit)).toBe(1);

@@ -2,8 +2,9 @@
 // passages that show it. Never a mark: the level is for the teacher to judge.
 
 import type { HeardTake, ListenableCheckView } from '#contract';
-import { type CheckSpec, describeCheck, type Evidence, judgeCheck, type Passage } from '#listening';
+import { type CheckSpec, type Evidence, judgeCheck, type Passage } from '#listening';
 import { sentenceCase } from '../app/sentence-case.ts';
+import { useDescribeCheck } from '../hooks/use-describe-check.ts';
 import { useLocale } from '../hooks/use-format.ts';
 import { words } from '../words/index.ts';
 import { formatFigure } from './format-figure.ts';
@@ -54,6 +55,7 @@ interface SpecHeardProps extends Omit<CheckListProps, 'checks'> {
 
 function SpecHeard({ spec, heard, evidence, onPassage }: SpecHeardProps) {
   const locale = useLocale();
+  const describe = useDescribeCheck();
   const answer = judgeCheck(spec, evidence, heard.notes);
   return (
     <li className="take-check-spec">
@@ -62,7 +64,7 @@ function SpecHeard({ spec, heard, evidence, onPassage }: SpecHeardProps) {
       </span>
       <div>
         <p>
-          {sentenceCase(describeCheck(spec))}
+          {sentenceCase(describe(spec))}
           {answer.answer !== 'could not hear' && (
             <span className="soft"> · {say.measured(formatFigure(answer.figure, locale))}</span>
           )}

@@ -2,10 +2,11 @@
 // it is larger than the measurement's own doubt.
 
 import type { ListenableCheckView, TakeView } from '#contract';
-import { compareTakes, describeCheck, judgeCheck } from '#listening';
+import { compareTakes, judgeCheck } from '#listening';
 import { sentenceCase } from '../app/sentence-case.ts';
 import { Dialog } from '../components/dialog.tsx';
 import { Loaded } from '../components/loading.tsx';
+import { useDescribeCheck } from '../hooks/use-describe-check.ts';
 import { useFormat } from '../hooks/use-format.ts';
 import { useTake } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
@@ -40,6 +41,7 @@ interface ComparisonProps {
 
 function Comparison({ before, after }: ComparisonProps) {
   const { locale, day } = useFormat();
+  const describe = useDescribeCheck();
   const changes = compareTakes(before.evidence, after.evidence);
   const checks = checksOf(before, after);
   if (changes.length === 0 && checks.length === 0) return <p className="soft">{say.none}</p>;
@@ -64,7 +66,7 @@ function Comparison({ before, after }: ComparisonProps) {
             check.listenFor.map((spec) => (
               <tr key={check.skill + JSON.stringify(spec)}>
                 <th scope="row">
-                  {sentenceCase(describeCheck(spec))}{' '}
+                  {sentenceCase(describe(spec))}{' '}
                   <span className="compare-said soft">{sentenceCase(check.title)}</span>
                 </th>
                 {[before, after].map(({ id, evidence, heard }) => (

@@ -6,6 +6,7 @@ import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { inkOf } from '../../components/ink.ts';
 import { LevelNote } from '../../components/level-note.tsx';
+import { ShownBy } from '../../components/shown-by.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
@@ -118,13 +119,7 @@ function Checks({ unit }: { readonly unit: CourseUnitView }) {
             <LevelNote level={check.level} size={22} />
             <span>
               {say.check(sentenceCase(check.title), words.levels[check.wanted].name.toLowerCase())}
-              <span className="faint"> {check.lookFor}</span>
-              {check.listensFor.length > 0 && (
-                <span className="faint">
-                  {' '}
-                  {words.listenFor.shownBy} {check.listensFor.join('; ')}.
-                </span>
-              )}
+              <span className="faint"> {check.lookFor}</span> <ShownBy listenFor={check.listenFor} />
             </span>
           </li>
         ))}

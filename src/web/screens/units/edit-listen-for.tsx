@@ -1,9 +1,11 @@
 // What a recorded take can show of a check: a kind, its few figures, and the sentence they make.
 
-import { type CheckField, type CheckKind, checkableValues, checkFields, describeCheck } from '#listening';
+import { type CheckField, type CheckKind, checkableValues, checkFields, nameNotes } from '#listening';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
+import { useDescribeCheck } from '../../hooks/use-describe-check.ts';
+import { useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import type { Editing } from './editing.ts';
 import { mostListenFor } from './find-draft-faults.ts';
@@ -82,6 +84,7 @@ interface EditSpecProps {
 }
 
 function EditSpec({ editing, spec, name, onSpec, onRemove }: EditSpecProps) {
+  const describe = useDescribeCheck();
   const { help } = says.kinds[spec.kind];
   const isRight = findListenFaults(spec).size === 0;
   return (
@@ -107,7 +110,7 @@ function EditSpec({ editing, spec, name, onSpec, onRemove }: EditSpecProps) {
       </div>
       {help !== '' && <p className="field-help">{help}</p>}
       <div className="editor-spec-end">
-        <p aria-live="polite">{isRight && says.sentence(describeCheck(draftToSpec(spec)))}</p>
+        <p aria-live="polite">{isRight && says.sentence(describe(draftToSpec(spec)))}</p>
         <Button kind="plain" aria-label={words.units.editor.removeOf(name)} onPress={onRemove}>
           {words.units.editor.remove}
         </Button>
@@ -125,6 +128,7 @@ interface SpecFieldProps {
 }
 
 function SpecField({ kind, field, text, onText, fault }: SpecFieldProps) {
+  const naming = useStudio().data?.noteNames ?? 'british';
   const { label, unit } = says.kinds[kind].fields[field.name] ?? { label: field.name };
   if (field.type === 'value')
     return (
@@ -132,7 +136,10 @@ function SpecField({ kind, field, text, onText, fault }: SpecFieldProps) {
         label={label}
         value={text}
         onValue={onText}
-        options={checkableValues.map((value) => ({ value, label: sentenceCase(value) }))}
+        options={checkableValues.map((value) => ({
+          value,
+          label: sentenceCase(nameNotes(value, naming)),
+        }))}
       />
     );
   const [low, high] = writtenBounds(field);

@@ -3,7 +3,6 @@
 import { useMemo } from 'react';
 import { useLocation } from 'wouter';
 import type { UnitView } from '#contract';
-import { describeCheck } from '#listening';
 import { compareUnits, formatUnitDifference, type Skill, type SkillId, type UnitDocument } from '#planning';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
@@ -13,6 +12,7 @@ import { LevelNote } from '../../components/level-note.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { Page } from '../../components/page.tsx';
+import { ShownBy } from '../../components/shown-by.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useSkills, useStudio, useUnit, useUnits } from '../../hooks/use-view.ts';
@@ -152,11 +152,7 @@ function UnitText({ view }: { readonly view: UnitView }) {
                       <h3>{sentenceCase(titleOf(check.skill))}</h3>
                       <p className="faint">{says.check(words.levels[check.level].name.toLowerCase())}</p>
                       <MarkdownText text={check.lookFor} />
-                      {check.listenFor && (
-                        <p className="faint">
-                          {words.listenFor.shownBy} {check.listenFor.map(describeCheck).join('; ')}.
-                        </p>
-                      )}
+                      <ShownBy listenFor={check.listenFor ?? []} />
                     </div>
                   </li>
                 ))}
