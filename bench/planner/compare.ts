@@ -4,6 +4,7 @@ import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Objective, type PlanningProblem, solve } from '#planning';
 import { evaluate } from '../../checks/solver/data/check-plan.mjs';
+import { quantile } from '../quantile.ts';
 import { generateProblem, type ProblemSize, problemSizes } from './generate.ts';
 import { type BaselineRow, measureBaseline, readBaseline, writeBaseline } from './record-baseline.ts';
 import { isBetter } from './solve-with-highs.ts';
@@ -86,10 +87,8 @@ function printRow(name: string, compared: readonly Comparison[]): boolean {
   const better = compared.filter(({ row, ours }) => row.objective === null || isBetter(ours, row.objective));
   const worstU = worstLoss(compared, 'U');
   const worstP = worstLoss(compared, 'P');
-  const times = compared.map(({ milliseconds }) => milliseconds).sort((a, b) => a - b);
-  const ratios = compared
-    .map(({ row, milliseconds }) => (row.seconds * 1000) / milliseconds)
-    .sort((a, b) => a - b);
+  const times = compared.map(({ milliseconds }) => milliseconds);
+  const ratios = compared.map(({ row, milliseconds }) => (row.seconds * 1000) / milliseconds);
   const feasible = compared.every((one) => one.feasible);
   const share = met.length / Math.max(1, compared.length);
   console.log(
@@ -144,7 +143,5 @@ function warmUp(): void {
   for (let n = 0; n < 3; n++) for (const problem of problems) solve(problem, { steps: 2000 });
 }
 
-const quantile = (sorted: readonly number[], q: number): number =>
-  sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))] ?? 0;
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 const show = ({ U, P, E }: Objective): string => `U ${U} P ${P} E ${E}`;

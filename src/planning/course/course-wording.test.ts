@@ -17,14 +17,14 @@ test('reasons as sentences', () => {
     [{ kind: 'split', minutes: 8, upTo: 20, of: 20 }, 'Split: 8 minutes more, up to 20 of 20.'],
     [
       { kind: 'due', recall: 0.78, lastSeen: may(4) },
-      'Due for a revisit: predicted recall 78 %, last seen 4 May.',
+      'Due for a revisit: predicted recall 78%, last seen 4 May.',
     ],
-    [{ kind: 'due', recall: 0.8, lastSeen: null }, 'Due for a revisit by then: predicted recall 80 %.'],
+    [{ kind: 'due', recall: 0.8, lastSeen: null }, 'Due for a revisit by then: predicted recall 80%.'],
     [{ kind: 'rested', lessons: 1 }, 'Back after resting for 1 lesson.'],
     [{ kind: 'knownAlready', level: 3 }, 'Only a short check: its skills were seen alone.'],
     [
       { kind: 'pace', percent: 130, observations: 2 },
-      'Minutes follow this student’s own pace: 130 % of the usual, from 2 pieces of logged work.',
+      'Minutes follow this student’s own pace: 130% of the usual, from 2 pieces of logged work.',
     ],
     [{ kind: 'deadline', date: may(12) }, 'To be ready by 12 May.'],
   ];

@@ -56,7 +56,7 @@ export function formatReason(reason: Reason, context: WordingContext = {}): stri
     case 'knownAlready':
       return `Only a short check: its skills were seen ${levelWords[reason.level]}.`;
     case 'pace':
-      return `Minutes follow this student’s own pace: ${reason.percent} % of the usual, from ${count(reason.observations, 'piece')} of logged work.`;
+      return `Minutes follow this student’s own pace: ${reason.percent}% of the usual, from ${count(reason.observations, 'piece')} of logged work.`;
     case 'pinned':
       return 'Pinned by hand.';
     case 'variant':
@@ -153,7 +153,7 @@ export function formatCycle(cycle: OrderCycle, context: WordingContext = {}): st
     : `These activities need one another in a ring: ${list(names)}. The listed order is kept; let one of them develop fewer skills.`;
 }
 
-const percent = (share: number) => `${Math.round(share * 100)} %`;
+const percent = (share: number) => `${Math.round(share * 100)}%`;
 const count = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;
 const minutes = (n: number) => count(n, 'minute');
 const list = (items: readonly string[]) =>

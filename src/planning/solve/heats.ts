@@ -24,6 +24,9 @@ export function startingHeats(model: Model): Heats {
 export function coolHeats(heats: Heats, start: Heats, level: number, cooling: number): void {
   const squared = cooling * cooling;
   for (let k = 0; k < 4; k++) heats[k] = k === level ? (start[k] ?? 0) * squared : 0;
+  // work may change places with other work of the same worth, a few minutes at a time
+  if (level === 1) heats[0] = tuning.heatOfUAtP * (start[0] ?? 0) * squared;
+  else if (level === 2) heats[0] = tuning.heatOfUAtE * (start[0] ?? 0) * squared;
   // before E counts, early plans rather than scattered ones keep what room there is in one piece
   if (level < 2) heats[2] = (level === 0 ? tuning.earlinessAtU : tuning.earlinessAtP) * (0.1 + cooling);
   else if (level === 2) heats[1] = tuning.heatOfPAtE * (start[1] ?? 0) * squared;

@@ -218,6 +218,7 @@ function drawKeys(model: Model, random: Random, ruin: Ruin, keys: Float64Array):
     else if (way === 2) keys[i] = ((model.last[i] ?? 0) + 1) * noise;
     else if (way === 3) keys[i] = i * noise;
     else keys[i] = noise;
+    if (ruin.goesFirst[i] === 1) keys[i] = Number.NEGATIVE_INFINITY;
   }
 }
 

@@ -1,11 +1,6 @@
-// Chooses what to take out of the plan in one step: work that competes for the same lessons, so that putting it back
-// can come out differently. After the ruin-and-recreate of G. Schrimpf et al., Journal of Computational Physics 159
-// (2000) 139-171, and the strings of neighbours of J. Christiaens and G. Vanden Berghe, Transportation Science 54 (2020).
+// What one step takes out of the plan: the picked activities, and the lessons it is about.
 
-import { type Random, randomInteger } from '#core';
 import type { Model } from './model.ts';
-import { never, type State } from './state.ts';
-import { tuning } from './tuning.ts';
 
 export interface Ruin {
   readonly picked: Int32Array;
@@ -17,6 +12,9 @@ export interface Ruin {
   from: number;
   until: number;
   readonly pool: Int32Array;
+  /** 1 for what goes back in before everything else. */
+  readonly goesFirst: Uint8Array;
+  hasFirst: boolean;
 }
 
 export function createRuin(model: Model): Ruin {
@@ -28,131 +26,13 @@ export function createRuin(model: Model): Ruin {
     from: 0,
     until: 0,
     pool: new Int32Array(model.activityCount),
+    goesFirst: new Uint8Array(model.activityCount),
+    hasFirst: false,
   };
 }
 
-/** Fills `ruin` with activities to take out, at most about `most` placed ones and a few unfinished ones. */
-export function chooseRuin(
-  model: Model,
-  state: State,
-  random: Random,
-  ruin: Ruin,
-  most: number,
-  level: number,
-): void {
-  ruin.isPicked.fill(0);
-  ruin.pickedCount = 0;
-  const draw = random.next();
-  if (draw < tuning.neighboursShare)
-    pickNeighbours(model, state, random, ruin, randomInteger(random, 0, model.lessonCount - 1), most);
-  else if (draw < tuning.aroundUpTo) pickAround(model, state, random, ruin, most);
-  else pickChain(model, state, random, ruin, most);
-  pickUnfinished(
-    model,
-    state,
-    random,
-    ruin,
-    level === 0 ? tuning.unfinishedAtU : randomInteger(random, 0, tuning.unfinishedLater),
-  );
-}
-
-function pick(ruin: Ruin, i: number): void {
+export function pick(ruin: Ruin, i: number): void {
   if (ruin.isPicked[i] === 1) return;
   ruin.isPicked[i] = 1;
   ruin.picked[ruin.pickedCount++] = i;
-}
-
-/** Activities that stand in a lesson or the few after it. */
-function pickNeighbours(
-  model: Model,
-  state: State,
-  random: Random,
-  ruin: Ruin,
-  lesson: number,
-  most: number,
-): void {
-  const { lessonCount, activityCount } = model;
-  const span = random.next() < 0.4 ? 1 : randomInteger(random, 2, 4);
-  ruin.from = Math.max(0, lesson - (random.next() < 0.5 ? span - 1 : 0));
-  ruin.until = Math.min(lessonCount - 1, ruin.from + span - 1);
-  let size = 0;
-  for (let i = 0; i < activityCount; i++) {
-    if ((state.chunks[i] ?? 0) === 0) continue;
-    const row = i * lessonCount;
-    for (let l = ruin.from; l <= ruin.until; l++) {
-      if ((state.minutes[row + l] ?? 0) === 0) continue;
-      ruin.pool[size++] = i;
-      break;
-    }
-  }
-  const wanted = Math.min(size, randomInteger(random, 1, most));
-  for (let k = 0; k < wanted; k++) {
-    const at = randomInteger(random, k, size - 1);
-    const i = ruin.pool[at] ?? 0;
-    ruin.pool[at] = ruin.pool[k] ?? 0;
-    pick(ruin, i);
-  }
-}
-
-/** One activity, and some of what stands in a lesson that it could be in. */
-function pickAround(model: Model, state: State, random: Random, ruin: Ruin, most: number): void {
-  const i = randomInteger(random, 0, model.activityCount - 1);
-  const from = model.first[i] ?? 0;
-  const until = model.last[i] ?? 0;
-  if (from > until) return;
-  pickNeighbours(model, state, random, ruin, randomInteger(random, from, until), Math.max(1, most - 1));
-  pick(ruin, i);
-}
-
-/** An activity with what it rests on and what rests on it. */
-function pickChain(model: Model, state: State, random: Random, ruin: Ruin, most: number): void {
-  const i = randomInteger(random, 0, model.activityCount - 1);
-  pick(ruin, i);
-  for (let k = 0; k < ruin.pickedCount && ruin.pickedCount < most; k++) {
-    const here = ruin.picked[k] ?? 0;
-    for (const j of model.succs[here] ?? [])
-      if (ruin.pickedCount < most && random.next() < 0.7) pick(ruin, j);
-    for (const j of model.preds[here] ?? [])
-      if (ruin.pickedCount < most && random.next() < 0.5) pick(ruin, j);
-  }
-  const at = state.firstAt[i] ?? never;
-  const from = model.first[i] ?? 0;
-  const until = model.last[i] ?? 0;
-  const lesson = at !== never ? at : from <= until ? randomInteger(random, from, until) : 0;
-  ruin.from = lesson;
-  ruin.until = model.lessonCount - 1;
-  // what does not stand yet needs room made for it
-  if (at === never || random.next() < 0.5)
-    pickNeighbours(model, state, random, ruin, lesson, at === never ? most : 2);
-  if (at === never) ruin.until = model.lessonCount - 1;
-}
-
-/** Up to three activities that are not finished and could stand in these lessons, with what they wait for. */
-function pickUnfinished(model: Model, state: State, random: Random, ruin: Ruin, most: number): void {
-  const { activityCount } = model;
-  const start = randomInteger(random, 0, activityCount - 1);
-  let wanted = most;
-  for (let k = 0; k < activityCount && wanted > 0; k++) {
-    const i = start + k < activityCount ? start + k : start + k - activityCount;
-    if ((state.sum[i] ?? 0) >= (model.demand[i] ?? 0) || ruin.isPicked[i] === 1) continue;
-    if ((model.last[i] ?? 0) < ruin.from || (model.first[i] ?? 0) > ruin.until) continue;
-    if (waitsFor(model, state, ruin, i) && random.next() < 0.7) continue;
-    pickWithUnfinished(model, state, ruin, i, 6);
-    wanted--;
-  }
-}
-
-/** Whether something it rests on is neither complete nor picked. */
-function waitsFor(model: Model, state: State, ruin: Ruin, i: number): boolean {
-  for (const p of model.preds[i] ?? [])
-    if ((state.doneAt[p] ?? never) === never && ruin.isPicked[p] !== 1) return true;
-  return false;
-}
-
-function pickWithUnfinished(model: Model, state: State, ruin: Ruin, i: number, depth: number): void {
-  if (ruin.isPicked[i] === 1) return;
-  pick(ruin, i);
-  if (depth === 0) return;
-  for (const p of model.preds[i] ?? [])
-    if ((state.doneAt[p] ?? never) === never) pickWithUnfinished(model, state, ruin, p, depth - 1);
 }

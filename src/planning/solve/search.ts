@@ -4,13 +4,14 @@
 
 import type { Random } from '#core';
 import { type Bounds, lowerBounds } from './bounds.ts';
+import { chooseRuin } from './choose-ruin.ts';
 import { coolHeats, type Heats, isKept, luckFrom, startingHeats } from './heats.ts';
 import { createInserter, type Inserter } from './inserter.ts';
 import { loadLastPlan } from './last-plan.ts';
 import { createChunkList, listChunks, moveMinutes } from './minute-moves.ts';
 import type { Model } from './model.ts';
 import { improveReviews, recreate } from './recreate.ts';
-import { chooseRuin, createRuin, type Ruin } from './ruin.ts';
+import { createRuin, type Ruin } from './ruin.ts';
 import { firstDifference, type LastPlan, measureScore, type Score } from './score.ts';
 import { createState, never, restorePlan, type State, setReview, startStep, undoStep } from './state.ts';
 import type { SwapChange } from './swap-moves.ts';

@@ -46,8 +46,8 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
 /** A replan starts from a plan that was good a week ago, and a whole studio is replanned at once. */
 const replanShare = 0.6;
 
-/** At 3 to 5 µs of processor time a step, as measured: some 35 ms up to 12 lessons and 170 ms beyond, inside the design's bar. */
-const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 8000 : 42_000);
+/** At 3 to 5 µs of processor time a step, as measured: some 38 ms up to 12 lessons and 170 ms beyond, inside the design's bar. */
+const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 9000 : 42_000);
 
 function toLessons(
   problem: PlanningProblem,

@@ -12,7 +12,9 @@ export const tuning = {
   heatU: 6,
   heatP: 1.2,
   heatE: 5,
-  /** While E is searched, P may rise for a moment with this share of its heat. */
+  /** While P or E is searched, what is settled may rise for a moment with this share of its heat. */
+  heatOfUAtP: 0.3,
+  heatOfUAtE: 0.1,
   heatOfPAtE: 0.1,
   /** Among plans equal so far, later work is kept with this heat of E. */
   earlinessAtU: 20,
@@ -26,7 +28,13 @@ export const tuning = {
   /** Of the swaps in one round, those of whole lessons. */
   lessonSwaps: 2,
   // of the ruin
-  /** Share of ruins in neighbouring lessons; up to the next around one activity; the rest along a chain. */
+  /** Share of ruins at level U that make room for work crowded out; most lessons cleared; share that clears them wholly. */
+  makeRoomShare: 0.3,
+  roomLessons: 3,
+  wholeRoomShare: 0.3,
+  /** Share of the other ruins that take strands out of two lessons, by level. */
+  strandShare: [0, 0.2, 0.2],
+  /** Of those left, share in neighbouring lessons; up to the next around one activity; the rest along a chain. */
   neighboursShare: 0.55,
   aroundUpTo: 0.85,
   /** Sizes of a ruin: from the least, so many in turn. */

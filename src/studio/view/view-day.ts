@@ -118,7 +118,7 @@ function listDecisions({ lesson, course, lessons, segments }: LoadedLesson, now:
       decisions.push('No new work is planned: give the course another unit, or use the open time.');
     if (lesson.overrun > course.settings.overrun + 0.01)
       decisions.push(
-        `Likely to run over: ${Math.round(lesson.overrun * 100)} % against the ${Math.round(course.settings.overrun * 100)} % you allow.`,
+        `Likely to run over: ${Math.round(lesson.overrun * 100)}% against the ${Math.round(course.settings.overrun * 100)}% you allow.`,
       );
   }
   const isMoved = course.moved.some((m) => m.from?.date === lesson.date || m.to?.date === lesson.date);
