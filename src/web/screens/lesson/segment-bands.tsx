@@ -18,8 +18,8 @@ import {
 import { Button } from '../../components/button.tsx';
 import { useSheet } from '../../engraver/use-sheet.ts';
 import { FollowedSheet } from '../../sound/followed-sheet.tsx';
+import { SheetWithBand } from '../../sound/sheet-with-band.tsx';
 import { useFollowing } from '../../sound/use-following.ts';
-import { useSheetBand } from '../../sound/use-sheet-band.ts';
 import { words } from '../../words/index.ts';
 import { seedOf } from '../practice/practice-materials.ts';
 
@@ -108,7 +108,7 @@ function BandWithSheets({ band: { material, seed }, learner, sheets }: BandWithS
         following={following}
       />
       {sheets.map((sheet) => (
-        <Drawn key={sheet.key} sheet={sheet} learner={learner}>
+        <Drawn key={sheet.key} sheet={sheet} learner={learner} heading="none">
           {(drawn) => {
             const own = scoreToBacking(drawn.sheet.score);
             return own !== null && playsSameChords(own, material) ? (
@@ -135,8 +135,8 @@ function SheetOnDemand({
 }) {
   const [isOpen, setIsOpen] = useState(false);
   return isOpen ? (
-    <Drawn sheet={sheet} learner={learner}>
-      {(drawn) => <SheetWithBand drawn={drawn} seed={sheet.seed} />}
+    <Drawn sheet={sheet} learner={learner} heading="tempo">
+      {(drawn) => <SheetWithBand drawn={drawn} seed={sheet.seed} keysOnPage={false} />}
     </Drawn>
   ) : (
     <p>
@@ -147,37 +147,23 @@ function SheetOnDemand({
   );
 }
 
-function SheetWithBand({ drawn, seed }: { readonly drawn: DrawnSheet; readonly seed: number }) {
-  const band = useSheetBand(drawn);
-  if (band === null) return <p className="soft">{words.player.noBand}</p>;
-  return (
-    <Suspense fallback={null}>
-      <BandPlayer
-        spec={band.material}
-        seed={seed}
-        keysOnPage={false}
-        reader={drawn.sheet.score.parts[0]?.instrument ?? null}
-        following={band.following}
-      />
-      <FollowedSheet pages={drawn.pages} places={band.places} following={band.following} />
-    </Suspense>
-  );
-}
-
 interface DrawnProps {
   readonly sheet: ChordSheet;
   readonly learner: LessonView['learner'];
+  /** A band of another tempo says its own. */
+  readonly heading: 'tempo' | 'none';
   readonly children: (drawn: DrawnSheet) => React.ReactNode;
 }
 
-function Drawn({ sheet: { key, spec, seed }, learner: { instrument, stage, age }, children }: DrawnProps) {
+function Drawn({ sheet, learner: { instrument, stage, age }, heading, children }: DrawnProps) {
+  const { key, spec, seed } = sheet;
   const { answer } = useSheet({
     spec,
     instrument,
     stage,
     age,
     seed,
-    drawing: { form: column, name: `segment-${key}`, heading: 'tempo', scale: 92 },
+    drawing: { form: column, name: `segment-${key}`, heading, scale: 92 },
   });
   return answer?.ok ? children(answer.value) : null;
 }
