@@ -57,6 +57,10 @@ function directionInWords(direction: Direction): string {
       return direction.shape === 'crescendo' ? 'getting louder' : 'getting quieter';
     case 'hairpin-end':
       return 'end of the hairpin';
+    case 'octave-up':
+      return 'drawn an octave lower (8va)';
+    case 'octave-end':
+      return 'drawn as it sounds again';
     case 'pedal':
       return direction.foot === 'down' ? 'pedal down' : 'pedal up';
   }

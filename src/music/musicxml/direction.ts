@@ -71,6 +71,10 @@ function content(direction: Direction, staff: number): string {
       return element('wedge', { type: direction.shape, number: staff });
     case 'hairpin-end':
       return element('wedge', { type: 'stop', number: staff });
+    case 'octave-up':
+      return element('octave-shift', { type: 'down', size: 8, number: staff });
+    case 'octave-end':
+      return element('octave-shift', { type: 'stop', size: 8, number: staff });
     case 'pedal':
       return element('pedal', { type: direction.foot === 'down' ? 'start' : 'stop', line: 'yes' });
     default:
@@ -78,9 +82,13 @@ function content(direction: Direction, staff: number): string {
   }
 }
 
+/** Whether a direction stands at a time of the bar; octave lines begin before a note and end after one of their own staff. */
+export const isBetweenNotes = ({ kind }: Direction): boolean => kind !== 'octave-up' && kind !== 'octave-end';
+
 /** A direction of a part; `offset` in divisions from where the writer stands. */
 export function writeDirection(direction: Direction, offset: number, isOneStaff: boolean): string {
-  const placement = direction.kind === 'words' ? direction.placement : 'below';
+  const isOctave = direction.kind === 'octave-up' || direction.kind === 'octave-end';
+  const placement = direction.kind === 'words' ? direction.placement : isOctave ? 'above' : 'below';
   return element(
     'direction',
     { placement },

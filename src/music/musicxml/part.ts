@@ -6,7 +6,7 @@ import { barRest } from '../score/create-score.ts';
 import type { Part, PartBar, Score, ScoreEvent, Voice } from '../score/score.ts';
 import { type Situation, writeAttributes } from './attributes.ts';
 import { writeLeftBarline, writeRightBarline } from './barline.ts';
-import { writeDirection, writeFrameDirections } from './direction.ts';
+import { isBetweenNotes, writeDirection, writeFrameDirections } from './direction.ts';
 import { divisionsOf, toDivisions } from './divisions.ts';
 import { element, textElement } from './element.ts';
 import { writeHarmony } from './harmony.ts';
@@ -15,7 +15,7 @@ import { type Cue, holds, writeVoice } from './voice.ts';
 
 /** Chords and directions by place; a direction before a chord at the same place. */
 function cuesOf(bar: PartBar, isOneStaff: boolean): Cue[] {
-  const directions = bar.directions.map((direction) => ({
+  const directions = bar.directions.filter(isBetweenNotes).map((direction) => ({
     at: direction.at,
     write: (offset: number) => writeDirection(direction, offset, isOneStaff),
   }));

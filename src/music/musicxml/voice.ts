@@ -5,8 +5,9 @@ import { keyFifths, signatureAlters } from '../key/key.ts';
 import { formatPitch, type Pitch, type WrittenPitch } from '../pitch/pitch.ts';
 import { type Beam, beamEvents } from '../rhythm/beams.ts';
 import type { Metre } from '../rhythm/metre.ts';
-import type { PartBar, ScoreClef, ScoreEvent, Staff, Voice } from '../score/score.ts';
+import type { Direction, PartBar, ScoreClef, ScoreEvent, Staff, Voice } from '../score/score.ts';
 import { writeClefChange } from './attributes.ts';
+import { isBetweenNotes, writeDirection } from './direction.ts';
 import { toDivisions } from './divisions.ts';
 import { writeEventNotes } from './note.ts';
 import type { ShownAccidental } from './shown-accidentals.ts';
@@ -84,12 +85,21 @@ export function writeVoice(voice: Voice, place: VoicePlace, cues: Cue[]): readon
   const brackets = isBare ? [] : bracketed(events, beams);
   const lines: string[] = [];
   const isFirstVoice = place.bar.voices.find((other) => other.staff === staff)?.id === voice.id;
+  const octaves = isFirstVoice
+    ? place.bar.directions.filter((direction) => direction.staff === staff && !isBetweenNotes(direction))
+    : [];
+  const writeOctaves = (kind: Direction['kind'], time: Fraction) => {
+    for (const direction of octaves)
+      if (direction.kind === kind && compare(direction.at, time) === 0)
+        lines.push(writeDirection(direction, 0, isOneStaff));
+  };
   const changes = isFirstVoice ? place.bar.clefChanges.filter((change) => change.staff === staff) : [];
   let at = zero;
   events.forEach((event, e) => {
     const start = at;
     for (const change of changes)
       if (compare(change.at, start) === 0) lines.push(writeClefChange(change, isOneStaff));
+    writeOctaves('octave-up', start);
     at = plus(at, event.duration);
     const isLast = e === events.length - 1;
     for (let cue = cues[0]; cue !== undefined && (isLast || compare(cue.at, at) < 0); cue = cues[0]) {
@@ -112,6 +122,7 @@ export function writeVoice(voice: Voice, place: VoicePlace, cues: Cue[]): readon
         isOneLine: kind === 'one-line',
       }),
     );
+    writeOctaves('octave-end', at);
   });
   return lines;
 }

@@ -192,14 +192,19 @@ function anyFrame(random: Random): readonly ScoreBar[] {
   return chance(random, 0.15) ? [freeBar(randomInteger(random, 1, 9)), ...bars] : bars;
 }
 
-function anyDirections(random: Random, length: Fraction): readonly Direction[] {
+function anyDirections(random: Random, length: Fraction, mayShift: boolean): readonly Direction[] {
   if (chance(random, 0.7)) return [];
   const at = fraction(length.n * randomInteger(random, 0, 3), length.d * 4);
   const hairpin: readonly Direction[] = [
     { kind: 'hairpin', shape: 'crescendo', at: zero, staff: 1 },
     { kind: 'hairpin-end', at: length, staff: 1 },
   ];
+  const octave: readonly Direction[] = [
+    { kind: 'octave-up', at: zero, staff: 1 },
+    { kind: 'octave-end', at: length, staff: 1 },
+  ];
   return [
+    ...(mayShift ? octave : []),
     words('your turn', { at, style: 'italic' }),
     dynamic('mf', { at }),
     ...(chance(random, 0.3) ? hairpin : []),
@@ -222,7 +227,17 @@ function anyClefChange(
   return [{ at: chooseOne(random, starts), staff: 1, clef: chooseOne(random, instrument.clefs) }];
 }
 
-function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBar[]): Part {
+/** Whether the upper line plays all through the bar, without a tie: an octave line may stand over it. */
+function mayShift(lines: readonly (readonly (readonly ScoreEvent[])[])[], bar: number): boolean {
+  const upper = lines[0] ?? [];
+  const isTied = (event: ScoreEvent | undefined) =>
+    event?.kind === 'note' && event.heads.some((head) => head.isTied);
+  const events = upper[bar] ?? [];
+  const isSounding = events.length > 0 && events.every(({ kind }) => kind === 'note');
+  return isSounding && !isTied(upper[bar - 1]?.at(-1)) && !events.some(isTied);
+}
+
+function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBar[], isFirst: boolean): Part {
   const isGrand = chance(random, 0.25);
   const oneStaff: Staff = chance(random, 0.1)
     ? 'one-line'
@@ -275,7 +290,11 @@ function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBa
             ...(chance(random, 0.5) ? [chordSymbol(null, fraction(length.n, length.d * 2))] : []),
           ]
         : [],
-      directions: anyDirections(random, length),
+      directions: anyDirections(
+        random,
+        length,
+        isFirst && mayShift(lines, i) && !voices.some(({ id }) => id === 2),
+      ),
     };
   });
   return part(instrument, bars, { name: chance(random, 0.5) ? instrument.name : '', staves });
@@ -285,8 +304,8 @@ function anyPart(random: Random, instrument: Instrument, frame: readonly ScoreBa
 export function randomScore(seed: number): Score {
   const random = createSeededRandom(seed);
   const bars = anyFrame(random);
-  const parts = Array.from({ length: randomInteger(random, 1, 2) }, () =>
-    anyPart(random, chooseOne(random, listInstruments()), bars),
+  const parts = Array.from({ length: randomInteger(random, 1, 2) }, (_, i) =>
+    anyPart(random, chooseOne(random, listInstruments()), bars, i === 0),
   );
   return createScore({
     title: chance(random, 0.5) ? 'Study & <play>' : '',

@@ -221,7 +221,11 @@ export interface ClefChange extends Placed {
   readonly clef: ScoreClef;
 }
 
-/** Text, dynamics and pedal at a place in the bar. A hairpin runs until the next `hairpin-end` of its staff. */
+/**
+ * Text, dynamics and pedal at a place in the bar. A hairpin runs until the next `hairpin-end` of its staff. From
+ * `octave-up` to `octave-end`, on a staff of one voice of the first part, untied notes are drawn an octave below their
+ * pitches, under a line that says so (Verovio 6.3 misreads such lines elsewhere).
+ */
 export type Direction = Placed &
   (
     | {
@@ -233,5 +237,7 @@ export type Direction = Placed &
     | { readonly kind: 'dynamic'; readonly mark: Dynamic }
     | { readonly kind: 'hairpin'; readonly shape: 'crescendo' | 'diminuendo' }
     | { readonly kind: 'hairpin-end' }
+    | { readonly kind: 'octave-up' }
+    | { readonly kind: 'octave-end' }
     | { readonly kind: 'pedal'; readonly foot: 'down' | 'up' }
   );

@@ -104,7 +104,7 @@ export function createRunSheet(spec: RunSpec, study: Study, student: SheetFor): 
       const timed = timeRun(first.run, cell, barTicks(metre));
       const staves = placed.staves.map(({ clef, run }) => ({
         clef: shape.isKeyboard ? clef : present(shape.readsClefs[0], 'an instrument has a clef'),
-        clefs: shape.isKeyboard && clef === 'treble' ? [] : shape.readsClefs,
+        clefs: shape.readsClefs,
         pitches: timed.map(({ note }) => runPitch(run.tonic, steps, note)),
       }));
       const fingerings = spec.fingerings

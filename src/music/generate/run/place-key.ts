@@ -69,15 +69,21 @@ function placeHands(spec: RunSpec, student: SheetFor, wanted: Wanted): PlacedKey
   const most = typeof octaves === 'number' ? octaves : 1;
   for (let tried = most; tried >= 0; tried--) {
     const span = tried === 0 ? ('five_notes' as const) : octaves === 'five_notes' ? octaves : tried;
-    const cost = placeCost(student, staffRange(instrument, stage, 'right'), ['treble']);
-    const right = placeRun({ ...wanted, octaves: span, cost });
+    const own = staffRange(instrument, stage, 'right');
+    const cost = placeCost(student, own, ['treble']);
+    // Rather low than beyond what is read without counting lines.
+    const kept = placeRun({ ...wanted, range: { low: range.low, high: own.high }, octaves: span, cost });
+    const isWhole = kept !== null && (typeof span !== 'number' || kept.octaves === span);
+    const right = isWhole ? kept : placeRun({ ...wanted, octaves: span, cost });
     if (right === null) continue;
     const lower = (down: number) => ({
       ...right,
       tonic: written({ ...right.tonic, octave: right.tonic.octave - down }),
     });
-    // Two octaves apart where the left hand would climb far over its staff (common practice, no source).
-    const isNear = pitchesOf(lower(1), steps).every((pitch) => ledgerLines('bass', pitch) <= 3);
+    // Two octaves apart where the left hand would climb far over its staff; over three octaves it changes clef in any case
+    // (common practice, no source).
+    const isNear =
+      right.octaves > 2 || pitchesOf(lower(1), steps).every((pitch) => ledgerLines('bass', pitch) <= 3);
     for (const down of isNear ? [1, 2, 3] : [2, 1, 3]) {
       const left = lower(down);
       if (!pitchesOf(left, steps).every((pitch) => isInRange(range, pitch))) continue;

@@ -22,7 +22,7 @@ import type {
 import type { SheetFor } from '../../shape/student-shape.ts';
 import { ticksToFraction } from '../rhythm/beat-figure.ts';
 import { barTicks, beatGrid } from '../rhythm/beat-grid.ts';
-import { clefsOfStretches } from '../sheet/choose-clef.ts';
+import { clefsOfStretches, ledgerLines } from '../sheet/choose-clef.ts';
 import { noteName } from '../sheet/note-name.ts';
 import { tempoIn } from '../sheet/tempo.ts';
 import { writeLine } from '../sheet/write-line.ts';
@@ -141,13 +141,48 @@ interface StaffClefs {
   readonly byBar: readonly Clef[];
   /** Inside each bar. */
   readonly changes: readonly (readonly ClefChange[])[];
+  /** Where an octave line begins and ends, in each bar. */
+  readonly octaves: readonly (readonly Direction[])[];
 }
+
+/** Ledger lines that bring an octave line, and from which on it then stands (common practice, no source). */
+const octaveLedgers = { brings: 5, from: 3 } as const;
+
+/** For pianists, an octave line over the stretches around the highest notes. */
+function octaveLine(
+  stretches: readonly Stretch[],
+  clefs: readonly Clef[],
+  bars: readonly (readonly ScoreEvent[])[],
+  staff: number,
+): readonly (readonly Direction[])[] {
+  const lines: Direction[][] = bars.map(() => []);
+  const climbs = (i: number, ledgers: number) =>
+    clefs[i] === 'treble' &&
+    stretches[i]?.pitches.some((pitch) => isAbove(pitch) && ledgerLines('treble', pitch) >= ledgers) === true;
+  let first = stretches.findIndex((_, i) => climbs(i, octaveLedgers.brings));
+  let last = stretches.findLastIndex((_, i) => climbs(i, octaveLedgers.brings));
+  while (climbs(first - 1, octaveLedgers.from)) first--;
+  while (climbs(last + 1, octaveLedgers.from)) last++;
+  const [from, to] = [stretches[first], stretches[last]];
+  if (from === undefined || to === undefined) return lines;
+  const after = stretches[last + 1];
+  const end =
+    after?.bar === to.bar
+      ? after.at
+      : (bars[to.bar] ?? []).reduce((sum, { duration }) => plus(sum, duration), zero);
+  lines[from.bar]?.push({ kind: 'octave-up', at: from.at, staff });
+  lines[to.bar]?.push({ kind: 'octave-end', at: end, staff });
+  return lines;
+}
+
+const isAbove = ({ octave }: WrittenPitch): boolean => octave > 5;
 
 function clefsFor(
   { clef, clefs: others }: PassageStaff,
   bars: readonly (readonly ScoreEvent[])[],
   metre: Metre,
   staff: number,
+  isKeyboard: boolean,
 ): StaffClefs {
   const stretches = stretchesOf(bars, metre);
   const found = clefsOfStretches([clef, ...others.filter((other) => other !== clef)], stretches);
@@ -158,7 +193,8 @@ function clefsFor(
     if (opensBar) byBar.push(here);
     else if (here !== found[i - 1]) changes[bar]?.push({ at, staff, clef: here });
   }
-  return { byBar, changes };
+  const octaves = isKeyboard ? octaveLine(stretches, found, bars, staff) : bars.map(() => []);
+  return { byBar, changes, octaves };
 }
 
 /** The score of some passages. */
@@ -173,14 +209,17 @@ export function writePassages(
   for (const passage of passages) {
     const { metre, key } = passage;
     const staves = passage.staves.map((_, staff) => staffBars(passage, marks, staff));
-    const clefs = passage.staves.map((staff, s) => clefsFor(staff, staves[s] ?? [], metre, s + 1));
+    const clefs = passage.staves.map((staff, s) =>
+      clefsFor(staff, staves[s] ?? [], metre, s + 1, instrument.family === 'keyboard'),
+    );
     const count = present(staves[0], 'at least one staff').length;
     // Short passages share a system; none is broken over two that fits on one.
     const across = barsAcross(passage);
     const opens = used + count > across;
     used = opens ? count % across || across : used + count;
     for (let i = 0; i < count; i++) {
-      const directions: Direction[] = i === 0 ? [words(passage.label, { style: 'bold' })] : [];
+      const label: readonly Direction[] = i === 0 ? [words(passage.label, { style: 'bold' })] : [];
+      const directions = [...label, ...clefs.flatMap(({ octaves }) => octaves[i] ?? [])];
       bars.push(
         scoreBar(bars.length + 1, metre, {
           startsSystem: bars.length === 0 || (opens && i % across === 0),

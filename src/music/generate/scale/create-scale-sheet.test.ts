@@ -1,17 +1,23 @@
 import { expect, test } from 'vitest';
 import { present } from '#core';
 import { findInstrument } from '../../instrument/instrument.ts';
+import type { Stage } from '../../instrument/stage.ts';
+import { scoreToMusicXml } from '../../musicxml/score-to-musicxml.ts';
 import { formatPitch, pitchToMidi } from '../../pitch/pitch.ts';
 import type { Score } from '../../score/score.ts';
 import { parseMaterialSpec } from '../../spec/material-spec.ts';
 import { createSheet } from '../create-sheet.ts';
 
-function scoreOf(fields: Readonly<Record<string, unknown>>, instrument: string): Score {
+function scoreOf(
+  fields: Readonly<Record<string, unknown>>,
+  instrument: string,
+  stage: Stage = 'intermediate',
+): Score {
   const spec = parseMaterialSpec(fields);
   if (!spec.ok) throw new Error(spec.error.message);
   const sheet = createSheet(spec.value, {
     instrument: present(findInstrument(instrument), instrument),
-    stage: 'intermediate',
+    stage,
     age: null,
     seed: 1,
   });
@@ -48,4 +54,28 @@ test('both hands of a piano scale keep to their own clefs in the usual keys', ()
   const [right, left] = [pitchesOf(score, 1), pitchesOf(score, 2)];
   const apart = right.map((pitch, i) => pitchToMidi(pitch) - pitchToMidi(present(left[i], 'a left hand')));
   expect(new Set(apart.map((size) => size % 12))).toEqual(new Set([0]));
+});
+
+// Common practice, no source: long scales on the piano climb from one clef into the other, and under an octave line.
+test('four octaves on the piano: hands an octave apart, the right one up from the bass clef and under an octave line', () => {
+  const score = scoreOf({ kind: 'scale', start: 'C', keys: 1, octaves: 4 }, 'piano', 'advanced');
+  const [right, left] = [pitchesOf(score, 1), pitchesOf(score, 2)];
+  expect(right.map((pitch, i) => pitchToMidi(pitch) - pitchToMidi(present(left[i], 'a note below')))).toEqual(
+    right.map(() => 12),
+  );
+  const bars = present(score.parts[0], 'a part').bars;
+  expect(bars[0]?.clefs).toEqual(['bass', 'bass']);
+  expect(bars.at(-1)?.clefs).toEqual(['bass', 'bass']);
+  const lines = bars.flatMap(({ directions }) => directions.filter(({ kind }) => kind.startsWith('octave')));
+  expect(lines.map(({ kind, staff }) => `${kind} ${staff}`)).toEqual(['octave-up 1', 'octave-end 1']);
+  const shifts = scoreToMusicXml(score).match(/<octave-shift type="(down|stop)" size="8" number="1"\/>/g);
+  expect(shifts).toHaveLength(2);
+});
+
+test('two octaves need neither', () => {
+  const score = scoreOf({ kind: 'scale', start: 'C', keys: 1, octaves: 2 }, 'piano', 'advanced');
+  for (const bar of present(score.parts[0], 'a part').bars) {
+    expect(bar.clefs).toEqual(['treble', 'bass']);
+    expect(bar.directions.filter(({ kind }) => kind.startsWith('octave'))).toEqual([]);
+  }
 });
