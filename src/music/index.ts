@@ -33,6 +33,7 @@ export { loopSpec, loopTicks } from './backing/loop-bars.ts';
 export { chorusChart, readerChart, readsTransposed } from './backing/reader-chart.ts';
 export { playsSameChords, scoreToBacking } from './backing/score-backing.ts';
 export { type BarsOfChart, type SheetPlaces, sheetPlaces } from './backing/sheet-places.ts';
+export { type BackingTune, scoreToTune } from './backing/tune-part.ts';
 export { movement } from './backing/voice-leading.ts';
 export {
   type Chart,

@@ -20,6 +20,7 @@ import { barTicks, type Feel, feelById, offBeatTick, swingRatioAt, ticksPerCrotc
 import { humanised } from './humanise.ts';
 import { layOut, tempoOf } from './layout.ts';
 import { clickPart, dronePart } from './time-parts.ts';
+import { tunePart } from './tune-part.ts';
 import { nextVoicing } from './voice-leading.ts';
 
 /** General MIDI programs: acoustic and fingered bass, grand piano and electric piano, kits, and a reed organ for a held tone: it has no vibrato. */
@@ -57,6 +58,7 @@ export function arrange(spec: BackingSpec, seed: number): Arrangement {
       ? offBeatTick(spec.swing ?? swingRatioAt(tempoOf(spec, Math.max(0, bar.chorus))))
       : ticksPerCrotchet / 2;
   const setting: Setting = { spec, feel, bars, chords, offBeat };
+  const swung = (bar: ArrangedBar, at: number) => quaverTick(at / (ticksPerCrotchet / 2), feel, offBeat(bar));
   // One stream of chance for each part: muting one changes nothing in the others.
   const random = (part: number) => createSeededRandom(Math.imul(seed ^ (part * 0x9e3779b9), 0x85ebca6b));
   const parts: ArrangedPart[] = [];
@@ -94,6 +96,7 @@ export function arrange(spec: BackingSpec, seed: number): Arrangement {
   // One channel, one kit: the click is struck on the drummer's.
   add('click', 9, feel.isSoft ? programs.brushKit : programs.kit, clickPart(spec, feel, bars));
   add('drone', 2, programs.drone, dronePart(spec, bars, end));
+  if (spec.tune !== null) add('tune', 3, programs.piano, tunePart(spec, spec.tune, bars, swung));
   return {
     ticksPerCrotchet,
     tempos,

@@ -3,7 +3,7 @@
 
 import type { Chord } from '../chord/chord.ts';
 
-export type PartName = 'bass' | 'keys' | 'drums' | 'click' | 'drone';
+export type PartName = 'bass' | 'keys' | 'drums' | 'click' | 'drone' | 'tune';
 
 /** What the band does in a bar: all of it, only the time, or nothing at all; before it, a tone to tune to and the count. */
 export type BarRole = 'tuning' | 'count-in' | 'play' | 'time' | 'free';
@@ -17,7 +17,7 @@ export interface ArrangedNote {
   readonly midi: number;
   /** 1 to 127. */
   readonly velocity: number;
-  /** The chord it belongs to, by its index in `Arrangement.chords`; null for drums, click and drone. */
+  /** The chord it belongs to, by its index in `Arrangement.chords`; null for drums, click, drone and tune. */
   readonly chord: number | null;
 }
 

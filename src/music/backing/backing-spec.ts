@@ -2,6 +2,7 @@
 
 import type { Chart } from '../chart/chart.ts';
 import type { FeelId } from './feel.ts';
+import type { BackingTune } from './tune-part.ts';
 
 /** Which beats a click sounds on. `first` is the first beat of a bar; `vanishing` leaves out more bars from chorus to chorus. */
 export type ClickKind = 'none' | 'every' | 'back' | 'first' | 'vanishing';
@@ -35,6 +36,8 @@ export interface BackingSpec {
   readonly grows: boolean;
   /** Longer to shorter of two swung quavers; null follows the tempo. Used by swung feels only. */
   readonly swing: number | null;
+  /** What stands on a sheet over the chart, played along with the band; null for the band alone. */
+  readonly tune: BackingTune | null;
   /** How far from the grid and from even loudness players may be: 0 exactly even, 1 as much as good players. */
   readonly humanise: number;
 }
@@ -60,6 +63,7 @@ export function createBackingSpec(chart: Chart, rest: Partial<BackingSpec> = {})
     tuning: null,
     grows: false,
     swing: null,
+    tune: null,
     humanise: 1,
     ...rest,
   };

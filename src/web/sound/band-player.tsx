@@ -4,6 +4,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import {
   type BackingMaterial,
+  type BackingTune,
   backingToSpec,
   chartKey,
   chorusChart,
@@ -17,11 +18,12 @@ import {
 } from '#music';
 import { Button } from '../components/button.tsx';
 import { SelectField } from '../components/field.tsx';
+import { Tick } from '../components/tick.tsx';
 import { words } from '../words/index.ts';
 import { BandModes } from './band-modes.tsx';
 import { BarChart } from './bar-chart.tsx';
 import { gainByFeel } from './feel-gain.ts';
-import { type Mix, shareOf } from './mix.ts';
+import { type Mix, shareOf, toggled } from './mix.ts';
 import { PartLevels } from './part-levels.tsx';
 import { Stepper } from './stepper.tsx';
 import { type Following, useFollowing } from './use-following.ts';
@@ -46,6 +48,8 @@ export interface BandPlayerProps {
   readonly reader: Instrument | null;
   /** Shared with sheets that follow. */
   readonly following?: Following;
+  /** What stands on the sheet, to be played along with the band when wanted. */
+  readonly tune?: BackingTune | null;
   /** Whether how the band plays is chosen elsewhere on the page. */
   readonly modesElsewhere?: boolean;
   /** Hears by how many semitones the chart is moved here. */
@@ -53,7 +57,7 @@ export interface BandPlayerProps {
 }
 
 export function BandPlayer(props: BandPlayerProps) {
-  const { seed, keysOnPage, reader, modesElsewhere = false } = props;
+  const { seed, keysOnPage, reader, modesElsewhere = false, tune = null } = props;
   const asked = useSame(props.spec);
   const { given, fault, change } = useChanges(asked);
   const { player, state } = usePlayer();
@@ -70,13 +74,23 @@ export function BandPlayer(props: BandPlayerProps) {
 
   // Everybody plays, and the faders say who is heard: so a part comes and goes while the band plays on.
   const spec = useMemo(
-    () => backingToSpec({ ...given, tempo, transpose: key, countIn, bass: 100, keyboard: 100, drums: 100 }),
-    [given, tempo, key, countIn],
+    () => ({
+      ...backingToSpec({ ...given, tempo, transpose: key, countIn, bass: 100, keyboard: 100, drums: 100 }),
+      tune: tune === null ? null : tuneMoved(tune, key),
+    }),
+    [given, tempo, key, countIn, tune],
   );
   const hasTone = spec.drone !== null || spec.tuning !== null;
   const parts = useMemo(
-    (): readonly PartName[] => ['bass', 'keys', 'drums', 'click', ...(hasTone ? (['drone'] as const) : [])],
-    [hasTone],
+    (): readonly PartName[] => [
+      ...(tune === null ? [] : (['tune'] as const)),
+      'bass',
+      'keys',
+      'drums',
+      'click',
+      ...(hasTone ? (['drone'] as const) : []),
+    ],
+    [hasTone, tune],
   );
   useEffect(() => {
     player?.load({ spec, seed, loop }, gainByFeel[spec.feel]);
@@ -143,6 +157,14 @@ export function BandPlayer(props: BandPlayerProps) {
           onValue={(value) => setCountIn(value === 'fit' ? 'fit' : Number(value))}
           options={(['fit', '0', '1', '2'] as const).map((value) => ({ value, label: says.counts[value] }))}
         />
+        {tune !== null && (
+          <Tick
+            ticked={!mix.muted.has('tune')}
+            onTick={() => setMix({ ...mix, muted: toggled(mix.muted, 'tune') })}
+          >
+            {says.withTune}
+          </Tick>
+        )}
       </div>
       <p className="band-player-state soft" role="status">
         {state.status === 'loading' ? says.loading : null}
@@ -188,8 +210,11 @@ const nameOf = (key: Key): string =>
     .replace(/^([A-G])b/, '$1♭')
     .replace('#', '♯');
 
+const tuneMoved = (tune: BackingTune, semitones: number): BackingTune =>
+  semitones === 0 ? tune : tune.map((bar) => bar.map((note) => ({ ...note, midi: note.midi + semitones })));
+
 const mixOf = ({ bass, keyboard, drums }: BackingMaterial): Mix => ({
-  levels: { bass, keys: keyboard, drums, click: 100, drone: 100 },
+  levels: { bass, keys: keyboard, drums, click: 100, drone: 100, tune: 100 },
   muted: new Set(),
   solo: new Set(),
 });

@@ -3,7 +3,7 @@ import type { PartName } from '#music';
 import { type Mix, shareOf } from './mix.ts';
 
 const mix = (change: Partial<Mix>): Mix => ({
-  levels: { bass: 100, keys: 50, drums: 0, click: 100, drone: 100 },
+  levels: { bass: 100, keys: 50, drums: 0, click: 100, drone: 100, tune: 0 },
   muted: new Set(),
   solo: new Set(),
   ...change,

@@ -4,7 +4,7 @@ import type { PartName } from '#music';
 import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
 import { Level } from './level.tsx';
-import { type Mix, soloists } from './mix.ts';
+import { type Mix, soloists, toggled } from './mix.ts';
 
 const says = words.player;
 
@@ -18,8 +18,6 @@ export interface PartLevelsProps {
 }
 
 export function PartLevels({ parts, mix, onMix, volume, onVolume }: PartLevelsProps) {
-  const toggled = (set: ReadonlySet<PartName>, part: PartName) =>
-    new Set(set.has(part) ? [...set].filter((one) => one !== part) : [...set, part]);
   return (
     <>
       <div className="part-levels">

@@ -30,6 +30,7 @@ export function SheetWithBand({ drawn, seed, keysOnPage, pageClass = '' }: Sheet
             keysOnPage={keysOnPage}
             reader={drawn.sheet.score.parts[0]?.instrument ?? null}
             following={band.following}
+            tune={band.tune}
           />
         </div>
       </Suspense>

@@ -2,11 +2,20 @@
 
 import { useMemo } from 'react';
 import type { DrawnSheet } from '#engraving';
-import { type BackingMaterial, backingToSpec, type SheetPlaces, scoreToBacking, sheetPlaces } from '#music';
+import {
+  type BackingMaterial,
+  type BackingTune,
+  backingToSpec,
+  type SheetPlaces,
+  scoreToBacking,
+  scoreToTune,
+  sheetPlaces,
+} from '#music';
 import { type Following, useFollowing } from './use-following.ts';
 
 export interface SheetBand {
   readonly material: BackingMaterial;
+  readonly tune: BackingTune | null;
   readonly places: SheetPlaces;
   readonly following: Following;
 }
@@ -20,6 +29,7 @@ export function useSheetBand(drawn: DrawnSheet | null): SheetBand | null {
       score === null || material === null ? null : sheetPlaces(score.bars, backingToSpec(material).chart),
     [score, material],
   );
+  const tune = useMemo(() => (score === null ? null : scoreToTune(score)), [score]);
   const following = useFollowing(material?.chart ?? '');
-  return material === null || places === null ? null : { material, places, following };
+  return material === null || places === null ? null : { material, tune, places, following };
 }

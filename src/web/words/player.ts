@@ -18,9 +18,17 @@ export const player = {
   counts: { fit: 'As usual', '0': 'None', '1': 'One bar', '2': 'Two bars' },
   levels: 'Balance and volume',
   volume: 'Volume',
-  parts: { bass: 'Bass', keys: 'Keyboard', drums: 'Drums', click: 'Count and click', drone: 'Held tone' },
+  parts: {
+    bass: 'Bass',
+    keys: 'Keyboard',
+    drums: 'Drums',
+    click: 'Count and click',
+    drone: 'Held tone',
+    tune: 'The sheet’s notes',
+  },
   caution:
     'Start softly. Practise at a level at which you can still talk over it, and rest your ears between; ask a doctor about ringing or dull hearing.',
+  withTune: 'Play the sheet’s notes too',
   mute: 'Mute',
   solo: 'Solo',
   ways: 'Ways to practise',
