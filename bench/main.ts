@@ -1,11 +1,12 @@
 // `npm run bench`: how good and how fast, in one run. `-- --fresh` lets HiGHS solve again what baseline.json remembers;
-// `-- --only planner`, `app`, `listening`, `engraving` or `sound` does one part; `--split held --alone` narrow the last.
+// `-- --only planner`, `app`, `listening`, `engraving`, `preview` or `sound` does one part; `--split held --alone` narrow the last.
 
 import { parseArgs } from 'node:util';
 import { runAppBench } from './app.ts';
 import { runEngravingBench } from './engraving.ts';
 import { runListeningBench, takesFolder } from './listening/compare.ts';
 import { runPlannerBench } from './planner/compare.ts';
+import { runPreviewBench } from './preview.ts';
 import { runSoundBench } from './sound.ts';
 import { runStudioBench } from './studio.ts';
 
@@ -31,5 +32,6 @@ const heard =
   !does('listening') ||
   (await runListeningBench({ split: values.split, dir: values.dir, alone: values.alone }));
 const engraved = !does('engraving') || (await runEngravingBench());
+const previewed = !does('preview') || (await runPreviewBench());
 const played = !does('sound') || (await runSoundBench());
-process.exitCode = planned && heard && engraved && played ? 0 : 1;
+process.exitCode = planned && heard && engraved && previewed && played ? 0 : 1;

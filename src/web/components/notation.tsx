@@ -25,7 +25,7 @@ export function Notation({ svg, className = '' }: NotationProps) {
   useEffect(() => {
     loadMusicTextFont();
     const drawing = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
-    frame.current?.replaceChildren(document.importNode(drawing, true));
+    frame.current?.replaceChildren(document.adoptNode(drawing));
   }, [svg]);
   return <div ref={frame} className={`notation-frame ${className}`} />;
 }

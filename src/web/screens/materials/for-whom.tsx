@@ -1,5 +1,6 @@
 // For whom a sheet is made: one of the studio's students, or any player by instrument, stage and age.
 
+import { memo } from 'react';
 import type { StudentsView } from '#contract';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { InstrumentSelect } from '../../components/instrument-select.tsx';
@@ -10,7 +11,10 @@ import type { MaterialDraft } from './material-draft.ts';
 const says = words.materials;
 
 export interface ForWhomProps {
-  readonly draft: MaterialDraft;
+  readonly player: MaterialDraft['player'];
+  readonly instrument: MaterialDraft['instrument'];
+  readonly stage: MaterialDraft['stage'];
+  readonly age: MaterialDraft['age'];
   readonly students: StudentsView | undefined;
   readonly onChange: (change: Partial<MaterialDraft>) => void;
 }
@@ -35,9 +39,11 @@ function listPlayers(students: StudentsView | undefined): readonly Player[] {
     );
 }
 
-export function ForWhom({ draft, students, onChange }: ForWhomProps) {
+/** Drawn anew only when its own answers change. */
+export const ForWhom = memo(function ForWhom(props: ForWhomProps) {
+  const { instrument, stage, age, students, onChange } = props;
   const players = listPlayers(students);
-  const player = players.find(({ value }) => value === draft.player);
+  const player = players.find(({ value }) => value === props.player);
   return (
     <div className="form-row">
       <SelectField
@@ -63,18 +69,18 @@ export function ForWhom({ draft, students, onChange }: ForWhomProps) {
         <>
           <InstrumentSelect
             label={says.instrument}
-            value={draft.instrument}
+            value={instrument}
             onValue={(instrument) => {
               if (instrument !== '') onChange({ instrument });
             }}
           />
-          <StageSelect label={says.stage} value={draft.stage} onValue={(stage) => onChange({ stage })} />
-          <AgeField age={draft.age} onAge={(age) => onChange({ age })} />
+          <StageSelect label={says.stage} value={stage} onValue={(stage) => onChange({ stage })} />
+          <AgeField age={age} onAge={(age) => onChange({ age })} />
         </>
       )}
     </div>
   );
-}
+});
 
 function AgeField({
   age,

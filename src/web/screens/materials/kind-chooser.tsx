@@ -1,5 +1,6 @@
 // What to make: one of seven kinds, in a line.
 
+import { memo } from 'react';
 import { Radio, RadioGroup } from 'react-aria-components';
 import { type MaterialKind, materialKinds } from '#music';
 import { words } from '../../words/index.ts';
@@ -11,7 +12,8 @@ export interface KindChooserProps {
   readonly onKind: (kind: MaterialKind) => void;
 }
 
-export function KindChooser({ kind, onKind }: KindChooserProps) {
+/** Drawn anew only when the kind changes. */
+export const KindChooser = memo(function KindChooser({ kind, onKind }: KindChooserProps) {
   return (
     <div className="kinds">
       <RadioGroup
@@ -33,4 +35,4 @@ export function KindChooser({ kind, onKind }: KindChooserProps) {
       <p className="soft kinds-lead">{says.kindLeads[kind]}</p>
     </div>
   );
-}
+});

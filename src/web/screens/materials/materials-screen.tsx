@@ -1,13 +1,13 @@
 // Materials: any sheet for any player in seconds, outside a plan. Choose what, for whom, shape it, look at it at once.
 
-import { useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
-import { fieldsByKind, parseMaterialSpec, type SpecFault } from '#music';
+import type { DrawnSheet } from '#engraving';
+import { fieldsByKind, type MaterialKind, parseMaterialSpec, type SpecFault } from '#music';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { Page } from '../../components/page.tsx';
 import { warm } from '../../engraver/engraver.ts';
-import { useSheet } from '../../engraver/use-sheet.ts';
 import { useStudents, useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { furtherFields, mainFields } from './field-control.ts';
@@ -15,9 +15,8 @@ import { ForWhom } from './for-whom.tsx';
 import { KeepDialog } from './keep-dialog.tsx';
 import { KindChooser } from './kind-chooser.tsx';
 import { draftToQuery, draftToSpec, type MaterialDraft, queryToDraft } from './material-draft.ts';
-import { SheetView } from './sheet-view.tsx';
+import { SheetPane } from './sheet-pane.tsx';
 import { SpecField } from './spec-field.tsx';
-import { TakeFiles } from './take-files.tsx';
 import { useHear } from './use-hear.ts';
 import '../../components/form.css';
 import './materials.css';
@@ -33,18 +32,23 @@ export function MaterialsScreen() {
   const spec = useMemo(() => parseMaterialSpec(given), [given]);
   const paper = studio?.paper === 'Letter' ? 'letter' : 'a4';
   const { instrument, stage, age, seed } = draft;
-  const state = useSheet(
-    spec.ok
-      ? {
-          spec: spec.value,
-          instrument,
-          stage,
-          age,
-          seed,
-          drawing: { form: paper, name: 'sheet', naming: studio?.noteNames ?? 'british' },
-        }
-      : null,
+  const noteNames = studio?.noteNames ?? 'british';
+  const wish = spec.ok
+    ? {
+        spec: spec.value,
+        instrument,
+        stage,
+        age,
+        seed,
+        drawing: { form: paper, name: 'sheet', naming: noteNames } as const,
+      }
+    : null;
+  const changeField = useCallback(
+    (name: string, value: unknown) => change(({ fields }) => ({ fields: { ...fields, [name]: value } })),
+    [change],
   );
+  const changeKind = useCallback((kind: MaterialKind) => change(() => ({ kind, fields: {} })), [change]);
+  const changeWhom = useCallback((whom: Partial<MaterialDraft>) => change(() => whom), [change]);
   const faultOf = (name: string) =>
     !spec.ok && spec.error.at.split('/')[1] === name ? sayFault(spec.error) : null;
   const field = (name: string) => (
@@ -59,10 +63,10 @@ export function MaterialsScreen() {
           : fieldsByKind[draft.kind][name]?.fallback)
       }
       fault={faultOf(name)}
-      onValue={(value) => change({ fields: { ...draft.fields, [name]: value } })}
+      onValue={changeField}
     />
   );
-  const drawn = spec.ok && state.answer?.ok === true ? state.answer.value : null;
+  const [drawn, setDrawn] = useState<DrawnSheet | null>(null);
   const hearing = useHear(drawn?.sheet.score ?? null);
   const [isKeeping, setIsKeeping] = useState(false);
   // A student may learn several instruments; the sheet is for one of them.
@@ -76,7 +80,9 @@ export function MaterialsScreen() {
           <Button isDisabled={drawn === null} onPress={hearing.toggle}>
             {hearing.isPlaying ? says.stop : says.hear}
           </Button>
-          <Button onPress={() => change({ seed: (draft.seed + 1) % 2 ** 31 })}>{says.another}</Button>
+          <Button onPress={() => change((now) => ({ seed: (now.seed + 1) % 2 ** 31 }))}>
+            {says.another}
+          </Button>
           <Button isDisabled={drawn === null} onPress={() => setIsKeeping(true)}>
             {says.keep}
           </Button>
@@ -91,11 +97,18 @@ export function MaterialsScreen() {
           <ButtonLink kind="plain" to="/band">
             {words.player.band.link}
           </ButtonLink>
-          <KindChooser kind={draft.kind} onKind={(kind) => change({ kind, fields: {} })} />
+          <KindChooser kind={draft.kind} onKind={changeKind} />
         </div>
         <form className="materials-shape no-print" onSubmit={(event) => event.preventDefault()}>
           <h2>{says.whom}</h2>
-          <ForWhom draft={draft} students={students} onChange={change} />
+          <ForWhom
+            player={draft.player}
+            instrument={instrument}
+            stage={stage}
+            age={age}
+            students={students}
+            onChange={changeWhom}
+          />
           <h2>{says.shape}</h2>
           <div className="materials-fields">{mainFields[draft.kind].map(field)}</div>
           <details className="materials-more">
@@ -103,23 +116,12 @@ export function MaterialsScreen() {
             <div className="materials-fields">{furtherFields(draft.kind).map(field)}</div>
           </details>
         </form>
-        <div>
-          {drawn !== null && (
-            <TakeFiles
-              drawn={drawn}
-              wish={{
-                spec: given,
-                instrument,
-                stage,
-                age,
-                seed,
-                paper,
-                noteNames: studio?.noteNames ?? 'british',
-              }}
-            />
-          )}
-          {spec.ok ? <SheetView {...state} /> : <p className="fault">{says.mend(sayFault(spec.error))}</p>}
-        </div>
+        <SheetPane
+          wish={wish}
+          fault={spec.ok ? null : says.mend(sayFault(spec.error))}
+          pdf={{ spec: given, instrument, stage, age, seed, paper, noteNames }}
+          onDrawn={setDrawn}
+        />
       </div>
       <KeepDialog
         kind="sheet"
@@ -139,10 +141,20 @@ function sayFault({ message }: SpecFault): string {
   return message.replace(/^“[^”]*”:? (.)/, (_, first: string) => first.toUpperCase());
 }
 
-/** The draft lives in the address. */
-function useDraft(): readonly [MaterialDraft, (change: Partial<MaterialDraft>) => void] {
+type ChangeDraft = (change: (now: MaterialDraft) => Partial<MaterialDraft>) => void;
+
+/** The draft lives in the address. The function that changes it stays the same. */
+function useDraft(): readonly [MaterialDraft, ChangeDraft] {
   const search = useSearch();
   const [path, navigate] = useLocation();
   const draft = useMemo(() => queryToDraft(search), [search]);
-  return [draft, (change) => navigate(`${path}?${draftToQuery({ ...draft, ...change })}`, { replace: true })];
+  const newest = useRef({ draft, path, navigate });
+  newest.current = { draft, path, navigate };
+  const change = useCallback<ChangeDraft>((changed) => {
+    const now = newest.current;
+    const next = { ...now.draft, ...changed(now.draft) };
+    newest.current = { ...now, draft: next };
+    now.navigate(`${now.path}?${draftToQuery(next)}`, { replace: true });
+  }, []);
+  return [draft, change];
 }

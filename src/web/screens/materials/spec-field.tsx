@@ -1,6 +1,6 @@
 // One field of a spec, by the control its schema asks for.
 
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import type { MaterialKind } from '#music';
 import { findChordQuality, findScale } from '#music';
 import { SelectField, TextField } from '../../components/field.tsx';
@@ -18,7 +18,7 @@ export interface SpecFieldProps {
   /** As it stands in the draft, or the default. */
   readonly value: unknown;
   readonly fault: string | null;
-  readonly onValue: (value: unknown) => void;
+  readonly onValue: (name: string, value: unknown) => void;
 }
 
 const helpByField: Readonly<Record<string, string>> = {
@@ -28,7 +28,15 @@ const helpByField: Readonly<Record<string, string>> = {
   tempo: says.tempoHelp,
 };
 
-export function SpecField({ kind, name, value, fault, onValue }: SpecFieldProps) {
+/** Drawn anew only when it changes itself: a form of twenty fields would keep the sheet waiting. */
+export const SpecField = memo(function SpecField({
+  kind,
+  name,
+  value,
+  fault,
+  onValue: tell,
+}: SpecFieldProps) {
+  const onValue = (next: unknown) => tell(name, next);
   const sayChoice = useChoiceWords(name);
   const control = fieldControl(kind, name);
   const label = materialFields[name] ?? name;
@@ -82,7 +90,7 @@ export function SpecField({ kind, name, value, fault, onValue }: SpecFieldProps)
         />
       );
   }
-}
+});
 
 const textOf = (value: unknown): string => (typeof value === 'string' ? value : '');
 
