@@ -37,6 +37,10 @@ export function createTakePage(page: Page) {
     /** Begins to record, until the clock says so many seconds. */
     async begin(seconds: number): Promise<void> {
       await button(say.recording.begin).click();
+      await this.until(seconds);
+    },
+    /** Until the clock of the recording says so many seconds. */
+    async until(seconds: number): Promise<void> {
       await page.waitForFunction((least) => {
         const [minutes = 0, rest = 0] = (document.querySelector('.record-clock')?.textContent ?? '')
           .split(':')
