@@ -11,6 +11,7 @@ import { words } from '../../src/web/words/index.ts';
 import { lessonsOf, readStudio, readView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
+import { settle } from '../harness/settle.ts';
 import { outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
 import { createFrame } from '../page-models/frame.ts';
@@ -112,19 +113,6 @@ const widths = [
   ['telephone', { width: 390, height: 844 }],
   ['narrow', { width: 320, height: 640 }],
 ] as const;
-
-/** Waits until what watches the width has drawn, and colours that fade over have arrived. */
-const settle = (page: Page): Promise<void> =>
-  page.evaluate(async () => {
-    const frame = () => new Promise(requestAnimationFrame);
-    // What one change sets going may set another going when it arrives.
-    for (let quiet = 0; quiet < 3; quiet++) {
-      await frame();
-      const moving = document.getAnimations().filter((one) => one.playState === 'running');
-      if (moving.length > 0) quiet = 0;
-      await Promise.allSettled(moving.map((one) => one.finished));
-    }
-  });
 
 /** Looks at what the page shows now, from all sides; the findings, one a line. */
 async function look(page: Page, name: string): Promise<readonly string[]> {

@@ -13,6 +13,7 @@ import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts
 import { createKeyboard } from '../harness/keyboard.ts';
 import { giveUnit, openCourse } from '../harness/open-course.ts';
 import { readPdf } from '../harness/read-pdf.ts';
+import { settle } from '../harness/settle.ts';
 import { createStory } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
 import { createFrame } from '../page-models/frame.ts';
