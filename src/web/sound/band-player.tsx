@@ -73,13 +73,14 @@ export function BandPlayer(props: BandPlayerProps) {
   useEffect(() => setKey(given.transpose), [given.transpose]);
 
   // Everybody plays, and the faders say who is heard: so a part comes and goes while the band plays on.
-  const spec = useMemo(
+  const made = useMemo(
     () => ({
       ...backingToSpec({ ...given, tempo, transpose: key, countIn, bass: 100, keyboard: 100, drums: 100 }),
       tune: tune === null ? null : tuneMoved(tune, key),
     }),
     [given, tempo, key, countIn, tune],
   );
+  const spec = useSame(made); // a title changes nothing that is heard
   const hasTone = spec.drone !== null || spec.tuning !== null;
   const parts = useMemo(
     (): readonly PartName[] => [

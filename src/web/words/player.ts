@@ -56,6 +56,7 @@ export const player = {
       `Chords as ${instrument} reads them, between bar lines: | Em7 A7 | Dmaj7 |. Bars may repeat |: … :|.`,
     typedAs: 'Typed',
     typedWays: { concert: 'As it sounds', written: 'As the player reads it' },
+    titleField: 'Title',
     reader: 'Chords for',
     take: (symbol: string) => `Take ${symbol}`,
     tidy: 'Tidy up',

@@ -2,6 +2,7 @@
 
 import { useEffect, useMemo, useState } from 'react';
 import { useLocation, useSearch } from 'wouter';
+import { present } from '#core';
 import {
   type BackingMaterial,
   findInstrument,
@@ -14,7 +15,7 @@ import {
   transpositionOf,
 } from '#music';
 import { Button } from '../../components/button.tsx';
-import { SelectField } from '../../components/field.tsx';
+import { SelectField, TextField } from '../../components/field.tsx';
 import { InstrumentSelect } from '../../components/instrument-select.tsx';
 import { Page } from '../../components/page.tsx';
 import { BandModes } from '../../sound/band-modes.tsx';
@@ -29,6 +30,8 @@ import '../../components/form.css';
 import './backing.css';
 
 const says = words.player.band;
+/** Whoever reads what sounds, in the treble clef. */
+const concertReader = present(findInstrument('flute'), 'the flute');
 
 export function BackingScreen() {
   const { fields, seed, reader, isWritten, typed, chart, go } = useBackingAddress();
@@ -67,6 +70,11 @@ export function BackingScreen() {
             onText={(text) => change({ chart: text })}
           />
           <div className="band-modes">
+            <TextField
+              label={says.titleField}
+              value={typeof fields['title'] === 'string' ? fields['title'] : ''}
+              onValue={(title) => change({ title: title === '' ? null : title })}
+            />
             <InstrumentSelect
               label={says.reader}
               value={reader?.id ?? ''}
@@ -113,7 +121,7 @@ export function BackingScreen() {
         {material !== null && sheet !== 'none' && (
           <LeadSheet
             material={material}
-            instrument={reader?.id ?? 'flute'}
+            instrument={reader ?? concertReader}
             following={following}
             printsFirst={sheet === 'printing'}
             onPrinted={() => setSheet('shown')}
