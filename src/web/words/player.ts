@@ -49,7 +49,7 @@ export const player = {
   keysHere: 'While the focus is in here, space or a page key starts and stops.',
   band: {
     title: 'Band',
-    lead: 'Type a chart, choose a feel, and play along.',
+    lead: 'Type or tap a chart, choose a feel, and play along.',
     chart: 'Chart',
     chartHelp: 'Chords as they sound, between bar lines: | Dm7 G7 | Cmaj7 |. Bars may repeat |: … :|.',
     chartHelpWritten: (instrument: string) =>

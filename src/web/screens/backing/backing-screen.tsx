@@ -56,7 +56,7 @@ export function BackingScreen() {
             spec={{ ...newBacking, ...fields, chart }}
             seed={seed}
           />
-          <Button isDisabled={material === null} onPress={() => setSheet('printing')}>
+          <Button isDisabled={chart === null || !read.ok} onPress={() => setSheet('printing')}>
             {says.printLeadSheet}
           </Button>
         </>

@@ -43,7 +43,7 @@ export function ChartEditor({ text, onText, help }: ChartEditorProps) {
       <TextField
         label={says.chart}
         help={help}
-        rows={4}
+        rows={3}
         value={text}
         fault={read.ok ? null : read.error.message}
         onValue={(value) => {
