@@ -183,6 +183,7 @@ tell(
     await player.getByRole('button', { name: words.player.play, exact: true }).waitFor();
     for (const theme of ['paper', 'hall'] as const) {
       await createFrame(page).setTheme(theme);
+      await settle(page);
       expect(await findWithAxe(page), theme).toEqual([]);
     }
     await createFrame(page).setTheme('paper');
