@@ -66,7 +66,12 @@ function SpecHeard({ spec, heard, evidence, onPassage }: SpecHeardProps) {
         <p>
           {sentenceCase(describe(spec))}
           {answer.answer !== 'could not hear' && (
-            <span className="soft"> · {say.measured(formatFigure(answer.figure, locale))}</span>
+            <span className="soft">
+              {' · '}
+              {(answer.figure.unit === 'count' ? say.found : say.measured)(
+                formatFigure(answer.figure, locale),
+              )}
+            </span>
           )}
         </p>
         {answer.answer === 'could not hear' ? (

@@ -157,4 +157,5 @@ export const listenFor = {
   checksHelp:
     'From the checks of this work. What was heard is told; whether that is enough, and what level it shows, is yours to judge.',
   measured: (figure: string) => `measured ${figure}`,
+  found: (count: string) => `found ${count}`,
 } as const;
