@@ -37,7 +37,7 @@ export function plainValue(value: unknown): Result<PlainValue, UnitFault> {
     if (item === null || typeof item === 'boolean') return item;
     if (typeof item === 'string') return copyText(item);
     if (typeof item === 'number') {
-      if (!Number.isFinite(item)) refuse(`is ${item}`, 'Write an ordinary number.');
+      if (!Number.isFinite(item)) refuse(`is ${item}`, 'Write an ordinary number, such as 4 or 0.5.');
       return item === 0 ? 0 : item; // no negative zero: JSON drops its sign
     }
     if (Array.isArray(item)) {
