@@ -16,7 +16,15 @@ import type { BackingSpec } from './backing-spec.ts';
 import { bassLine } from './bass-line.ts';
 import { chooseFigure, type Hit } from './comping.ts';
 import { drumBar, kit } from './drum-pattern.ts';
-import { barTicks, type Feel, feelById, offBeatTick, swingRatioAt, ticksPerCrotchet } from './feel.ts';
+import {
+  barTicks,
+  type Feel,
+  type FeelId,
+  feelById,
+  offBeatTick,
+  swingRatioAt,
+  ticksPerCrotchet,
+} from './feel.ts';
 import { humanised } from './humanise.ts';
 import { layOut, tempoOf } from './layout.ts';
 import { clickPart, dronePart } from './time-parts.ts';
@@ -249,6 +257,12 @@ export function quaverTick(quaver: number, feel: Feel, offBeat: number): number 
   );
 }
 
+/** The cymbal that the band ends on, and how hard. */
+function lastStroke(feel: FeelId, isSoft: boolean): readonly [number, number] {
+  if (isSoft) return [kit.ride, 0.25];
+  return feel === 'bossa' ? [kit.ride, 0.5] : [kit.crash, 0.7];
+}
+
 function drumPart({ spec, feel, bars, offBeat }: Setting, random: Random): readonly ArrangedNote[] {
   // Ride, brushes and sticks are recorded softly in the bank.
   const lift = spec.feel === 'rock' || spec.feel === 'shuffle' ? 1 : 1.14;
@@ -272,8 +286,8 @@ function drumPart({ spec, feel, bars, offBeat }: Setting, random: Random): reado
     chorus = bar.chorus;
     if (bar.role === 'free') return;
     if (bar.isLast) {
-      const isCalm = feel.isSoft || spec.feel === 'bossa';
-      hit(bar.tick, isCalm ? kit.ride : kit.crash, isCalm ? 0.5 : 0.7, bar, 2 * bar.ticks - 120);
+      const [cymbal, force] = lastStroke(spec.feel, feel.isSoft);
+      hit(bar.tick, cymbal, force, bar, 2 * bar.ticks - 120);
       // The brush kit's foot is loud: its last stroke is not to stand over all before it.
       hit(bar.tick, kit.kick, feel.isSoft ? 0.25 : 0.62, bar);
       return;
