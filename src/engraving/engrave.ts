@@ -76,13 +76,16 @@ const tighter: readonly Tightness[] = [
 ];
 
 /** Nobody turns a page for one line: a lone system on a last page goes on the one before, if it fits a little tighter. */
-function withoutLoneSystem(drawAt: (tightness: Tightness) => readonly string[]): readonly string[] {
-  const usual = drawAt(usualTightness);
+function withoutLoneSystem(
+  layOut: (tightness: Tightness) => number,
+  drawPages: (count: number) => readonly string[],
+): readonly string[] {
+  const usual = drawPages(layOut(usualTightness));
   const last = usual.at(-1);
   if (usual.length < 2 || last === undefined || last.split('class="system"').length > 2) return usual;
   for (const tightness of tighter) {
-    const drawings = drawAt(tightness);
-    if (drawings.length > 0 && drawings.length < usual.length) return drawings;
+    const count = layOut(tightness);
+    if (count > 0 && count < usual.length) return drawPages(count);
   }
   return usual;
 }
@@ -116,14 +119,15 @@ async function draw(
     xmlIdSeed: 1,
   };
   const bare = wanted === 'none' ? musicXml : lifted;
-  const drawAt = ({ spacingSystem, share }: Tightness): readonly string[] => {
+  const layOut = ({ spacingSystem, share }: Tightness): number => {
     const own = unit * share;
     toolkit.setOptions({ ...layout, unit: own, spacingSystem });
     const text = isHeaded ? reserveHeading(bare, drawn, lineHeight(own)) : bare;
-    if (!toolkit.loadData(mendHarmony(text))) return [];
-    return Array.from({ length: toolkit.getPageCount() }, (_, i) => toolkit.renderToSVG(i + 1));
+    return toolkit.loadData(mendHarmony(text)) ? toolkit.getPageCount() : 0;
   };
-  const drawings = withoutLoneSystem(drawAt);
+  const drawPages = (count: number): readonly string[] =>
+    Array.from({ length: count }, (_, i) => toolkit.renderToSVG(i + 1));
+  const drawings = withoutLoneSystem(layOut, drawPages);
   if (drawings.length === 0) return err(notDrawable);
   const pages: EngravedPage[] = [];
   const count = drawings.length;

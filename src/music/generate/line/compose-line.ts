@@ -35,6 +35,8 @@ export interface LineOptions {
   readonly among?: ReadonlySet<number>;
   /** For each sounding slot, an earlier one whose movement it takes up; null for none. */
   readonly models: readonly (number | null)[];
+  /** The same for movement it keeps away from. */
+  readonly contrasts: readonly (number | null)[];
 }
 
 interface Place {
@@ -230,6 +232,17 @@ function leapCost(
   return cost;
 }
 
+/** The steps that a sketch moves to the note which a place is held against; null where it is held against none. */
+function moveOf(
+  sketch: readonly LineNote[] | null,
+  held: readonly (number | null)[],
+  at: number,
+): number | null {
+  const [to, from] = [held[at], held[at - 1]];
+  if (sketch === null || to == null || from == null || to !== from + 1) return null;
+  return present(sketch[to], 'a note').step - present(sketch[from], 'a note').step;
+}
+
 /** What going from note to note costs. */
 function lineCost(
   places: readonly Place[],
@@ -243,14 +256,12 @@ function lineCost(
     first: (to) => to.own,
     step(to, from, at) {
       const place = present(places[at], 'a place');
-      const model = options.models[at];
-      const modelBefore = options.models[at - 1];
-      let cost = to.own + stepCost(place, to.note, from.note, options);
-      if (models !== null && model != null && modelBefore != null && model === modelBefore + 1) {
-        const then = present(models[model], 'a note').step - present(models[modelBefore], 'a note').step;
-        const now = to.note.step - from.note.step;
-        cost += now === then ? -2.4 : Math.sign(now) === Math.sign(then) ? 0 : 2;
-      }
+      const now = to.note.step - from.note.step;
+      const model = moveOf(models, options.models, at);
+      const other = moveOf(models, options.contrasts, at);
+      const cost = to.own + stepCost(place, to.note, from.note, options);
+      if (model !== null) return cost + (now === model ? -2.4 : Math.sign(now) === Math.sign(model) ? 0 : 2);
+      if (other !== null) return cost + (Math.sign(now) === Math.sign(other) ? 1.5 : 0);
       return cost;
     },
     turn: (to, from, before, at) =>
@@ -316,7 +327,7 @@ function motifPath(
   places: readonly Place[],
   options: LineOptions,
 ): readonly LineNote[] | null {
-  const isModel = new Set(options.models);
+  const isModel = new Set([...options.models, ...options.contrasts]);
   let best: readonly LineNote[] | null = null;
   let mostKept = -1;
   for (let i = 0; i < motifTries; i++) {
@@ -351,7 +362,7 @@ export function composeLine(
   options: LineOptions,
 ): readonly (WrittenPitch | null)[] | null {
   const places = findPlaces(slots, options);
-  const hasMotif = options.models.some((model) => model !== null);
+  const hasMotif = [...options.models, ...options.contrasts].some((model) => model !== null);
   const notes = hasMotif
     ? motifPath(random, places, options)
     : cheapestMelody(

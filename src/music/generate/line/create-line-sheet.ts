@@ -91,14 +91,14 @@ function chordRhythm(spans: readonly ChordSpan[]): readonly Slot[] {
 function rhythmFor(random: Random, spec: LineSpec, shape: StudentShape, place: RhythmPlace): LineRhythm {
   const { metre, bars, chorus, spans } = place;
   if (spec.content === 'guide_tones' && spec.value === 'fit')
-    return { slots: chordRhythm(spans), models: [] };
+    return { slots: chordRhythm(spans), models: [], contrasts: [] };
   if (spec.content === 'call_and_response') return callBars(random, metre, bars);
   // The figure of a motif stays whole; its last, long note does not.
   if (spec.content === 'motif')
     return strikeAgain(motifBars(random, metre, bars, lineBars(chorus)), spans, (bars - 1) * barTicks(metre));
   const phrase = Math.max(2, shape.barsOnABreath);
   const slots = lineRhythm(random, metre, bars, runningValue(spec, shape), phrase);
-  return strikeAgain({ slots, models: [] }, spans, 0);
+  return strikeAgain({ slots, models: [], contrasts: [] }, spans, 0);
 }
 
 interface RhythmPlace {
@@ -152,7 +152,7 @@ const isBass = ({ instrument }: SheetFor): boolean =>
 /** The line itself. Leaps grow past the stage's largest only where the chords leave no other way. */
 function compose(random: Random, spec: LineSpec, attempt: Attempt) {
   const { student, shape, chart, metre, bars, chorus, spans } = attempt;
-  const { slots: rhythm, models } = rhythmFor(random, spec, shape, { metre, bars, chorus, spans });
+  const { slots: rhythm, models, contrasts } = rhythmFor(random, spec, shape, { metre, bars, chorus, spans });
   const slots = silenceWithoutChord(rhythm, spans);
   const isEasy = student.stage === 'beginner' || student.stage === 'elementary';
   const arpeggiates = spec.content === 'chord_tones' || spec.content === 'guide_tones';
@@ -167,7 +167,8 @@ function compose(random: Random, spec: LineSpec, attempt: Attempt) {
     isChromatic: !isEasy || spec.content === 'enclosures',
     fromRoots: spec.content === 'chord_tones' && (student.stage === 'beginner' || isBass(student)),
     entries: guideEntries(spec, spans, { bars, chorus, metre }),
-    models: slots === rhythm || models.length === 0 ? models : alignModels(rhythm, slots, models),
+    models: alignModels(rhythm, slots, models),
+    contrasts: alignModels(rhythm, slots, contrasts),
   };
   const isSlow = spec.content === 'guide_tones';
   for (const hand of isSlow ? [] : handPositions(student, chart.key, spans, options.range)) {

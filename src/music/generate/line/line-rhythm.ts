@@ -11,6 +11,8 @@ export interface LineRhythm {
   readonly slots: readonly Slot[];
   /** For each sounding slot, an earlier one whose movement it takes up; empty for none at all. */
   readonly models: readonly (number | null)[];
+  /** The same for movement it keeps away from. */
+  readonly contrasts: readonly (number | null)[];
 }
 
 export type LineValue = 'minim' | 'crotchet' | 'quaver';
@@ -93,7 +95,7 @@ export function lineRhythm(
 
 /** Notes held over a change of chord from some ticks on are struck again with it. */
 export function strikeAgain(
-  { slots, models }: LineRhythm,
+  { slots, models, contrasts }: LineRhythm,
   spans: readonly ChordSpan[],
   from: number,
 ): LineRhythm {
@@ -108,6 +110,7 @@ export function strikeAgain(
   const more = cut.length - slots.length;
   return {
     slots: cut,
+    contrasts,
     models: models.length === 0 ? models : [...models, ...Array.from({ length: more }, () => null)],
   };
 }

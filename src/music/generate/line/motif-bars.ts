@@ -59,24 +59,28 @@ export function motifBars(random: Random, metre: Metre, bars: number, size: numb
     slots.push(...moveTo(now, bar * barTicks(metre)));
     for (let i = 0; i < soundsOf([now]); i++) models.push(isNew || isFinal ? null : model + i);
   }
-  return { slots, models };
+  return { slots, models, contrasts: [] };
 }
 
 /**
- * Calls of two bars, two bars free after each. Every other call is the first one again, those between have its rhythm
- * only.
+ * Calls of two bars, two bars free after each. Every other call is the first one again; those between have its rhythm and
+ * go another way.
  */
 export function callBars(random: Random, metre: Metre, bars: number): LineRhythm {
   const call = [motifRhythm(random, metre), motifRhythm(random, metre)];
   const count = soundsOf(call);
   const slots: Slot[] = [];
   const models: (number | null)[] = [];
+  const contrasts: (number | null)[] = [];
   for (let bar = 0; bar < bars; bar++) {
     const now = bar % 4 >= 2 ? [fullBar(metre, true)] : present(call[bar % 4], 'a bar of the call');
     slots.push(...moveTo(now, bar * barTicks(metre)));
     const isNew = Math.floor(bar / 4) % 2 === 1;
-    for (let i = 0; i < soundsOf([now]); i++)
-      models.push(isNew || models.length < count ? null : models.length % count);
+    for (let i = 0; i < soundsOf([now]); i++) {
+      const first = models.length < count ? null : models.length % count;
+      models.push(isNew ? null : first);
+      contrasts.push(isNew ? first : null);
+    }
   }
-  return { slots, models };
+  return { slots, models, contrasts };
 }

@@ -190,7 +190,7 @@ export function createPhraseSheet(spec: PhraseSpec, student: SheetFor): Result<D
     labels.set(bar, words(spec.content === 'written' ? 'play' : 'your turn', { style: 'italic' }));
     timed.push(...playBars(random, spec, student, { ground, metre, spans, bar, bars: play }));
     const after = bar + play;
-    if (goesOn > 0) labels.set(after - goesOn, words('on to the end', { style: 'italic' }));
+    if (goesOn > 0) labels.set(after - goesOn, words('to the end', { style: 'italic' }));
     if (rest > 0) labels.set(after, words('listen', { style: 'italic' }));
     for (let i = 0; i < rest; i++) {
       const slot = { at: (after + i) * barTicks(metre), length: barTicks(metre), isRest: true, tuplet: null };
@@ -291,6 +291,7 @@ function playBars(
     isChromatic: false,
     fromRoots: false,
     models: [],
+    contrasts: [],
     among: allowed,
   };
   for (const leap of [Math.max(3, shape.largestLeap), 8, 15]) {
