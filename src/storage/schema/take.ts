@@ -7,7 +7,6 @@ export const takeTable = describeTable('take', {
   keptAt: text,
   title: text,
   takenIn: textOrNull,
-  practiceOf: textOrNull,
   playedFor: jsonOrNull,
   instrument: textOrNull,
   context: json,
@@ -15,4 +14,5 @@ export const takeTable = describeTable('take', {
   evidence: json,
   note: text,
   sound: textOrNull,
+  practiceOf: textOrNull,
 });
