@@ -1,7 +1,7 @@
 // A sheet that follows the band: the bar that sounds is lit behind its notes, and dragging over bars makes the band go
 // round them. Over each bar of the drawing lies a button, so that mouse, finger, keyboard and screen reader all reach it.
 
-import { useEffect, useRef, useState } from 'react';
+import { Fragment, type ReactNode, useEffect, useRef, useState } from 'react';
 import type { EngravedPage } from '#engraving';
 import type { SheetPlaces } from '#music';
 import { Notation } from '../components/notation.tsx';
@@ -17,9 +17,11 @@ export interface FollowedSheetProps {
   readonly pages: readonly Pick<EngravedPage, 'page' | 'svg'>[];
   readonly places: SheetPlaces;
   readonly following: Following;
-  /** Around each page. */
-  readonly pageClass?: string;
+  readonly frame?: PageFrame;
 }
+
+/** What stands around the drawing of a page, by its number. */
+export type PageFrame = (page: number, drawing: ReactNode) => ReactNode;
 
 /** Where a bar lies on its page, in per cent. */
 interface Place {
@@ -30,7 +32,12 @@ interface Place {
   readonly height: number;
 }
 
-export function FollowedSheet({ pages, places, following, pageClass = '' }: FollowedSheetProps) {
+export function FollowedSheet({
+  pages,
+  places,
+  following,
+  frame = (_, drawing) => drawing,
+}: FollowedSheetProps) {
   const { place, loop, goRound } = following;
   const sounding = place === null ? null : places.sounding(place.bar, place.nth, loop);
   const from = loop === null ? null : (loop.onSheet ?? places.upbeat + loop.first);
@@ -42,7 +49,9 @@ export function FollowedSheet({ pages, places, following, pageClass = '' }: Foll
     // biome-ignore lint/a11y/useSemanticElements: a fieldset would bring a frame and a legend of its own
     <div className="followed-sheet" role="group" aria-label={says.sheet} {...choice.frame}>
       {pages.map(({ page, svg }) => (
-        <FollowedPage key={page} svg={svg} sounding={sounding} button={choice.button} className={pageClass} />
+        <Fragment key={page}>
+          {frame(page, <FollowedPage svg={svg} sounding={sounding} button={choice.button} />)}
+        </Fragment>
       ))}
     </div>
   );
@@ -52,15 +61,14 @@ interface FollowedPageProps {
   readonly svg: string;
   readonly sounding: number | null;
   readonly button: ReturnType<typeof useBarChoice>['button'];
-  readonly className: string;
 }
 
-function FollowedPage({ svg, sounding, button, className }: FollowedPageProps) {
-  const frame = useRef<HTMLDivElement>(null);
+function FollowedPage({ svg, sounding, button }: FollowedPageProps) {
+  const place = useRef<HTMLDivElement>(null);
   const [bars, setBars] = useState<readonly Place[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another drawing has its bars elsewhere
   useEffect(() => {
-    const page = frame.current;
+    const page = place.current;
     if (page === null) return;
     // A page that is not shown has no size yet.
     const watch = new ResizeObserver(() => setBars(placesOn(page)));
@@ -68,7 +76,7 @@ function FollowedPage({ svg, sounding, button, className }: FollowedPageProps) {
     return () => watch.disconnect();
   }, [svg]);
   return (
-    <div className={`followed-page ${className}`} ref={frame}>
+    <div className="followed-page" ref={place}>
       <div className="followed-bars no-print">
         {bars.map(({ bar, left, top, width, height }) => (
           <button

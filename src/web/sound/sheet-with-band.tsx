@@ -3,7 +3,7 @@
 import { lazy, Suspense } from 'react';
 import type { DrawnSheet } from '#engraving';
 import { words } from '../words/index.ts';
-import { FollowedSheet } from './followed-sheet.tsx';
+import { FollowedSheet, type PageFrame } from './followed-sheet.tsx';
 import { useSheetBand } from './use-sheet-band.ts';
 
 const BandPlayer = lazy(async () => ({ default: (await import('./band-player.tsx')).BandPlayer }));
@@ -13,11 +13,10 @@ export interface SheetWithBandProps {
   readonly seed: number;
   /** As `BandPlayer` takes it. */
   readonly keysOnPage: boolean;
-  /** Around each page. */
-  readonly pageClass?: string;
+  readonly frame?: PageFrame;
 }
 
-export function SheetWithBand({ drawn, seed, keysOnPage, pageClass = '' }: SheetWithBandProps) {
+export function SheetWithBand({ drawn, seed, keysOnPage, frame }: SheetWithBandProps) {
   const band = useSheetBand(drawn);
   if (band === null) return <p className="soft">{words.player.noBand}</p>;
   return (
@@ -38,7 +37,7 @@ export function SheetWithBand({ drawn, seed, keysOnPage, pageClass = '' }: Sheet
         pages={drawn.pages}
         places={band.places}
         following={band.following}
-        pageClass={pageClass}
+        {...(frame === undefined ? {} : { frame })}
       />
     </>
   );

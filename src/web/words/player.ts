@@ -43,6 +43,8 @@ export const player = {
     first === last ? `Going round bar ${first}` : `Going round bars ${first} to ${last}`,
   wholeChart: 'Play the whole chart',
   withBand: (title: string) => `Play with the band: ${title}`,
+  withoutBand: (title: string) => `Put the band away: ${title}`,
+  putBand: 'Put the band away',
   noBand: 'This sheet has no chords that a band could play.',
   counting: 'Counting in',
   keys: 'Space or a pedal starts and stops.',

@@ -17,11 +17,13 @@ import { Button } from '../../components/button.tsx';
 import { wishScore } from '../../engraver/engraver.ts';
 import type { ScoreAnswer, ScoreWish } from '../../engraver/sheet-wish.ts';
 import { useStudio } from '../../hooks/use-view.ts';
-import { FollowedSheet } from '../../sound/followed-sheet.tsx';
+import { FollowedSheet, type PageFrame } from '../../sound/followed-sheet.tsx';
 import type { Following } from '../../sound/use-following.ts';
 import { words } from '../../words/index.ts';
 
 const says = words.player.band;
+
+const leadPage: PageFrame = (_, drawing) => <div className="lead-sheet-page">{drawing}</div>;
 
 export interface LeadSheetProps {
   readonly material: BackingMaterial;
@@ -117,7 +119,7 @@ export function LeadSheet({ material, instrument, following, printsFirst, onPrin
       <p className="no-print">
         <Button onPress={() => window.print()}>{says.printAgain}</Button>
       </p>
-      <FollowedSheet pages={pages} places={places} following={following} pageClass="lead-sheet-page" />
+      <FollowedSheet pages={pages} places={places} following={following} frame={leadPage} />
     </section>
   );
 }
