@@ -369,6 +369,22 @@ describe('the demo studio', () => {
         },
       },
       {
+        name: 'band-keep',
+        async show() {
+          await go(demoPage, '/band', words.player.band.title);
+          await press(words.player.band.keep);
+          await demoPage.page.getByRole('dialog').waitFor();
+        },
+      },
+      {
+        name: 'practice-week',
+        async show() {
+          await go(demoPage, `/practice/week/${sights.today}`, words.practice.weekTitle);
+          await demoPage.page.getByRole('status').filter({ hasText: words.practice.ready }).waitFor();
+        },
+        prints: true,
+      },
+      {
         name: 'practice-sheet',
         show: at(() => `/practice/lesson/${sights.taught}`, words.practice.title),
         prints: true,

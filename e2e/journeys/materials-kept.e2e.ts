@@ -150,9 +150,13 @@ tell('a backing is kept from the band, on the sheet and on an activity, in one d
   const { page } = watched;
   await openBand(page);
   const ada = keeping.sheetOf('Ada Wren');
-  await createMaterialsPage(page).keepOnSheet(ada, { title: keeping.backingTitle, name: 'Three chords' });
+  await createMaterialsPage(page).keepOnSheet(ada, {
+    title: keeping.backingTitle,
+    name: 'Three chords',
+    tempo: 88,
+  });
   await untilKept(page, ['Waltz steps', 'Three chords']);
-  expect((await keptNow(page))[1]).toMatchObject({ spec: backing, seed: 5 });
+  expect((await keptNow(page))[1]).toMatchObject({ spec: { ...backing, tempo: 88 }, seed: 5 });
   await openBand(page);
   await createMaterialsPage(page).keep('The beat in your feet', 'Rhythm parade', keeping.backingTitle);
   const { document } = await readView<UnitView>(page, '/api/units/unit:the-beat-in-your-feet');
@@ -171,7 +175,7 @@ tell(
     const says = practice.backing;
     const line = [
       says.written('G major'),
-      says.tempo(92),
+      says.tempo(88),
       says.choruses(3),
       says.countIn(1),
       says.gate(2, 2),

@@ -4,6 +4,14 @@ import { words } from '../../src/web/words/index.ts';
 
 const say = words.materials;
 
+interface KeepWish {
+  /** Of the dialog. */
+  readonly title?: string;
+  readonly name?: string;
+  /** Of a backing. */
+  readonly tempo?: number;
+}
+
 /** Choosing, shaping and taking along a sheet. */
 export function createMaterialsPage(page: Page) {
   const sheet = page.getByRole('region', { name: say.sheet, exact: true });
@@ -51,12 +59,14 @@ export function createMaterialsPage(page: Page) {
     /** Keeps it on a practice sheet: on this learner's, or as proposed. */
     async keepOnSheet(
       learner: string | null,
-      { title = say.keeping.title as string, name }: { readonly title?: string; readonly name?: string } = {},
+      { title = say.keeping.title, name, tempo }: KeepWish = {},
     ): Promise<void> {
       const dialog = await openKeeping(title);
       const place = dialog.getByLabel(say.keeping.place, { exact: true });
       if (learner !== null) await place.selectOption({ label: learner });
       if (name !== undefined) await dialog.getByLabel(say.keeping.name, { exact: true }).fill(name);
+      if (tempo !== undefined)
+        await dialog.getByLabel(words.player.tempo, { exact: true }).fill(String(tempo));
       await finish(dialog);
     },
   };

@@ -4,6 +4,7 @@
 
 import { useState } from 'react';
 import type { CourseRow } from '#contract';
+import { backingFields } from '#music';
 import type { UnitDocument } from '#planning';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
@@ -42,6 +43,7 @@ function KeepForm({ kind, onClose, title, spec, seed, course }: KeepDialogProps)
   const send = useCommand();
   const courses = (useStudents().data?.courses ?? []).filter(({ sheets }) => sheets.length > 0);
   const [name, setName] = useState(title);
+  const [tempo, setTempo] = useState(String(spec['tempo'] ?? backingFields.tempo.fallback));
   const [place, setPlace] = useState(course === null || course.sheets.length === 0 ? '' : onSheetOf(course));
   const [sheet, setSheet] = useState('');
   const [activity, setActivity] = useState('');
@@ -54,22 +56,23 @@ function KeepForm({ kind, onClose, title, spec, seed, course }: KeepDialogProps)
   const activities = document === undefined ? [] : [...document.activities, ...document.extensions];
   const chosen = activities.find((one) => one.key === activity);
   const called = name.trim() || title;
+  const kept = kind === 'backing' ? { ...spec, tempo: Number(tempo) } : spec;
 
   const keep = () => {
     if (lesson !== undefined)
       return send({
         type: 'material.keep',
         lesson: lesson.lesson,
-        material: { id: newId('material'), title: called, spec, seed },
+        material: { id: newId('material'), title: called, spec: kept, seed },
       });
     if (document === undefined || chosen === undefined) return null;
     // A band plays as it was heard and chosen.
     const own = isSame || copy !== undefined || kind === 'backing' ? seed : null;
-    const kept = addMaterial(document, chosen.key, { title: called, spec, seed: own });
+    const changed = addMaterial(document, chosen.key, { title: called, spec: kept, seed: own });
     return send(
       copy === undefined
-        ? { type: 'unit.save', seenVersion: document.version, document: kept }
-        : { type: 'courseUnit.change', seen: copy.courseRevision, courseUnit: copy.id, document: kept },
+        ? { type: 'unit.save', seenVersion: document.version, document: changed }
+        : { type: 'courseUnit.change', seen: copy.courseRevision, courseUnit: copy.id, document: changed },
     );
   };
   return (
@@ -83,6 +86,17 @@ function KeepForm({ kind, onClose, title, spec, seed, course }: KeepDialogProps)
       }}
     >
       <TextField label={says.name} value={name} onValue={setName} />
+      {kind === 'backing' && (
+        <TextField
+          label={words.player.tempo}
+          help={says.tempoHelp}
+          type="number"
+          min={30}
+          max={320}
+          value={tempo}
+          onValue={setTempo}
+        />
+      )}
       <PlaceField
         kind={kind}
         courses={courses}

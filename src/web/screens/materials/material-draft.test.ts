@@ -1,7 +1,9 @@
 import { expect, it } from 'vitest';
 import { parseMaterialSpec } from '#music';
+import { readBackingAddress } from '../backing/backing-address.ts';
 import { unit as exampleUnit } from '../units/draft.fixture.ts';
 import { addMaterial } from './add-material.ts';
+import { materialAddress } from './material-address.ts';
 import { draftToQuery, draftToSpec, type MaterialDraft, newDraft, queryToDraft } from './material-draft.ts';
 
 it('comes back from its address as it was', () => {
@@ -43,4 +45,16 @@ it('is kept on one activity under a key of its own', () => {
     { key: 'scales-in-d-2', title: 'Scales in D', spec: { kind: 'scale' }, seed: 4 },
   ]);
   expect(twice.activities.slice(1)).toEqual(exampleUnit.activities.slice(1));
+});
+
+it('is looked at on its own screen: notation among the materials, a backing at the band', () => {
+  const backing = { kind: 'backing', chart: '| Dm7 | G7 |', tempo: 90 };
+  const band = materialAddress(backing, { instrument: 'clarinet_bb', seed: 6 });
+  expect(band.startsWith('/band?')).toBe(true);
+  expect(readBackingAddress(band.slice('/band?'.length))).toMatchObject({
+    fields: backing,
+    seed: 6,
+    reader: 'clarinet_bb',
+  });
+  expect(materialAddress({ kind: 'rhythm' })).toMatch(/^\/materials\?spec=/);
 });
