@@ -10,6 +10,7 @@ import {
   type Instrument,
   parseBackingMaterial,
   parseChart,
+  readerChart,
   readsTransposed,
   transposeChart,
   transpositionOf,
@@ -34,7 +35,7 @@ const says = words.player.band;
 const concertReader = present(findInstrument('flute'), 'the flute');
 
 export function BackingScreen() {
-  const { fields, seed, reader, isWritten, typed, chart, go } = useBackingAddress();
+  const { fields, seed, reader, isWritten, typed, chart, go, readAs } = useBackingAddress();
   const read = useMemo(
     () => parseBackingMaterial({ ...newBacking, ...fields, ...(chart === null ? {} : { chart }) }),
     [fields, chart],
@@ -78,13 +79,13 @@ export function BackingScreen() {
             <InstrumentSelect
               label={says.reader}
               value={reader?.id ?? ''}
-              onValue={(id) => go({ reader: id === '' ? null : id })}
+              onValue={(id) => readAs(id === '' ? null : id, isWritten)}
             />
             {isTransposed && (
               <SelectField
                 label={says.typedAs}
                 value={isWritten ? 'written' : 'concert'}
-                onValue={(value) => go({ isWritten: value === 'written' })}
+                onValue={(value) => readAs(reader?.id ?? null, value === 'written')}
                 options={(['concert', 'written'] as const).map((value) => ({
                   value,
                   label: says.typedWays[value],
@@ -156,16 +157,25 @@ function useBackingAddress() {
   const reader = address.reader === null ? null : findInstrument(address.reader);
   const given = { ...newBacking, ...fields }['chart'];
   const typed = typeof given === 'string' ? given : '';
+  const chart = useMemo(() => concertChart(typed, isWritten ? reader : null), [typed, isWritten, reader]);
+  const go = (more: Partial<Wish>) => {
+    const next = { ...address, ...more };
+    navigate(backingAddress(next.fields, next.seed, next), { replace: true });
+  };
   return {
     fields,
     seed,
     reader,
     isWritten,
     typed,
-    chart: useMemo(() => concertChart(typed, isWritten ? reader : null), [typed, isWritten, reader]),
-    go: (more: Partial<Wish>) => {
-      const next = { ...address, ...more };
-      navigate(backingAddress(next.fields, next.seed, next), { replace: true });
+    chart,
+    go,
+    /** Somebody else reads, or it is typed otherwise: what sounds stays, the text follows. */
+    readAs: (id: Wish['reader'], asWritten: boolean) => {
+      const next = { reader: id, isWritten: asWritten };
+      if (chart === null || (!isWritten && !asWritten)) return go(next);
+      const text = writtenChart(chart, asWritten && id !== null ? findInstrument(id) : null);
+      go({ ...next, fields: { ...fields, chart: text } });
     },
   };
 }
@@ -175,4 +185,10 @@ function concertChart(text: string, typedFor: Instrument | null): string | null 
   const read = parseChart(text);
   if (!read.ok) return null;
   return typedFor === null ? text : formatChart(transposeChart(read.value, transpositionOf(typedFor)));
+}
+
+/** A readable chart at concert pitch as it is typed for somebody. */
+function writtenChart(text: string, typedFor: Instrument | null): string {
+  const read = parseChart(text);
+  return read.ok && typedFor !== null ? formatChart(readerChart(read.value, typedFor)) : text;
 }
