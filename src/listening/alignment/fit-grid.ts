@@ -6,6 +6,7 @@ import { beatFrame, type TakeContext } from '../context/take-context.ts';
 import { coarseGrids, gapBelief, tempoBelief } from './coarse-grid.ts';
 import { type Anchor, type Grid, steadyGrid } from './grid.ts';
 import { type Placement, quantise, usualSpread } from './quantise.ts';
+import { rhythmBelief } from './rhythm-belief.ts';
 import { tickPlace, ticksPerBeat } from './slots.ts';
 
 export interface Fit {
@@ -53,7 +54,7 @@ const judged = 80;
 /** Notes err together, so that each is less than a whole witness between one tempo and another. */
 const witness = 0.4;
 /** Cost of swing where the tempo is not known either: triplets at another tempo look like it. */
-const openSwingCost = 4;
+const openSwingCost = 2;
 /** Share of onsets on the beat that is usual, and how far from it. */
 const usualOnBeat = { share: 0.55, spread: 0.14 };
 
@@ -74,13 +75,19 @@ function findFree(onsets: readonly number[], context: TakeContext, isCompound: b
   return followTake(onsets, likeliest, context, isCompound);
 }
 
-/** How well a grid without a known tempo explains the playing, natural log: placing, tempo, and how beats are used. */
+/**
+ * How well a grid without a known tempo explains the playing, natural log: how densely it expects notes just there, how usual
+ * the tempo is, and how plainly the rhythm would be written.
+ */
 function believe({ grid, placement }: Fit, onsets: readonly number[]): number {
   const beat = 60 / grid.tempo;
   const gap = median(onsets.slice(1).map((onset, i) => onset - (onsets[i] ?? 0)));
   const onBeat = placement.placed.filter((p) => p.tick % ticksPerBeat === 0).length / placement.placed.length;
+  // A slower beat has more notes to share out and wider places: without this, twice the tempo would always place better.
+  const notesPerBeat = (onsets.length * beat) / Math.max(beat, (onsets.at(-1) ?? 0) - (onsets[0] ?? 0));
+  const density = Math.log(notesPerBeat / usualSpread(beat));
   return (
-    -witness * placement.cost * onsets.length +
+    witness * (onsets.length * (density - placement.cost) + rhythmBelief(placement.placed)) +
     tempoBelief(grid.tempo, null) +
     gapBelief(gap / beat) -
     ((onBeat - usualOnBeat.share) / usualOnBeat.spread) ** 2 / 2 -
