@@ -11,7 +11,7 @@ export const tuning = {
   /** Losses still worth trying at the start: in minutes of the least weight, in weights of P, in units of E. */
   heatU: 6,
   heatP: 1.2,
-  heatE: 5,
+  heatE: 20,
   /** While P or E is searched, what is settled may rise for a moment with this share of its heat. */
   heatOfUAtP: 0.3,
   heatOfUAtE: 0.1,
@@ -46,7 +46,7 @@ export const tuning = {
   // of putting back
   /** Share of rounds in which revisits go in before work. */
   reviewsFirstAtP: 0.05,
-  reviewsFirstAtE: 0.25,
+  reviewsFirstAtE: 0.4,
   /** How often what rests on an activity makes way when that cannot be complete in time. */
   ejectShare: 0.2,
   /** Wanted number of activities a round that get a little less than they had in one lesson; share of them at most. */
