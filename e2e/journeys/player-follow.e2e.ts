@@ -189,6 +189,13 @@ tell('a chart is tapped and mended at once, in the reader’s key, and printed a
   );
   await page.getByText('they sound in C major').waitFor();
 
+  // Another reader: the text follows, what sounds stays.
+  await page.getByLabel(says.band.reader).selectOption('alto_sax');
+  expect(await chart.inputValue()).toBe('| Bm7 E7 | Amaj7 |');
+  await page.getByLabel(says.band.typedAs, { exact: true }).selectOption('concert');
+  expect(await chart.inputValue()).toBe('| Dm7 G7 | Cmaj7 |');
+  await page.getByText('they sound in C major').waitFor();
+
   await chart.fill('| Em7 Ax7 | Dmaj7 |');
   await page.getByText(/Bar 1: “Ax7”/).waitFor();
   await button(page, says.band.take('A7')).click();
@@ -251,6 +258,45 @@ tell('in a lesson the sheet goes along with its band, which plays on while the t
   expect(await findWithAxe(page)).toEqual([]);
   expect(watched.faults()).toEqual([]);
 });
+
+tell(
+  'the band plays a shaped sheet, and one on a practice sheet; on paper stands the sheet alone',
+  async () => {
+    const { page } = watched;
+    const melody = 'G4:1 A4:1 B4:2 | A4:2 F#4:2 | G4:4 | G4:4';
+    const spec = { kind: 'chart', chart: '| G | D7 | G | % |', melody, pitch: 'concert', tempo: 160 };
+    const query = new URLSearchParams({ spec: JSON.stringify(spec), instrument: 'alto_sax', seed: '3' });
+    const practice = page.url().replace('/lesson/', '/practice/lesson/');
+    for (const [path, bars] of [
+      [`${studio.address}/materials?${query}`, 4],
+      [practice, 12],
+    ] as const) {
+      await page.goto(path);
+      const open = page.getByRole('button', { name: new RegExp(`^${says.playSheet}: `) }).first();
+      await open.click({ timeout: patience });
+      await sheetBar(page, bars).waitFor({ timeout: patience });
+      await button(page, says.play).waitFor({ timeout: patience });
+      expect(await page.getByText(says.withTune).count()).toBe(bars === 4 ? 1 : 0); // slashes have no notes
+      await ready(page);
+      await button(page, says.play).click();
+      const lit = new Set<string>();
+      for (let nth = 0; nth < 80 && lit.size < 2; nth++) {
+        const now = page.locator('.followed-bar-now');
+        lit.add((await now.getAttribute('data-choose', { timeout: patience })) ?? '');
+        await page.waitForTimeout(150);
+      }
+      expect(lit.size).toBe(2);
+      expect(await findWithAxe(page)).toEqual([]);
+      await button(page, says.stop).click();
+      await page.emulateMedia({ media: 'print' });
+      expect(await page.locator('.followed-sheet .notation').first().isVisible()).toBe(true);
+      expect(await page.locator('.band-player').isVisible()).toBe(false);
+      expect(await page.locator('.followed-bar').first().isVisible()).toBe(false);
+      await page.emulateMedia({ media: 'screen' });
+    }
+    expect(watched.faults()).toEqual([]);
+  },
+);
 
 function powerOf({ samples }: Captured): number {
   return samples.reduce((sum, sample) => sum + sample * sample, 0) / Math.max(1, samples.length);

@@ -43,7 +43,7 @@ export const player = {
     first === last ? `Going round bar ${first}` : `Going round bars ${first} to ${last}`,
   wholeChart: 'Play the whole chart',
   withBand: (title: string) => `Play with the band: ${title}`,
-  withoutBand: (title: string) => `Put the band away: ${title}`,
+  playSheet: 'Let the band play this sheet',
   putBand: 'Put the band away',
   noBand: 'This sheet has no chords that a band could play.',
   counting: 'Counting in',

@@ -1,7 +1,7 @@
 // The sheet as it will lie on the stand: pages under each other, with what was shaped to the player, or why it cannot be made.
 
-import { Notation } from '../../components/notation.tsx';
 import type { SheetState } from '../../engraver/use-sheet.ts';
+import { PlayableSheet } from '../../sound/playable-sheet.tsx';
 import { words } from '../../words/index.ts';
 
 const says = words.materials;
@@ -25,15 +25,20 @@ export function SheetView({ answer, isDrawing }: SheetState) {
               </ul>
             </div>
           )}
-          {answer.value.pages.map((page, at, pages) => (
-            <figure
-              key={page.page}
-              className="sheet-page"
-              aria-label={pages.length > 1 ? says.page(at + 1, pages.length) : says.sheet}
-            >
-              <Notation svg={page.svg} />
-            </figure>
-          ))}
+          <PlayableSheet
+            drawn={answer.value}
+            seed={answer.value.sheet.seed}
+            frame={(page, drawing) => (
+              <figure
+                className="sheet-page"
+                aria-label={
+                  answer.value.pages.length > 1 ? says.page(page, answer.value.pages.length) : says.sheet
+                }
+              >
+                {drawing}
+              </figure>
+            )}
+          />
         </>
       ) : (
         <div className="sheet-refused" role="alert">

@@ -3,11 +3,11 @@
 import { useState } from 'react';
 import type { LessonView } from '#contract';
 import { weekdayOf } from '#core';
-import { Notation } from '../../components/notation.tsx';
 import type { SheetAnswer } from '../../engraver/sheet-wish.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useStudio } from '../../hooks/use-view.ts';
+import { PlayableSheet } from '../../sound/playable-sheet.tsx';
 import { words } from '../../words/index.ts';
 import { suggestMinutesADay } from './minutes-a-day.ts';
 import { PracticeBacking } from './practice-backing.tsx';
@@ -145,12 +145,16 @@ function Sheet({
     );
   return (
     <section className="practice-material">
-      {answer.value.pages.map(({ page, svg }) => (
-        <figure key={page} className="practice-notation">
-          {page === 1 && <figcaption>{material.title}</figcaption>}
-          <Notation svg={svg} />
-        </figure>
-      ))}
+      <PlayableSheet
+        drawn={answer.value}
+        seed={material.seed}
+        frame={(page, drawing) => (
+          <figure className="practice-notation">
+            {page === 1 && <figcaption>{material.title}</figcaption>}
+            {drawing}
+          </figure>
+        )}
+      />
     </section>
   );
 }
