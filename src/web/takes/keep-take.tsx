@@ -139,10 +139,10 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
             {say.waiting}
           </p>
         )}
-        <Button kind={isHeard ? 'primary' : 'quiet'} large type="submit" isDisabled={busy}>
+        <Button kind={isHeard ? 'primary' : 'quiet'} large type="submit" isPending={busy}>
           {level === null ? say.keep : say.keepObserved}
         </Button>
-        <Button kind={isHeard ? 'quiet' : 'primary'} large onPress={onAgain} isDisabled={busy}>
+        <Button kind={isHeard ? 'quiet' : 'primary'} large onPress={onAgain} isPending={busy}>
           {say.again}
         </Button>
       </div>

@@ -22,9 +22,11 @@ export function NoteLevel({ take, course }: NoteLevelProps) {
     level: null,
   });
   const { level } = chosen;
+  const [isAsked, setAsked] = useState(false);
   const skill = skills.find((one) => one.skill === chosen.skill);
   if (skill === undefined) return null;
   const note = async () => {
+    setAsked(level === null);
     if (level === null) return;
     const done = await send({
       type: 'observe',
@@ -48,9 +50,11 @@ export function NoteLevel({ take, course }: NoteLevelProps) {
         onChoose={(one, at) => setChosen({ skill: one, level: at })}
       />
       <div className="record-deeds">
-        <Button isDisabled={level === null} onPress={() => void note()}>
-          {words.takes.result.noteIt}
-        </Button>
+        {/* Never disabled: it would lose the focus the moment the level is noted. */}
+        <Button onPress={() => void note()}>{words.takes.result.noteIt}</Button>
+        <p className="soft" role="status">
+          {isAsked && level === null && words.takes.result.chooseLevel}
+        </p>
       </div>
     </section>
   );

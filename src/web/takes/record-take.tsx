@@ -160,18 +160,24 @@ function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRe
         </p>
       )}
       <div className="record-deeds">
-        {microphone ? (
-          <>
-            <Button kind="primary" large isDisabled={busy !== null} onPress={() => void recording.begin()}>
-              {busy === 'band' ? say.setUp.bandLoads : say.recording.begin}
-            </Button>
-            <Button large isDisabled={busy !== null} onPress={() => void recording.measure()}>
-              {busy === 'measuring' ? say.setUp.measuring : say.setUp.latency}
-            </Button>
-          </>
-        ) : (
-          <Button kind="primary" large isDisabled={busy !== null} onPress={() => void recording.openIt()}>
-            {busy === 'opening' ? say.setUp.checking : say.setUp.check}
+        {/* One button through all of it, waiting and not disabled, so that the focus stays on it. */}
+        <Button
+          kind="primary"
+          large
+          isPending={busy !== null}
+          onPress={() => void (microphone ? recording.begin() : recording.openIt())}
+        >
+          {microphone
+            ? busy === 'band'
+              ? say.setUp.bandLoads
+              : say.recording.begin
+            : busy === 'opening'
+              ? say.setUp.checking
+              : say.setUp.check}
+        </Button>
+        {microphone && (
+          <Button large isPending={busy !== null} onPress={() => void recording.measure()}>
+            {busy === 'measuring' ? say.setUp.measuring : say.setUp.latency}
           </Button>
         )}
         <FileTrigger

@@ -274,6 +274,7 @@ export const takes = {
     waiting:
       'The studio does not answer. The take is held here and is kept as soon as it does; leave this page open.',
     noteIt: 'Note the level',
+    chooseLevel: 'Choose the level first.',
     again: 'Record again',
     keptFigures: 'Only the figures of this take were kept.',
   },

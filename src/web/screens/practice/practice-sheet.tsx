@@ -8,6 +8,7 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useStudio } from '../../hooks/use-view.ts';
 import { PlayableSheet } from '../../sound/playable-sheet.tsx';
+import { PracticeTake } from '../../takes/practice-take.tsx';
 import { words } from '../../words/index.ts';
 import { suggestMinutesADay } from './minutes-a-day.ts';
 import { PracticeBacking } from './practice-backing.tsx';
@@ -59,7 +60,7 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
           <p className="practice-studio">{studio?.teacher || studio?.name}</p>
         </header>
         <p className="practice-minutes">{says.aDay(minutes ?? usual)}</p>
-        <Tasks lesson={lesson} tasks={tasks.length > 0 ? tasks : [says.noTasks]} />
+        <Tasks lesson={lesson} isAlone={isAlone} tasks={tasks.length > 0 ? tasks : [says.noTasks]} />
         {shown.map((material) =>
           material.kind === 'backing' ? (
             <PracticeBacking key={material.id} lesson={lesson} material={material} />
@@ -96,7 +97,13 @@ function useMinutes(lesson: LessonView, given: string): readonly [string, (minut
   ];
 }
 
-function Tasks({ lesson, tasks }: { readonly lesson: LessonView; readonly tasks: readonly string[] }) {
+interface TasksProps {
+  readonly lesson: LessonView;
+  readonly tasks: readonly string[];
+  readonly isAlone: boolean;
+}
+
+function Tasks({ lesson, tasks, isAlone }: TasksProps) {
   const format = useFormat();
   const days = practiceDays(lesson.date, lesson.next?.date ?? null);
   return (
@@ -116,7 +123,9 @@ function Tasks({ lesson, tasks }: { readonly lesson: LessonView; readonly tasks:
         {tasks.map((task, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: lines of a text are told apart by their place
           <tr key={at}>
-            <th scope="row">{task}</th>
+            <th scope="row">
+              {task} {isAlone && <PracticeTake lesson={lesson} task={task} />}
+            </th>
             {days.map((day) => (
               <td key={day} className="practice-day">
                 <span className="practice-box" />
