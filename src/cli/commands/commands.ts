@@ -1,15 +1,4 @@
-// The list of commands; `help` is made from it.
-
-import { backing } from './backing.ts';
-import { chart } from './chart.ts';
-import { exportStudio } from './export.ts';
-import { importStudio } from './import.ts';
-import { listen } from './listen.ts';
-import { plan } from './plan.ts';
-import { restore } from './restore.ts';
-import { sheet } from './sheet.ts';
-import { start } from './start.ts';
-import { units } from './units.ts';
+// The list of commands; `help` is made from it. A command is loaded when it is asked for, with what it needs and no more.
 
 /** Takes the words after the command's name and gives the exit status. */
 export type CommandRun = (words: readonly string[]) => Promise<number>;
@@ -35,15 +24,15 @@ const help: CommandRun = async () => {
 };
 
 export const commands: Readonly<Record<string, CommandRun>> = {
-  start,
-  plan,
-  units,
-  sheet,
-  backing,
-  chart,
-  listen,
-  export: exportStudio,
-  import: importStudio,
-  restore,
+  start: async (words) => (await import('./start.ts')).start(words),
+  plan: async (words) => (await import('./plan.ts')).plan(words),
+  units: async (words) => (await import('./units.ts')).units(words),
+  sheet: async (words) => (await import('./sheet.ts')).sheet(words),
+  backing: async (words) => (await import('./backing.ts')).backing(words),
+  chart: async (words) => (await import('./chart.ts')).chart(words),
+  listen: async (words) => (await import('./listen.ts')).listen(words),
+  export: async (words) => (await import('./export.ts')).exportStudio(words),
+  import: async (words) => (await import('./import.ts')).importStudio(words),
+  restore: async (words) => (await import('./restore.ts')).restore(words),
   help,
 };

@@ -1,6 +1,7 @@
 // The whole take as a row of moments: candidates of pitch, level and the rise of its spectrum. Read in stretches, so
 // that an hour needs no more working memory than a minute; what is kept is about 70 bytes per 10 ms.
 
+import { present } from '#core';
 import { createSpectralFlux, fluxFrame } from '../onset/spectral-flux.ts';
 import { createFrameSpectrum } from '../signal/frame-spectrum.ts';
 import { halveRate } from '../signal/half-rate.ts';
@@ -55,17 +56,24 @@ export function observeTake(reader: SampleReader, range: ExpectedRange | null): 
   const perStretch = Math.round(stretchSeconds / hop);
   const flux = createSpectralFlux(commonRate);
   const between = createFrameSpectrum(fluxFrame);
-  // One buffer for all stretches: an hour must not leave a heap of them behind.
-  const buffer = new Float32Array(
-    Math.round((Math.min(count, perStretch) * hop + 2 * marginSeconds) * commonRate),
+  // One buffer at each rate for all stretches: an hour must not leave a heap of them behind.
+  const longest = Math.round((Math.min(count, perStretch) * hop + 2 * marginSeconds) * commonRate);
+  const buffers = Array.from(
+    { length: levelCount },
+    (_, l) => new Float32Array(Math.floor(longest / 2 ** l)),
   );
   for (let first = 0; first < count; first += perStretch) {
     const last = Math.min(count, first + perStretch);
     const start = Math.round((first * hop - marginSeconds) * commonRate);
-    const samples = buffer.subarray(0, Math.round(((last - first) * hop + 2 * marginSeconds) * commonRate));
+    const length = Math.round(((last - first) * hop + 2 * marginSeconds) * commonRate);
+    const octaves = cutOctaves(buffers, length);
+    const samples = present(octaves.samples[0], 'the first octave');
     reader.read(start, samples);
     removeOffset(samples, commonRate);
-    const octaves = toOctaves(samples, levelCount);
+    for (const [l, below] of octaves.samples.entries()) {
+      const above = octaves.samples[l - 1];
+      if (above !== undefined) halveRate(above, below);
+    }
     const floors = measureFloors(octaves);
     const noise = floorLevel(floors[0] ?? null);
     flux.setFloor(floors[0] ?? null, 1e-5);
@@ -86,16 +94,12 @@ export function observeTake(reader: SampleReader, range: ExpectedRange | null): 
   return observation;
 }
 
-function toOctaves(samples: Float32Array, levelCount: number): Octaves {
-  const rates = [commonRate];
-  const all = [samples];
-  for (let l = 1; l < levelCount; l++) {
-    const above = all[l - 1];
-    if (above === undefined) break;
-    all.push(halveRate(above));
-    rates.push(commonRate / 2 ** l);
-  }
-  return { rates, samples: all };
+/** The first `length` samples of the buffers, each half as long as the one before. */
+function cutOctaves(buffers: readonly Float32Array[], length: number): Octaves {
+  return {
+    rates: buffers.map((_, l) => commonRate / 2 ** l),
+    samples: buffers.map((buffer, l) => buffer.subarray(0, Math.floor(length / 2 ** l))),
+  };
 }
 
 /** The steady noise at every rate of this stretch, from a frame every 80 ms. */

@@ -18,10 +18,12 @@ function createHalfBand(): Float64Array {
   return values.map((value) => value / sum);
 }
 
-/** `input` at half its rate; sample n of the result lies at sample 2n of the input. Outside `input` is silence. */
-export function halveRate(input: Float32Array): Float32Array {
+/**
+ * Fills `output`, half as long as `input`, with it at half its rate; sample n of the result lies at sample 2n of the input.
+ * Outside `input` is silence.
+ */
+export function halveRate(input: Float32Array, output: Float32Array): void {
   const reach = (taps.length - 1) / 2;
-  const output = new Float32Array(Math.floor(input.length / 2));
   const middle = taps[reach] ?? 0;
   for (let n = 0; n < output.length; n++) {
     const centre = 2 * n;
@@ -38,5 +40,4 @@ export function halveRate(input: Float32Array): Float32Array {
     }
     output[n] = sum;
   }
-  return output;
 }
