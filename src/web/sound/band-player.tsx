@@ -65,7 +65,7 @@ export function BandPlayer(props: BandPlayerProps) {
   const [key, setKey] = useState(given.transpose);
   const [countIn, setCountIn] = useState(given.countIn);
   const own = useFollowing(given.chart);
-  const { loop, goRound, setPlace } = props.following ?? own;
+  const { place: heard, loop, goRound, setPlace } = props.following ?? own;
   const [mix, setMix] = useState<Mix>(() => mixOf(given));
   const [volume, setVolume] = useState(60);
   const place = useRef<HTMLElement>(null);
@@ -175,7 +175,7 @@ export function BandPlayer(props: BandPlayerProps) {
       </p>
       <BarChart
         chart={chart}
-        bar={bar}
+        bar={heard?.bar ?? null} // in step with the sheets that follow
         range={loop}
         onRange={(range) => goRound(range === null ? null : { ...range, onSheet: null })}
       />
