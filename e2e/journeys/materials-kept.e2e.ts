@@ -202,6 +202,7 @@ tell(
       const text = printed.text.replace(/\s+/g, ' ');
       expect(text).toContain(says.named('Three chords'));
       expect(text).toContain(line);
+      expect(text).toContain('| G6 | C7 | D7 | G6 |');
       expect(text).toContain('Waltz steps');
       expect(text).not.toContain(practice.takeOff);
     }

@@ -1,17 +1,19 @@
-// A backing track as its student needs it on paper: key as they read it, tempo, times through, count-in, who plays when.
+// A backing track as its student needs it on paper: key and chords as they read them, tempo, times through, count-in, who plays when.
 
 import {
   arrange,
   type BackingMaterial,
   backingToSpec,
+  type Chart,
   chartKey,
   findInstrument,
+  formatChart,
   formatPitchName,
+  type Instrument,
   type InstrumentId,
-  invertDirection,
   type Key,
-  transposeChart,
-  transpositionOf,
+  readerChart,
+  readsTransposed,
 } from '#music';
 import { words } from '../../words/index.ts';
 
@@ -32,13 +34,20 @@ export function describeBacking(backing: BackingMaterial, instrument: Instrument
   ];
 }
 
-function sayKey(backing: BackingMaterial, id: InstrumentId): string {
+/** Its chart as the student reads it, in house style, a line for each section. */
+export function writeChart(backing: BackingMaterial, instrument: InstrumentId): string {
+  return formatChart(readChart(backing, findInstrument(instrument)));
+}
+
+function readChart(backing: BackingMaterial, reader: Instrument | null): Chart {
   const { chart } = backingToSpec(backing);
-  const instrument = findInstrument(id);
-  const toWritten = instrument === null ? null : invertDirection(transpositionOf(instrument));
-  // An octave or two changes nothing in a key's name.
-  if (toWritten === null || toWritten.chromatic % 12 === 0) return says.key(nameKey(chartKey(chart)));
-  return says.written(nameKey(chartKey(transposeChart(chart, toWritten))));
+  return reader === null ? chart : readerChart(chart, reader);
+}
+
+function sayKey(backing: BackingMaterial, id: InstrumentId): string {
+  const reader = findInstrument(id);
+  const key = nameKey(chartKey(readChart(backing, reader)));
+  return reader !== null && readsTransposed(reader) ? says.written(key) : says.key(key);
 }
 
 function nameKey({ tonic, mode }: Key): string {

@@ -5,7 +5,7 @@ import type { LessonView } from '#contract';
 import { findInstrument } from '#music';
 import { Button } from '../../components/button.tsx';
 import { words } from '../../words/index.ts';
-import { describeBacking } from './describe-backing.ts';
+import { describeBacking, writeChart } from './describe-backing.ts';
 import type { PracticeBacking as Backing } from './practice-materials.ts';
 
 const BandPlayer = lazy(async () => ({ default: (await import('../../sound/band-player.tsx')).BandPlayer }));
@@ -23,7 +23,7 @@ export function PracticeBacking({ lesson, material }: PracticeBackingProps) {
   const reader = findInstrument(lesson.learner.instrument);
   const id = useId();
   return (
-    <section className="practice-backing">
+    <section className="practice-backing" data-open={isOpen}>
       <div className="practice-backing-line">
         <h3>{says.named(title)}</h3>
         <Button
@@ -38,6 +38,7 @@ export function PracticeBacking({ lesson, material }: PracticeBackingProps) {
         </Button>
       </div>
       <p>{describeBacking(backing, lesson.learner.instrument).join(' · ')}</p>
+      <p className="practice-chart">{writeChart(backing, lesson.learner.instrument)}</p>
       {isOpen && (
         <div id={id} className="no-print">
           <Suspense fallback={null}>

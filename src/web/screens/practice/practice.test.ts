@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { LessonView } from '#contract';
 import type { PlainDate } from '#core';
 import { parseBackingMaterial } from '#music';
-import { describeBacking } from './describe-backing.ts';
+import { describeBacking, writeChart } from './describe-backing.ts';
 import { suggestMinutesADay } from './minutes-a-day.ts';
 import { practiceDays } from './practice-days.ts';
 import { listPracticeMaterials } from './practice-materials.ts';
@@ -109,6 +109,8 @@ test.each([
   ['guitar', 'In B♭ major'],
 ] as const)('a backing is named in the key its player reads: %s', (instrument, key) => {
   expect(describeBacking(backing({}), instrument)[0]).toBe(key);
+  const tonic = /(?<=In )\S+/.exec(key)?.[0].replace('♭', 'b') ?? '';
+  expect(writeChart(backing({}), instrument).startsWith(`| ${tonic}6 | `)).toBe(true);
 });
 
 test('a backing is told by tempo, times through, count-in and who plays when', () => {
