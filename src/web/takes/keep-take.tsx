@@ -60,6 +60,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
   const chosen = of.skills.find((one) => one.skill === skill);
   const keep = async (event: FormEvent) => {
     event.preventDefault();
+    if (busy) return;
     setBusy(true);
     const keeping: Command = {
       type: 'take.keep',
@@ -106,6 +107,8 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
     setBusy(false);
     if (done) onKept();
   };
+  // Waiting and not disabled: a button that is disabled loses the focus.
+  const waiting = busy ? 'record-waiting' : '';
   const fields = (
     <div className="keep-fields">
       <TextField label={say.what} value={title} onValue={setTitle} placeholder={words.takes.untitled} />
@@ -139,10 +142,15 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
             {say.waiting}
           </p>
         )}
-        <Button kind={isHeard ? 'primary' : 'quiet'} large type="submit" isPending={busy}>
+        <Button kind={isHeard ? 'primary' : 'quiet'} large type="submit" className={waiting}>
           {level === null ? say.keep : say.keepObserved}
         </Button>
-        <Button kind={isHeard ? 'quiet' : 'primary'} large onPress={onAgain} isPending={busy}>
+        <Button
+          kind={isHeard ? 'quiet' : 'primary'}
+          large
+          className={waiting}
+          onPress={() => !busy && onAgain()}
+        >
           {say.again}
         </Button>
       </div>

@@ -138,6 +138,7 @@ function Recording({ of, onStake, onClose }: RecordingProps) {
 
 function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRecording> }) {
   const { microphone, busy, latency } = recording;
+  const waiting = busy === null ? '' : 'record-waiting';
   // Where the browser was told already that this page may, the microphone opens by itself.
   const open = useRef(recording.openIt);
   const isOpen = useRef(microphone !== null);
@@ -164,8 +165,10 @@ function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRe
         <Button
           kind="primary"
           large
-          isPending={busy !== null}
-          onPress={() => void (microphone ? recording.begin() : recording.openIt())}
+          className={waiting}
+          onPress={() => {
+            if (busy === null) void (microphone ? recording.begin() : recording.openIt());
+          }}
         >
           {microphone
             ? busy === 'band'
@@ -176,7 +179,13 @@ function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRe
               : say.setUp.check}
         </Button>
         {microphone && (
-          <Button large isPending={busy !== null} onPress={() => void recording.measure()}>
+          <Button
+            large
+            className={waiting}
+            onPress={() => {
+              if (busy === null) void recording.measure();
+            }}
+          >
             {busy === 'measuring' ? say.setUp.measuring : say.setUp.latency}
           </Button>
         )}
