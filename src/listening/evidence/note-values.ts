@@ -75,9 +75,13 @@ export function hearNoteValues(input: EvidenceInput): NoteValuesRow {
   return {
     heard: true,
     figures: {
-      kinds: figure(values.length, Math.min(values.length - 1, single), 'count'),
+      kinds: figure(
+        values.length,
+        Math.min(values.length - 1, Math.max(single, doubtful > 1 ? 1 : 0)),
+        'count',
+      ),
       entropy: figure(entropy, entropyUncertainty(values, rhythm.length, doubtful), 'bits'),
-      longestRun: figure(run.length, doubtful > 0 ? 1 : 0, 'count'),
+      longestRun: figure(run.length, Math.min(run.length - 1, Math.ceil(doubtful / 2)), 'count'),
       mostUsedShare: figure(values[0]?.share ?? 0, Math.max(0.5, doubtful) / rhythm.length, 'share'),
     },
     details: { values },
@@ -96,9 +100,9 @@ export function entropyOf(shares: readonly number[]): number {
   return shares.reduce((sum, p) => (p > 0 ? sum - p * Math.log2(p) : sum), 0);
 }
 
-/** What moving the doubtful notes (one at least) from the commonest value to another would change. */
+/** What moving the doubtful notes (more than one at least) from the commonest value to another would change. */
 function entropyUncertainty(values: readonly ValueShare[], total: number, doubtful: number): number {
-  const moved = Math.max(1, doubtful / 2) / total;
+  const moved = Math.max(1.5, doubtful) / total;
   const shares = values.map((v) => v.share);
   const changed = [Math.max(0, (shares[0] ?? 0) - moved), ...shares.slice(1), moved];
   return Math.abs(entropyOf(changed) - entropyOf(shares));

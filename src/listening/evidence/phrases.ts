@@ -76,7 +76,12 @@ export function hearPhrases(input: EvidenceInput): PhrasesRow {
     figures: {
       count: figure(phrases.length, unsure, 'count'),
       shortest: figure(Math.min(...lengths), halfBeat, 'bars'),
-      longest: figure(Math.max(...lengths), halfBeat, 'bars'),
+      // a rest in doubt may part the longest phrase
+      longest: figure(
+        Math.max(...lengths),
+        unsure >= 0.5 ? Math.max(halfBeat, Math.max(...lengths) / 2) : halfBeat,
+        'bars',
+      ),
       differentLengths: figure(countLengths(lengths), unsure >= 0.5 ? 1 : 0, 'count'),
       ...(rests.length === 0 ? {} : { meanRest: figure(mean(rests), 0.5, 'beats') }),
       restShare: shareFigure(silent, total, doubtful * 0.25 + lengthsInDoubt * 0.5),
