@@ -18,6 +18,7 @@ export {
   parseBackingMaterial,
 } from './backing/backing-material.ts';
 export { type BackingSpec, type ClickKind, createBackingSpec, humanLimits } from './backing/backing-spec.ts';
+export type { BackingTune } from './backing/backing-tune.ts';
 export { allClasses, bassClass } from './backing/chord-sound.ts';
 export {
   barTicks,
@@ -33,7 +34,7 @@ export { loopSpec, loopTicks } from './backing/loop-bars.ts';
 export { chorusChart, readerChart, readsTransposed } from './backing/reader-chart.ts';
 export { playsSameChords, scoreToBacking } from './backing/score-backing.ts';
 export { type BarsOfChart, type SheetPlaces, sheetPlaces } from './backing/sheet-places.ts';
-export { type BackingTune, scoreToTune } from './backing/tune-part.ts';
+export { scoreToTune } from './backing/tune-part.ts';
 export { movement } from './backing/voice-leading.ts';
 export {
   type Chart,

@@ -1,8 +1,8 @@
 // What a rhythm section is asked to play: chart, feel, tempo, and the ways of a lesson.
 
 import type { Chart } from '../chart/chart.ts';
+import type { BackingTune } from './backing-tune.ts';
 import type { FeelId } from './feel.ts';
-import type { BackingTune } from './tune-part.ts';
 
 /** Which beats a click sounds on. `first` is the first beat of a bar; `vanishing` leaves out more bars from chorus to chorus. */
 export type ClickKind = 'none' | 'every' | 'back' | 'first' | 'vanishing';

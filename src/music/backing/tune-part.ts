@@ -6,21 +6,9 @@ import { performScore } from '../midi/perform-score.ts';
 import type { Score } from '../score/score.ts';
 import { type ArrangedBar, type ArrangedNote, noteOf } from './arrangement.ts';
 import type { BackingSpec } from './backing-spec.ts';
+import type { BackingTune } from './backing-tune.ts';
 import { ticksPerCrotchet } from './feel.ts';
 import { barsOfUpbeat } from './score-backing.ts';
-
-/** A note as written: quavers are even, the feel swings them. */
-export interface TuneNote {
-  /** Ticks after its bar's start. */
-  readonly at: number;
-  readonly ticks: number;
-  /** At concert pitch. */
-  readonly midi: number;
-  readonly velocity: number;
-}
-
-/** Notes for each bar of the chart, from its first. */
-export type BackingTune = readonly (readonly TuneNote[])[];
 
 const toTicks = ({ n, d }: Fraction) => Math.round((n * 4 * ticksPerCrotchet) / d);
 
