@@ -133,7 +133,7 @@ tell('it stands on the sheet with its notation, and is taken off and back on the
   await untilKept(page, ['Waltz steps']);
   await openSheet(page);
   const keys = createKeyboard(page);
-  const shown = page.locator('figcaption', { hasText: 'Waltz steps' });
+  const shown = page.getByRole('heading', { name: 'Waltz steps', exact: true });
   await shown.waitFor();
   await page
     .getByRole('img', { name: /Waltz steps/ })
@@ -219,7 +219,7 @@ tell('the day’s and the week’s sheets hold it, and tell how far the notation
   await page.getByRole('heading', { name: practice.weekTitle }).waitFor();
   await page.getByRole('progressbar').waitFor();
   await page.getByRole('status').filter({ hasText: practice.ready }).waitFor();
-  await page.locator('figcaption', { hasText: 'Waltz steps' }).waitFor();
+  await page.getByRole('heading', { name: 'Waltz steps', exact: true }).waitFor();
   expect(await findWithAxe(page)).toEqual([]);
 });
 

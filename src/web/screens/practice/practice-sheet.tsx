@@ -154,15 +154,11 @@ function Sheet({
     );
   return (
     <section className="practice-material">
+      <h3>{material.title}</h3>
       <PlayableSheet
         drawn={answer.value}
         seed={material.seed}
-        frame={(page, drawing) => (
-          <figure className="practice-notation">
-            {page === 1 && <figcaption>{material.title}</figcaption>}
-            {drawing}
-          </figure>
-        )}
+        frame={(_, drawing) => <figure className="practice-notation">{drawing}</figure>}
       />
     </section>
   );
