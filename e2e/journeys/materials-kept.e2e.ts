@@ -150,10 +150,11 @@ tell('a backing is kept from the band, on the sheet and on an activity, in one d
   const { page } = watched;
   await openBand(page);
   const ada = keeping.sheetOf('Ada Wren');
+  await page.getByRole('button', { name: words.player.slower, exact: true }).click();
+  await page.getByRole('group', { name: words.player.tempo }).getByText('88', { exact: true }).waitFor();
   await createMaterialsPage(page).keepOnSheet(ada, {
     title: keeping.backingTitle,
     name: 'Three chords',
-    tempo: 88,
   });
   await untilKept(page, ['Waltz steps', 'Three chords']);
   expect((await keptNow(page))[1]).toMatchObject({ spec: { ...backing, tempo: 88 }, seed: 5 });

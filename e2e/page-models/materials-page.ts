@@ -8,8 +8,6 @@ interface KeepWish {
   /** Of the dialog. */
   readonly title?: string;
   readonly name?: string;
-  /** Of a backing. */
-  readonly tempo?: number;
 }
 
 /** Choosing, shaping and taking along a sheet. */
@@ -59,14 +57,12 @@ export function createMaterialsPage(page: Page) {
     /** Keeps it on a practice sheet: on this learner's, or as proposed. */
     async keepOnSheet(
       learner: string | null,
-      { title = say.keeping.title, name, tempo }: KeepWish = {},
+      { title = say.keeping.title, name }: KeepWish = {},
     ): Promise<void> {
       const dialog = await openKeeping(title);
       const place = dialog.getByLabel(say.keeping.place, { exact: true });
       if (learner !== null) await place.selectOption({ label: learner });
       if (name !== undefined) await dialog.getByLabel(say.keeping.name, { exact: true }).fill(name);
-      if (tempo !== undefined)
-        await dialog.getByLabel(words.player.tempo, { exact: true }).fill(String(tempo));
       await finish(dialog);
     },
   };

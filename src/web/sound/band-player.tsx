@@ -54,6 +54,9 @@ export interface BandPlayerProps {
   readonly modesElsewhere?: boolean;
   /** Hears by how many semitones the chart is moved here. */
   readonly onTranspose?: (semitones: number) => void;
+  /** Hears the tempo set here; slowing down for a while is not one. */
+  readonly onTempo?: (tempo: number) => void;
+  readonly onCountIn?: (countIn: BackingMaterial['countIn']) => void;
 }
 
 export function BandPlayer(props: BandPlayerProps) {
@@ -71,6 +74,7 @@ export function BandPlayer(props: BandPlayerProps) {
   const place = useRef<HTMLElement>(null);
   useEffect(() => setTempo(given.tempo), [given.tempo]);
   useEffect(() => setKey(given.transpose), [given.transpose]);
+  useEffect(() => setCountIn(given.countIn), [given.countIn]);
 
   // Everybody plays, and the faders say who is heard: so a part comes and goes while the band plays on.
   const made = useMemo(
@@ -128,7 +132,11 @@ export function BandPlayer(props: BandPlayerProps) {
           text={String(tempo)}
           less={says.slower}
           more={says.faster}
-          onStep={(by) => setTempo((now) => Math.min(320, Math.max(30, now + 4 * by)))}
+          onStep={(by) => {
+            const next = Math.min(320, Math.max(30, tempo + 4 * by));
+            setTempo(next);
+            props.onTempo?.(next);
+          }}
         />
         <SelectField
           label={says.speed}
@@ -155,7 +163,11 @@ export function BandPlayer(props: BandPlayerProps) {
         <SelectField
           label={says.countIn}
           value={String(countIn) as keyof typeof says.counts}
-          onValue={(value) => setCountIn(value === 'fit' ? 'fit' : Number(value))}
+          onValue={(value) => {
+            const next = value === 'fit' ? 'fit' : Number(value);
+            setCountIn(next);
+            props.onCountIn?.(next);
+          }}
           options={(['fit', '0', '1', '2'] as const).map((value) => ({ value, label: says.counts[value] }))}
         />
         {tune !== null && (

@@ -58,7 +58,6 @@ export const materials = {
     title: 'Keep this sheet',
     backingTitle: 'Keep this backing',
     name: 'Called',
-    tempoHelp: 'As it is practised; it can be slowed down at any time.',
     place: 'Where',
     sheets: 'On a practice sheet',
     sheetOf: (learner: string) => `${learner}’s practice sheet`,

@@ -111,6 +111,8 @@ export function BackingScreen() {
               following={following}
               modesElsewhere
               onTranspose={(transpose) => change({ transpose })}
+              onTempo={(tempo) => change({ tempo })}
+              onCountIn={(countIn) => change({ countIn })}
             />
           </div>
         )}

@@ -4,7 +4,6 @@
 
 import { useState } from 'react';
 import type { CourseRow } from '#contract';
-import { backingFields } from '#music';
 import type { UnitDocument } from '#planning';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
@@ -43,7 +42,6 @@ function KeepForm({ kind, onClose, title, spec, seed, course }: KeepDialogProps)
   const send = useCommand();
   const courses = (useStudents().data?.courses ?? []).filter(({ sheets }) => sheets.length > 0);
   const [name, setName] = useState(title);
-  const [tempo, setTempo] = useState(String(spec['tempo'] ?? backingFields.tempo.fallback));
   const [place, setPlace] = useState(course === null || course.sheets.length === 0 ? '' : onSheetOf(course));
   const [sheet, setSheet] = useState('');
   const [activity, setActivity] = useState('');
@@ -56,19 +54,18 @@ function KeepForm({ kind, onClose, title, spec, seed, course }: KeepDialogProps)
   const activities = document === undefined ? [] : [...document.activities, ...document.extensions];
   const chosen = activities.find((one) => one.key === activity);
   const called = name.trim() || title;
-  const kept = kind === 'backing' ? { ...spec, tempo: Number(tempo) } : spec;
 
   const keep = () => {
     if (lesson !== undefined)
       return send({
         type: 'material.keep',
         lesson: lesson.lesson,
-        material: { id: newId('material'), title: called, spec: kept, seed },
+        material: { id: newId('material'), title: called, spec, seed },
       });
     if (document === undefined || chosen === undefined) return null;
     // A band plays as it was heard and chosen.
     const own = isSame || copy !== undefined || kind === 'backing' ? seed : null;
-    const changed = addMaterial(document, chosen.key, { title: called, spec: kept, seed: own });
+    const changed = addMaterial(document, chosen.key, { title: called, spec, seed: own });
     return send(
       copy === undefined
         ? { type: 'unit.save', seenVersion: document.version, document: changed }
@@ -86,17 +83,6 @@ function KeepForm({ kind, onClose, title, spec, seed, course }: KeepDialogProps)
       }}
     >
       <TextField label={says.name} value={name} onValue={setName} />
-      {kind === 'backing' && (
-        <TextField
-          label={words.player.tempo}
-          help={says.tempoHelp}
-          type="number"
-          min={30}
-          max={320}
-          value={tempo}
-          onValue={setTempo}
-        />
-      )}
       <PlaceField
         kind={kind}
         courses={courses}
