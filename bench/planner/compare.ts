@@ -2,7 +2,7 @@
 
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Objective, type PlanningProblem, solve } from '#planning';
+import { type Objective, solve } from '#planning';
 import { evaluate } from '../../checks/solver/data/check-plan.mjs';
 import { quantile } from '../quantile.ts';
 import { generateProblem, type ProblemSize, problemSizes } from './generate.ts';
@@ -139,8 +139,8 @@ function replanStudio(): boolean {
 
 /** The first plans are slow while the machine code is made; a running studio is past that. */
 function warmUp(): void {
-  const problems: readonly PlanningProblem[] = problemSizes.map((size) => generateProblem(size, 1));
-  for (let n = 0; n < 3; n++) for (const problem of problems) solve(problem, { steps: 2000 });
+  for (let seed = 1; seed <= 8; seed++)
+    for (const size of problemSizes) solve(generateProblem(size, seed), { steps: 2000 });
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
