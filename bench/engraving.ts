@@ -16,6 +16,7 @@ import {
   scoreToMusicXml,
   stages,
 } from '#music';
+import { barePage } from './bare-page.ts';
 import { quantile } from './quantile.ts';
 
 const mostRatio = 1.15;
@@ -57,19 +58,7 @@ async function createBare(): Promise<(musicXml: string) => number> {
   const module = await createVerovioModule();
   enableLog(LOG_OFF, module);
   const toolkit = new VerovioToolkit(module);
-  toolkit.setOptions({
-    pageWidth: 2100,
-    pageHeight: 2970,
-    pageMarginLeft: 140,
-    pageMarginRight: 140,
-    pageMarginTop: 130,
-    pageMarginBottom: 140,
-    unit: 8.75,
-    spacingSystem: 7,
-    breaks: 'line',
-    footer: 'none',
-    svgViewBox: true,
-  });
+  toolkit.setOptions(barePage);
   return (musicXml) => {
     toolkit.loadData(musicXml);
     let bytes = 0;

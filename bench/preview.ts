@@ -11,6 +11,7 @@ import { launchBrowser, openPage } from '../e2e/harness/browser.ts';
 import { createDataFolder, startStudio } from '../e2e/harness/studio-process.ts';
 import { draftToSpec, queryToDraft } from '../src/web/screens/materials/material-draft.ts';
 import { materialFields, materials } from '../src/web/words/materials.ts';
+import { barePage } from './bare-page.ts';
 import { quantile } from './quantile.ts';
 
 /** What the design asks for, in milliseconds. */
@@ -235,28 +236,20 @@ async function watchProcessor(browser: Browser): Promise<() => Promise<number>> 
 /** Makes a second engraver in the worker that draws for the screen, with our page and breaks, once. */
 async function loadBare(worker: Worker): Promise<void> {
   await worker.evaluate(
-    async ({ module, toolkit }) => {
+    async ({ module, toolkit, page }) => {
       const scope = self as unknown as Record<string, unknown>; // keeps the second engraver from one turn to the next
       if (scope['bareVerovio'] === undefined) {
         const [{ default: load }, { VerovioToolkit }] = await Promise.all([import(module), import(toolkit)]);
         const bare = new VerovioToolkit(await load());
-        bare.setOptions({
-          pageWidth: 2100,
-          pageHeight: 2970,
-          pageMarginLeft: 140,
-          pageMarginRight: 140,
-          pageMarginTop: 130,
-          pageMarginBottom: 140,
-          unit: 8.75,
-          spacingSystem: 7,
-          breaks: 'line',
-          footer: 'none',
-          svgViewBox: true,
-        });
+        bare.setOptions(page);
         scope['bareVerovio'] = bare;
       }
     },
-    { module: asset(/^verovio-module-.*\.js$/), toolkit: asset(/^verovio-(?!module).*\.js$/) },
+    {
+      module: asset(/^verovio-module-.*\.js$/),
+      toolkit: asset(/^verovio-(?!module).*\.js$/),
+      page: barePage,
+    },
   );
 }
 
