@@ -1,12 +1,10 @@
 // A small studio set up past the screens, for journeys whose story begins later: one student, one course, two starter units.
 
 import type { Page } from 'playwright-core';
-import { addDays, createId, type Id, present } from '#core';
+import { type Id, present } from '#core';
 import type { UnitId } from '#planning';
-import { readStudio, sendCommand } from './api.ts';
+import { foundStudio } from './found-studio.ts';
 import { giveUnit, openCourse } from './open-course.ts';
-
-const random = { next: Math.random };
 
 export interface SmallStudio {
   readonly name: string;
@@ -16,20 +14,8 @@ export interface SmallStudio {
 
 /** Founds the studio of the page and lays a course on a weekly lesson of 30 minutes, today first. */
 export async function foundSmallStudio(page: Page): Promise<SmallStudio> {
-  await sendCommand(page, {
-    type: 'studio.found',
-    name: 'Small Studio',
-    teacher: 'Mara Lindqvist',
-    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-    locale: 'en-GB',
-    starterUnits: true,
-  });
-  const { today } = await readStudio(page);
+  const today = await foundStudio(page, 'Small Studio');
   const name = 'Nora Quell';
-  await sendCommand(page, {
-    type: 'term.put',
-    term: { id: createId('term', random), name: 'Winter', starts: today, ends: addDays(today, 98) },
-  });
   const { student, course, strands } = await openCourse(page, {
     name,
     instrument: 'clarinet_bb',

@@ -4,12 +4,13 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { LessonView, StudentsView, UnitView } from '#contract';
-import { addDays, createId, type PlainDate, present } from '#core';
+import { addDays, type PlainDate, present } from '#core';
 import type { UnitId } from '#planning';
 import { words } from '../../src/web/words/index.ts';
-import { readStudio, readView, sendCommand, untilView } from '../harness/api.ts';
+import { readView, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
+import { foundStudio } from '../harness/found-studio.ts';
 import { createKeyboard } from '../harness/keyboard.ts';
 import { giveUnit, openCourse } from '../harness/open-course.ts';
 import { readPdf } from '../harness/read-pdf.ts';
@@ -26,7 +27,6 @@ const { band } = words.player;
 const unit = 'unit:five-good-notes' as UnitId;
 /** As checks/instruments/data/instruments.json names it. */
 const saxophone = 'Alto saxophone in E flat';
-const random = { next: Math.random };
 
 const folders = [createDataFolder(), createDataFolder()] as const;
 let studio: StudioProcess;
@@ -41,19 +41,7 @@ beforeAll(async () => {
   watched = await openPage(browser, { acceptDownloads: true, reducedMotion: 'reduce' });
   const { page } = watched;
   await createWelcomePage(page).open(studio.link);
-  await sendCommand(page, {
-    type: 'studio.found',
-    name: 'Weir House',
-    teacher: 'Mara Lindqvist',
-    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-    locale: 'en-GB',
-    starterUnits: true,
-  });
-  ({ today } = await readStudio(page));
-  await sendCommand(page, {
-    type: 'term.put',
-    term: { id: createId('term', random), name: 'Winter', starts: today, ends: addDays(today, 98) },
-  });
+  today = await foundStudio(page, 'Weir House');
   for (const [name, instrument, age, time] of [
     ['Ada Wren', 'alto_sax', 12, '15:00'],
     ['Ben Hollis', 'guitar', 34, '15:30'],

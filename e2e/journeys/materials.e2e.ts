@@ -8,13 +8,14 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { CourseUnitCompareView, LessonView, UnitView } from '#contract';
-import { addDays, createId, type PlainDate, present } from '#core';
+import { type PlainDate, present } from '#core';
 import type { Stage, UnitId } from '#planning';
 import { words } from '../../src/web/words/index.ts';
 import { materialFields } from '../../src/web/words/materials.ts';
-import { lessonsOf, readCourseOf, readStudio, readView, sendCommand } from '../harness/api.ts';
+import { lessonsOf, readCourseOf, readView, sendCommand } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, patience, type WatchedPage } from '../harness/browser.ts';
+import { foundStudio } from '../harness/found-studio.ts';
 import { giveUnit, openCourse } from '../harness/open-course.ts';
 import { pitchNumber, readSheetFacts, type SheetFacts } from '../harness/read-notes.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
@@ -70,7 +71,7 @@ beforeAll(async () => {
   [studio, browser] = await Promise.all([startStudio(folder.path), launchBrowser()]);
   watched = await openPage(browser, { acceptDownloads: true });
   await createWelcomePage(watched.page).open(studio.link);
-  await foundStudio(watched.page);
+  await foundWeirHouse(watched.page);
 });
 afterAll(async () => {
   await browser?.close();
@@ -79,23 +80,10 @@ afterAll(async () => {
 });
 
 const tell = createStory(() => watched?.context.pages() ?? []);
-const random = { next: Math.random };
 const address = (path: string) => new URL(path, studio.address).href;
 
-async function foundStudio(page: Page): Promise<void> {
-  await sendCommand(page, {
-    type: 'studio.found',
-    name: 'Weir House',
-    teacher: 'Mara Lindqvist',
-    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-    locale: 'en-GB',
-    starterUnits: true,
-  });
-  ({ today } = await readStudio(page));
-  await sendCommand(page, {
-    type: 'term.put',
-    term: { id: createId('term', random), name: 'Winter', starts: today, ends: addDays(today, 98) },
-  });
+async function foundWeirHouse(page: Page): Promise<void> {
+  today = await foundStudio(page, 'Weir House');
   for (const player of players) await addPlayer(page, player);
 }
 
