@@ -8,6 +8,7 @@ const steps = [
     ['node_modules/@biomejs/biome/bin/biome', 'check', '--error-on-warnings', '.'],
   ],
   ['types', 'node', ['node_modules/@typescript/native/bin/tsc', '-b']],
+  ['the planner’s kernel as compiled', 'node', ['tools/kernel.mjs', '--check']],
   ['import directions', 'node', ['tools/boundaries.mjs']],
   ['unused files, exports and dependencies', 'node', ['node_modules/knip/bin/knip.js', '--no-progress']],
 ];

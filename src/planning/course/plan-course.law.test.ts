@@ -156,6 +156,8 @@ describe('every course', () => {
           lesson.segments.filter((s) => s.kind === 'work').map((s) => `${s.key} ${s.planned}`),
         );
     let kept = 0;
+    // near the best, as in use: a plan that is far from it is bettered, lesson gone or not
+    const steps = 1500;
     for (let seed = 1; seed <= 40; seed++) {
       const input = randomCourse(createSeededRandom(seed), {
         lessons: 8,
@@ -170,7 +172,7 @@ describe('every course', () => {
       if (JSON.stringify(work(after, 4)) === JSON.stringify(work(plan, 4))) kept++;
     }
     // The rest are courses with far more work than lessons, where a new plan does much more of it.
-    expect(kept).toBeGreaterThanOrEqual(28);
+    expect(kept).toBeGreaterThanOrEqual(30);
   });
 
   law('[M1] moves and plans tell the same story', (input, plan) => {

@@ -1,5 +1,4 @@
-// The planning problem as flat arrays of numbers, made once per solve: everything the search looks up in its loops.
-// All through this folder `?? 0` after an index only satisfies the checker: indexes are in range by construction.
+// The planning problem as flat arrays of numbers, made once per solve: everything the kernel looks up in its loops.
 
 import { squareLimits } from '../problem/overrun.ts';
 import type { PlanningProblem, ProblemActivity } from '../problem/problem.ts';
@@ -29,8 +28,6 @@ export interface Model {
   readonly maxPartial: Int32Array;
   readonly first: Int32Array;
   readonly last: Int32Array;
-  /** 1 core, 0 extension. */
-  readonly isCore: Uint8Array;
   /** Cost of a core minute left undone (0 for extensions); worth of a finished extension (0 for core). */
   readonly weight: Float64Array;
   readonly value: Float64Array;
@@ -93,7 +90,6 @@ export function createModel(problem: PlanningProblem): Model {
     maxPartial: Int32Array.from(activities, ({ demand }, i) => demand - (smallest[i] ?? 1)),
     first: Int32Array.from(activities, ({ first }, i) => Math.max(first, runs[i]?.rest ?? 0)),
     last: Int32Array.from(activities, ({ last }) => Math.min(last, lessonCount - 1)),
-    isCore: Uint8Array.from(activities, ({ kind }) => (kind === 'core' ? 1 : 0)),
     weight: Float64Array.from(activities, ({ kind, weight }) => (kind === 'core' ? weight : 0)),
     value: Float64Array.from(activities, ({ kind, value }) => (kind === 'ext' ? value : 0)),
     preds,

@@ -1,12 +1,11 @@
 // The planner: a planning problem in, a plan out, the same every time.
 
-import { createSeededRandom } from '#core';
 import { evaluatePlan } from '../problem/evaluate-plan.ts';
 import type { Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
-import { readLastPlan } from './last-plan.ts';
+import { never, readLastPlan } from './last-plan.ts';
 import { createModel, type Model } from './model.ts';
-import { type SearchResult, search } from './search.ts';
-import { never } from './state.ts';
+import { packModel } from './pack-model.ts';
+import { type KernelPlan, runKernel } from './run-kernel.ts';
 
 export interface SolveOptions {
   /** Budget of the search, in thousands of elementary operations; by default by the size of the problem. */
@@ -37,7 +36,12 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
     ...problem.activities.flatMap(({ id, review }) => (review > 0 ? [`rev:${id}`] : [])),
   ];
   const last = options.previous ? readLastPlan(problem, reviewIds, options.previous) : null;
-  const found = search(model, createSeededRandom(1), steps, last);
+  const found = runKernel(packModel(model, last), {
+    cells: model.activityCount * model.lessonCount,
+    reviews: model.reviewCount,
+    steps,
+    seed: 1,
+  });
   const lessons = toLessons(problem, reviewIds, found);
   const { objective } = evaluatePlan(problem, { lessons });
   return { lessons, objective, stats: { steps, rounds: found.rounds } };
@@ -52,7 +56,7 @@ const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 9000 :
 function toLessons(
   problem: PlanningProblem,
   reviewIds: readonly string[],
-  found: SearchResult,
+  found: KernelPlan,
 ): readonly PlannedLesson[] {
   return problem.lessons.map((_, l) => ({
     lesson: l,

@@ -1,0 +1,71 @@
+// The objective of a state: U, P, E, and what moved against the last plan, in the order in which they count.
+
+import { int, newReals, real, setReal } from './memory.ts';
+import {
+  activityCount,
+  demandOf,
+  hasLast,
+  lastMinutes,
+  lastReviewAt,
+  lateWeight,
+  lessonCount,
+  reviewCount,
+  reviewWeight,
+  soloWeight,
+  splitWeight,
+  weightOf,
+  worthOf,
+} from './model.ts';
+import { chunks, dueOf, minutes, never, opening, reviewAt, strandsIn, sum, total } from './state.ts';
+
+export function newScore(): i32 {
+  return newReals(4);
+}
+
+/** Writes the score of the state into `into`. */
+export function measureScore(into: i32): void {
+  let undone: f64 = 0;
+  let penalty: f64 = 0;
+  let splits = 0;
+  for (let i = 0; i < activityCount; i++) {
+    const left = int(demandOf, i) - int(sum, i);
+    const pieces = int(chunks, i);
+    if (left > 0) {
+      undone += real(weightOf, i) * f64(left);
+      penalty += real(worthOf, i);
+    }
+    if (pieces > 1) splits += pieces - 1;
+  }
+  let late: f64 = 0;
+  if (lateWeight > 0)
+    for (let r = 0; r < reviewCount; r++) {
+      const due = dueOf(r);
+      if (due >= lessonCount) continue;
+      const at = int(reviewAt, r);
+      late += real(reviewWeight, r) * f64((at === never ? lessonCount : at) - due);
+    }
+  let solo = 0;
+  let early = 0;
+  for (let l = 0; l < lessonCount; l++) {
+    if (int(strandsIn, l) === 1) solo++;
+    early += l * (int(total, l) - int(opening, l));
+  }
+  setReal(into, 0, undone);
+  setReal(into, 1, penalty + lateWeight * late + soloWeight * f64(solo) + splitWeight * f64(splits));
+  setReal(into, 2, f64(early));
+  setReal(into, 3, hasLast ? f64(movesSince()) : 0);
+}
+
+function movesSince(): i32 {
+  let moves = 0;
+  for (let cell = 0; cell < activityCount * lessonCount; cell++)
+    moves += abs(int(minutes, cell) - int(lastMinutes, cell));
+  for (let r = 0; r < reviewCount; r++) if (int(reviewAt, r) !== int(lastReviewAt, r)) moves++;
+  return moves;
+}
+
+/** The first place in which two scores differ by more than rounding; 4 when they are equal. */
+export function firstDifference(a: i32, b: i32): i32 {
+  for (let k = 0; k < 4; k++) if (abs(real(a, k) - real(b, k)) > 1e-7) return k;
+  return 4;
+}

@@ -1,0 +1,229 @@
+// The search: take some work out, put it back, keep the plan when it is better, or with luck when it is a little worse
+// (annealing). It goes level by level, as the objective does: first U with P and E left free, then P with U held, then
+// E with both held, then closeness to the last plan.
+
+import { createBounds, findBounds, leastPenalty, leastUndone } from './bounds.ts';
+import { chooseRuin } from './choose-ruin.ts';
+import { createChunkList, listChunks } from './chunk-list.ts';
+import { coolHeats, createHeats, heats, isKept, luckFrom } from './heats.ts';
+import { addWork, clearInserter, createInserter, work } from './inserter.ts';
+import { createLastPlan, loadLastPlan } from './last-plan.ts';
+import { copyInts, copyReals, int, newInts, real } from './memory.ts';
+import { moveMinutes } from './minute-moves.ts';
+import { activityCount, hasLast, lessonCount, reviewCount } from './model.ts';
+import { draw } from './random.ts';
+import { createRecreate, improveReviews, recreate } from './recreate.ts';
+import { clearRuin, createRuin, pick, setRuinLessons } from './ruin.ts';
+import { firstDifference, measureScore, newScore } from './score.ts';
+import {
+  chunks,
+  clearState,
+  createState,
+  keepPlan,
+  never,
+  restorePlan,
+  setReview,
+  startStep,
+  undoStep,
+} from './state.ts';
+import { createSwaps } from './swap-moves.ts';
+import { swapChunks } from './swap-round.ts';
+import {
+  leastRuin,
+  minuteMoves,
+  patience,
+  restoresAtE,
+  restoresAtP,
+  ruinSizes,
+  shareByLevel,
+  swapShare,
+  swaps,
+} from './tuning.ts';
+
+/** How long one search may be before another start is worth more, by activity and lesson. */
+const stepsPerCell: i32 = 50;
+/** Elementary operations in one step of the budget. */
+const workPerStep: i32 = 1000;
+/** First plans made from nothing, each in another order; the best of them is searched from. */
+const starts: i32 = 8;
+/** Cost of a move of single minutes, and of a swap, in elementary operations. */
+const minuteMoveWork: i32 = 8;
+const swapWork: i32 = 45;
+
+export let rounds: i32 = 0;
+// the best of all searches, and of the one at hand
+export let bestMinutes: i32 = 0;
+export let bestReviewAt: i32 = 0;
+let best: i32 = 0;
+let ownMinutes: i32 = 0;
+let ownReviewAt: i32 = 0;
+let own: i32 = 0;
+let blankMinutes: i32 = 0;
+let blankReviewAt: i32 = 0;
+let current: i32 = 0;
+let candidate: i32 = 0;
+let level: i32 = -1;
+let lastGain: i32 = 0;
+
+/**
+ * Searches for at most about `steps` × 1000 elementary operations; the same arguments give the same plan. A small
+ * problem is searched several times from the start rather than once for long.
+ */
+export function search(steps: i32): void {
+  create();
+  rounds = 0;
+  const longest = max(2500, stepsPerCell * activityCount * lessonCount);
+  const times = max(1, steps / longest);
+  for (let n = 0; n < times; n++) {
+    searchOnce(f64(steps) / f64(times));
+    const at = n === 0 ? 0 : firstDifference(own, best);
+    if (n > 0 && (at === 4 || real(own, at) > real(best, at))) continue;
+    copyReals(best, own, 4);
+    copyInts(bestMinutes, ownMinutes, activityCount * lessonCount);
+    copyInts(bestReviewAt, ownReviewAt, reviewCount);
+  }
+}
+
+function create(): void {
+  createState();
+  createInserter();
+  createRuin();
+  createRecreate();
+  createChunkList();
+  createSwaps();
+  createHeats();
+  createLastPlan();
+  createBounds();
+  best = newScore();
+  own = newScore();
+  current = newScore();
+  candidate = newScore();
+  bestMinutes = newInts(activityCount * lessonCount);
+  bestReviewAt = newInts(reviewCount);
+  ownMinutes = newInts(activityCount * lessonCount);
+  ownReviewAt = newInts(reviewCount);
+  blankMinutes = newInts(activityCount * lessonCount);
+  blankReviewAt = newInts(reviewCount);
+}
+
+function keepIfBest(): bool {
+  const at = firstDifference(current, own);
+  if (at === 4 || real(current, at) > real(own, at)) return false;
+  copyReals(own, current, 4);
+  keepPlan(ownMinutes, ownReviewAt);
+  return at <= level;
+}
+
+function noteGain(): void {
+  if (keepIfBest()) lastGain = work;
+}
+
+// with a last plan, what moved is only counted after the round
+function onSwapGain(): void {
+  if (!hasLast) noteGain();
+}
+
+function searchOnce(steps: f64): void {
+  clearState();
+  clearInserter();
+  keepPlan(blankMinutes, blankReviewAt);
+  if (hasLast) loadLastPlan();
+  measureScore(current);
+  copyReals(own, current, 4);
+  keepPlan(ownMinutes, ownReviewAt);
+  level = 0;
+  for (let n = 0; n < starts && lessonCount > 0; n++) {
+    if (n > 0) restorePlan(blankMinutes, blankReviewAt);
+    placeAll(n);
+    measureScore(current);
+    keepIfBest();
+  }
+  const budget = lessonCount > 0 && activityCount > 0 ? steps * f64(workPerStep) : 0;
+  const roundWork = 6 * activityCount + 16 * reviewCount + 3 * lessonCount + 150;
+  const lastLevel = hasLast ? 3 : 2;
+  findBounds();
+  level = -1;
+  lastGain = 0;
+  let levelStart = 0;
+  let levelEnd: f64 = 0;
+  let round = 0;
+  let restored = 0;
+  while (f64(work) < budget) {
+    const stuck = f64(work - lastGain) > patience * (budget - f64(levelStart));
+    if (level < lastLevel && (f64(work) >= levelEnd || stuck || isLeast())) {
+      level++;
+      restored = 0;
+      levelStart = work;
+      lastGain = work;
+      const share = level === lastLevel ? 1 : shareByLevel(level);
+      levelEnd = f64(levelStart) + (budget - f64(levelStart)) * share;
+      restorePlan(ownMinutes, ownReviewAt);
+      // revisits only take room from work: they come back when P counts
+      if (level === 0) for (let r = 0; r < reviewCount; r++) setReview(r, never);
+      else if (level === 1) improveReviews();
+      measureScore(current);
+      keepIfBest();
+      continue;
+    }
+    round++;
+    addWork(roundWork);
+    const along = f64(work - levelStart) / ((levelEnd - f64(levelStart)) * 0.9);
+    if (level === 1 || level === 2) {
+      const part = i32(along * f64(level === 1 ? restoresAtP + 1 : restoresAtE + 1));
+      if (part > restored && part <= (level === 1 ? restoresAtP : restoresAtE)) {
+        restored = part;
+        restorePlan(ownMinutes, ownReviewAt);
+        measureScore(current);
+      }
+    }
+    const cooling = max(0, 1 - f64(work - levelStart) / ((levelEnd - f64(levelStart)) * 0.9));
+    coolHeats(level, cooling);
+    if (level < 3 && draw() < swapShare(level)) {
+      addWork(swaps * swapWork);
+      swapChunks(current, level, onSwapGain);
+      measureScore(current);
+      noteGain();
+      continue;
+    }
+    startStep();
+    chooseRuin(leastRuin + (round % ruinSizes), level);
+    // drawn before, so that a plan that leaves too much undone is given up early
+    const luck = luckFrom(draw());
+    const mostUndone = real(current, 0) + real(heats, 0) * luck + 1e-7;
+    if (!recreate(level, mostUndone, false)) {
+      undoStep();
+      continue;
+    }
+    measureScore(candidate);
+    if (!isKept(candidate, current, level, luck)) {
+      undoStep();
+      continue;
+    }
+    const before = current;
+    current = candidate;
+    candidate = before;
+    if (level < 3) {
+      listChunks();
+      moveMinutes(current, real(heats, 0), level === 2 ? real(heats, 2) : Infinity, minuteMoves);
+      if (hasLast) measureScore(current);
+      addWork(minuteMoves * minuteMoveWork + activityCount * lessonCount);
+    }
+    noteGain();
+  }
+  rounds += round;
+}
+
+function isLeast(): bool {
+  if (level < 0) return true;
+  if (level === 0) return real(own, 0) <= leastUndone + 1e-9;
+  return level === 1 && real(own, 1) <= leastPenalty + 1e-9;
+}
+
+/** A first plan: everything that does not stand yet, put in one after the other. */
+function placeAll(start: i32): void {
+  clearRuin();
+  for (let i = 0; i < activityCount; i++) if (int(chunks, i) === 0) pick(i);
+  setRuinLessons(0, -1);
+  startStep();
+  if (!recreate(start % 2, Infinity, start < 2)) undoStep();
+}

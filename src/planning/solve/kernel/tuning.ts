@@ -1,0 +1,106 @@
+// Shares and heats of the search, found by counting which choices led to gains for the work they cost, and by trial on
+// generated problems of seeds below 8000.
+
+/** By level of the objective: U, P, E and moves. */
+function byLevel(level: i32, u: f64, p: f64, e: f64, moves: f64): f64 {
+  return level === 0 ? u : level === 1 ? p : level === 2 ? e : moves;
+}
+
+// of the budget
+/** Share of what is left of the budget that each level gets at most; the last gets the rest. */
+export const shareByLevelAtU: f64 = 0.55;
+export const shareByLevelAtP: f64 = 0.6;
+export const shareByLevelAtE: f64 = 0.9;
+export function shareByLevel(level: i32): f64 {
+  return byLevel(level, shareByLevelAtU, shareByLevelAtP, shareByLevelAtE, 1);
+}
+/** A level is left early after this share of what was left when it began without a gain. */
+export const patience: f64 = 0.3;
+
+// of acceptance
+/** Losses still worth trying at the start: in minutes of the least weight, in weights of P, in units of E. */
+export const heatU: f64 = 6;
+export const heatP: f64 = 1.2;
+export const heatE: f64 = 20;
+/** While P or E is searched, what is settled may rise for a moment with this share of its heat. */
+export const heatOfUAtP: f64 = 0.3;
+export const heatOfUAtE: f64 = 0.1;
+export const heatOfPAtE: f64 = 0.1;
+/** Among plans equal so far, later work is kept with this heat of E. */
+export const earlinessAtU: f64 = 20;
+export const earlinessAtP: f64 = 10;
+/** Moves of single minutes after each plan kept. */
+export const minuteMoves: i32 = 20;
+/** Share of rounds that swap chunks instead, by level; swaps tried in one; share of them that move one chunk alone. */
+export const swapShareAtU: f64 = 0.2;
+export const swapShareAtP: f64 = 0.2;
+export const swapShareAtE: f64 = 0.3;
+export function swapShare(level: i32): f64 {
+  return byLevel(level, swapShareAtU, swapShareAtP, swapShareAtE, 0);
+}
+export const swaps: i32 = 30;
+export const moveShare: f64 = 0.35;
+/** Of the swaps, those of three chunks going round, and of two against one. */
+export const roundShare: f64 = 0.2;
+export const pairShare: f64 = 0.3;
+/** Of the swaps in one round, those of whole lessons. */
+export const lessonSwaps: i32 = 2;
+
+// of the ruin
+/** Share of ruins at level U that make room for work crowded out; most lessons cleared; share that clears them wholly. */
+export const makeRoomShareAtU: f64 = 0.3;
+export const makeRoomShareAtP: f64 = 0;
+export function makeRoomShare(level: i32): f64 {
+  return byLevel(level, makeRoomShareAtU, makeRoomShareAtP, 0, 0);
+}
+export const roomLessons: i32 = 3;
+export const wholeRoomShare: f64 = 0.3;
+/** Share of the other ruins that take strands out of two lessons, by level. */
+export const strandShareAtU: f64 = 0;
+export const strandShareAtP: f64 = 0.2;
+export const strandShareAtE: f64 = 0.2;
+export function strandShare(level: i32): f64 {
+  return byLevel(level, strandShareAtU, strandShareAtP, strandShareAtE, 0);
+}
+/** Of those left, share in neighbouring lessons; up to the next around one activity; the rest along a chain. */
+export const neighboursShare: f64 = 0.55;
+export const aroundUpTo: f64 = 0.85;
+/** Sizes of a ruin: from the least, so many in turn. */
+export const leastRuin: i32 = 2;
+export const ruinSizes: i32 = 4;
+/** Most unfinished activities tried with each ruin: of these at level U, up to that later. */
+export const unfinishedAtU: i32 = 2;
+export const unfinishedLater: i32 = 2;
+
+// of putting back
+/** Share of rounds in which revisits go in before work. */
+export const reviewsFirstAtU: f64 = 0;
+export const reviewsFirstAtP: f64 = 0.05;
+export const reviewsFirstAtE: f64 = 0.4;
+export function reviewsFirst(level: i32): f64 {
+  return byLevel(level, reviewsFirstAtU, reviewsFirstAtP, reviewsFirstAtE, 0.4);
+}
+/** How often what rests on an activity makes way when that cannot be complete in time. */
+export const ejectShare: f64 = 0.2;
+/** Wanted number of activities a round that get a little less than they had in one lesson; share of them at most. */
+export const nudges: f64 = 1.5;
+export const nudgeShare: f64 = 0.55;
+/** Share of rounds without lessons closed or lowered. */
+export const noRoofShare: f64 = 0.7;
+/** Share of rounds in which heavy work goes in first, beside its turn among the other orders. */
+export const heavyFirstShare: f64 = 0.5;
+/** Share of rounds that price squared minutes, for small chunks. */
+export const squareShare: f64 = 0.25;
+/** Share of rounds that count a weight of P for less. */
+export const factorShare: f64 = 0.3;
+/** Share of rounds with odd prices of lessons, in problems with few activities × lessons only. */
+export const priceShare: f64 = 0.5;
+export const smallProduct: i32 = 80;
+export const restoresAtP: i32 = 0;
+export const restoresAtE: i32 = 0;
+export const evenShareAtU: f64 = 0.05;
+export const evenShareAtP: f64 = 0.05;
+export const evenShareAtE: f64 = 0.05;
+export function evenShare(level: i32): f64 {
+  return byLevel(level, evenShareAtU, evenShareAtP, evenShareAtE, 0);
+}

@@ -1,0 +1,47 @@
+// Compiles the planner's kernel (AssemblyScript, src/planning/solve/kernel) to WebAssembly and writes it into
+// kernel-code.ts, so that nothing has to be compiled where the planner only runs. With --check: whether that is up to date.
+import { readFileSync, writeFileSync } from 'node:fs';
+import asc from 'assemblyscript/asc';
+
+const target = 'src/planning/solve/kernel-code.ts';
+const { error, stderr, binary } = await compile();
+if (error) {
+  console.error(`The planner's kernel does not compile.\n${stderr}`);
+  process.exit(1);
+}
+const text = `// Made by \`npm run kernel\` from kernel/: not to be edited.
+
+/** The kernel as WebAssembly, in base64. */
+export const kernelCode =
+  '${Buffer.from(binary).toString('base64')}';
+`;
+if (process.argv.includes('--check')) {
+  const isCurrent = readFileSync(target, 'utf8') === text;
+  if (!isCurrent) console.error(`${target} is not what kernel/ compiles to: npm run kernel`);
+  process.exit(isCurrent ? 0 : 1);
+}
+writeFileSync(target, text);
+console.log(`${target}: ${binary.length} bytes of WebAssembly`);
+
+async function compile() {
+  let binary = null;
+  const { error, stderr } = await asc.main(
+    [
+      'src/planning/solve/kernel/index.ts',
+      '-o',
+      'kernel.wasm',
+      '-O3',
+      '--noAssert',
+      '--runtime',
+      'stub',
+      '--use',
+      'abort=',
+    ],
+    {
+      writeFile(_name, contents) {
+        binary = contents;
+      },
+    },
+  );
+  return { error, stderr: stderr.toString(), binary };
+}
