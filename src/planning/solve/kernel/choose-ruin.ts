@@ -44,7 +44,7 @@ import {
 /** Picks activities to take out, at most about `most` placed ones and a few unfinished ones. */
 export function chooseRuin(most: i32, level: i32): void {
   clearRuin();
-  if (level < 2 && draw() < makeRoomShare(level) && pickCrowdedOut(level)) {
+  if (level === 0 && draw() < makeRoomShare && pickCrowdedOut()) {
     pickUnfinished(1);
     return;
   }

@@ -12,15 +12,15 @@ import {
   minChunkOf,
   squareLimit,
 } from './model.ts';
-import { drawInteger } from './random.ts';
+import { draw, drawInteger } from './random.ts';
 import { pick, pool, setEven, setRuinLessons } from './ruin.ts';
-import { blocks, chunks, minutes, opening } from './state.ts';
+import { blocks, chunks, minutes, opening, total } from './state.ts';
 
 /** Picks what stands in a lesson, and some of what could; false when the lesson cannot be split that way. */
 export function pickEven(): bool {
-  const l = drawInteger(0, lessonCount - 1);
+  const l = drawLesson();
+  if (l < 0) return false;
   const most = int(maxBlocks, l);
-  if (most < 2) return false;
   const count = drawInteger(max(2, min(most, int(blocks, l))), most);
   const size = evenSize(l, count);
   if (size < 1) return false;
@@ -44,14 +44,32 @@ export function pickEven(): bool {
   return true;
 }
 
-/** Minutes of each of so many even chunks that fill a lesson, rounded up. */
-function evenSize(l: i32, count: i32): i32 {
+/** A lesson that could hold more if its chunks were even; −1: none. */
+function drawLesson(): i32 {
+  let seen = 0;
+  let lesson = -1;
+  for (let l = 0; l < lessonCount; l++) {
+    if (int(maxBlocks, l) < 2 || int(total, l) >= evenTotal(l, int(maxBlocks, l))) continue;
+    seen++;
+    if (draw() * f64(seen) < 1) lesson = l;
+  }
+  return lesson;
+}
+
+/** Most minutes of a lesson with so many even chunks. */
+function evenTotal(l: i32, count: i32): i32 {
   const start = int(opening, l);
-  for (let total = int(capacity, l); total > start; total--) {
+  let total = int(capacity, l);
+  for (; total > start; total--) {
     const share = (total - start) / count;
     const rest = (total - start) % count;
     const squared = start * start + (count - rest) * share * share + rest * (share + 1) * (share + 1);
-    if (squared <= squareLimit(l, total)) return rest > 0 ? share + 1 : share;
+    if (squared <= squareLimit(l, total)) break;
   }
-  return 0;
+  return total;
+}
+
+/** Minutes of each of so many even chunks that fill a lesson, rounded up. */
+function evenSize(l: i32, count: i32): i32 {
+  return (evenTotal(l, count) - int(opening, l) + count - 1) / count;
 }

@@ -12,6 +12,7 @@ import {
   heatOfUAtP,
   heatP,
   heatU,
+  squareWorth,
 } from './tuning.ts';
 
 /** A loss is kept when it is below heat × luck: U, P, E, moves. */
@@ -51,6 +52,7 @@ export function isKept(candidate: i32, current: i32, level: i32, luck: f64): boo
   const at = firstDifference(candidate, current);
   if (at > level && level >= 2) return true;
   const counts = at > level ? 2 : at;
-  const loss = real(candidate, counts) - real(current, counts);
+  let loss = real(candidate, counts) - real(current, counts);
+  if (at > level && level === 0) loss += squareWorth * (real(candidate, 4) - real(current, 4));
   return loss <= 0 || loss < real(heats, counts) * luck;
 }

@@ -74,13 +74,13 @@ export function insertActivity(i: i32, carry: bool): bool {
  */
 function chooseMinutes(i: i32, needed: bool, carry: bool, states: i32): i32 {
   const demand = int(demandOf, i);
-  const complete = leastOf(demand, states);
+  const complete = leastOf(demand, states, demand + 1);
   if (complete < Infinity && (needed || (carry && int(carries, i) === 1))) return demand;
   if (needed) return -1;
   const maxPartial = int(maxPartialOf, i);
   if (real(weightOf, i) > 0) {
     if (complete < Infinity) return demand;
-    for (let s = maxPartial; s > 0; s--) if (leastOf(s, states) < Infinity) return s;
+    for (let s = maxPartial; s > 0; s--) if (leastOf(s, states, demand + 1) < Infinity) return s;
     return 0;
   }
   const split = splitWeight * splitFactor * pWeight;
@@ -92,7 +92,7 @@ function chooseMinutes(i: i32, needed: bool, carry: bool, states: i32): i32 {
     best = demand;
   }
   for (let s = 1; s <= maxPartial; s++) {
-    const price = leastOf(s, states) - split + value;
+    const price = leastOf(s, states, demand + 1) - split + value;
     if (price >= least) continue;
     least = price;
     best = s;

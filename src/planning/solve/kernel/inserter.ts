@@ -195,10 +195,10 @@ export function leastToCome(i: i32): f64 {
   return most - (hasLast ? f64(2 * demand) * moveWeight : 0);
 }
 
-/** Least cost of so many minutes over the states of the run. */
-export function leastOf(s: i32, states: i32): f64 {
-  let least = real(cost, s * states);
-  for (let k = s * states + 1; k < (s + 1) * states; k++) least = min(least, real(cost, k));
+/** Least cost of so many minutes over the states of the run, which stand `stride` apart. */
+export function leastOf(s: i32, states: i32, stride: i32): f64 {
+  let least = real(cost, s);
+  for (let k = 1; k < states; k++) least = min(least, real(cost, k * stride + s));
   return least;
 }
 

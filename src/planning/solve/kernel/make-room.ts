@@ -12,7 +12,6 @@ import {
   succStart,
   succs,
   weightOf,
-  worthOf,
 } from './model.ts';
 import { draw, drawInteger } from './random.ts';
 import { goesFirst, isPicked, pick, ruinFrom, ruinUntil, setRuinLessons } from './ruin.ts';
@@ -23,8 +22,8 @@ import { roomLessons, wholeRoomShare } from './tuning.ts';
  * Picks an unfinished activity, the dearer its rest the likelier; what it rests on that is not complete in time for it;
  * and what stands in a few lessons where it could be. False when nothing that counts is unfinished.
  */
-export function pickCrowdedOut(level: i32): bool {
-  const i = chooseUnfinished(level);
+export function pickCrowdedOut(): bool {
+  const i = chooseUnfinished();
   if (i < 0) return false;
   const latest = latestFor(i);
   if (latest < 0) return false;
@@ -47,12 +46,11 @@ export function pickCrowdedOut(level: i32): bool {
   return true;
 }
 
-function chooseUnfinished(level: i32): i32 {
+function chooseUnfinished(): i32 {
   let losses: f64 = 0;
   let chosen = -1;
   for (let i = 0; i < activityCount; i++) {
-    const left = int(demandOf, i) - int(sum, i);
-    const loss = level === 0 ? real(weightOf, i) * f64(left) : left > 0 ? real(worthOf, i) : 0;
+    const loss = real(weightOf, i) * f64(int(demandOf, i) - int(sum, i));
     if (loss <= 0) continue;
     losses += loss;
     if (draw() * losses < loss) chosen = i;

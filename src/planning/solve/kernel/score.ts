@@ -1,4 +1,5 @@
-// The objective of a state: U, P, E, and what moved against the last plan, in the order in which they count.
+// The objective of a state: U, P, E, and what moved against the last plan, in the order in which they count. Beside it stand
+// the squared minutes of all lessons: the fewer, the more room is left under the limits.
 
 import { int, newReals, real, setReal } from './memory.ts';
 import {
@@ -16,10 +17,13 @@ import {
   weightOf,
   worthOf,
 } from './model.ts';
-import { chunks, dueOf, minutes, never, opening, reviewAt, strandsIn, sum, total } from './state.ts';
+import { chunks, dueOf, minutes, never, opening, reviewAt, squares, strandsIn, sum, total } from './state.ts';
+
+/** U, P, E, moves, and the squared minutes, which do not count in a comparison. */
+export const scoreSize: i32 = 5;
 
 export function newScore(): i32 {
-  return newReals(4);
+  return newReals(scoreSize);
 }
 
 /** Writes the score of the state into `into`. */
@@ -46,13 +50,16 @@ export function measureScore(into: i32): void {
     }
   let solo = 0;
   let early = 0;
+  let squared = 0;
   for (let l = 0; l < lessonCount; l++) {
     if (int(strandsIn, l) === 1) solo++;
+    squared += int(squares, l);
     early += l * (int(total, l) - int(opening, l));
   }
   setReal(into, 0, undone);
   setReal(into, 1, penalty + lateWeight * late + soloWeight * f64(solo) + splitWeight * f64(splits));
   setReal(into, 2, f64(early));
+  setReal(into, 4, f64(squared));
   setReal(into, 3, hasLast ? f64(movesSince()) : 0);
 }
 

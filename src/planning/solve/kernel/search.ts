@@ -14,7 +14,8 @@ import { activityCount, hasLast, lessonCount, reviewCount } from './model.ts';
 import { draw } from './random.ts';
 import { createRecreate, improveReviews, recreate } from './recreate.ts';
 import { clearRuin, createRuin, pick, setRuinLessons } from './ruin.ts';
-import { firstDifference, measureScore, newScore } from './score.ts';
+import { createRunProgramme } from './run-programme.ts';
+import { firstDifference, measureScore, newScore, scoreSize } from './score.ts';
 import {
   chunks,
   clearState,
@@ -32,8 +33,7 @@ import {
   leastRuin,
   minuteMoves,
   patience,
-  restoresAtE,
-  restoresAtP,
+  returns,
   ruinSizes,
   shareByLevel,
   swapShare,
@@ -78,7 +78,7 @@ export function search(steps: i32): void {
     searchOnce(f64(steps) / f64(times));
     const at = n === 0 ? 0 : firstDifference(own, best);
     if (n > 0 && (at === 4 || real(own, at) > real(best, at))) continue;
-    copyReals(best, own, 4);
+    copyReals(best, own, scoreSize);
     copyInts(bestMinutes, ownMinutes, activityCount * lessonCount);
     copyInts(bestReviewAt, ownReviewAt, reviewCount);
   }
@@ -94,6 +94,7 @@ function create(): void {
   createHeats();
   createLastPlan();
   createBounds();
+  createRunProgramme();
   best = newScore();
   own = newScore();
   current = newScore();
@@ -109,7 +110,7 @@ function create(): void {
 function keepIfBest(): bool {
   const at = firstDifference(current, own);
   if (at === 4 || real(current, at) > real(own, at)) return false;
-  copyReals(own, current, 4);
+  copyReals(own, current, scoreSize);
   keepPlan(ownMinutes, ownReviewAt);
   return at <= level;
 }
@@ -129,7 +130,7 @@ function searchOnce(steps: f64): void {
   keepPlan(blankMinutes, blankReviewAt);
   if (hasLast) loadLastPlan();
   measureScore(current);
-  copyReals(own, current, 4);
+  copyReals(own, current, scoreSize);
   keepPlan(ownMinutes, ownReviewAt);
   level = 0;
   for (let n = 0; n < starts && lessonCount > 0; n++) {
@@ -147,12 +148,12 @@ function searchOnce(steps: f64): void {
   let levelStart = 0;
   let levelEnd: f64 = 0;
   let round = 0;
-  let restored = 0;
+  let returned = 0;
   while (f64(work) < budget) {
     const stuck = f64(work - lastGain) > patience * (budget - f64(levelStart));
     if (level < lastLevel && (f64(work) >= levelEnd || stuck || isLeast())) {
       level++;
-      restored = 0;
+      returned = 0;
       levelStart = work;
       lastGain = work;
       const share = level === lastLevel ? 1 : shareByLevel(level);
@@ -167,17 +168,14 @@ function searchOnce(steps: f64): void {
     }
     round++;
     addWork(roundWork);
-    const along = f64(work - levelStart) / ((levelEnd - f64(levelStart)) * 0.9);
-    if (level === 1 || level === 2) {
-      const part = i32(along * f64(level === 1 ? restoresAtP + 1 : restoresAtE + 1));
-      if (part > restored && part <= (level === 1 ? restoresAtP : restoresAtE)) {
-        restored = part;
-        restorePlan(ownMinutes, ownReviewAt);
-        measureScore(current);
-      }
+    const along = min(1, f64(work - levelStart) / ((levelEnd - f64(levelStart)) * 0.9));
+    if ((level === 1 || level === 2) && returned < returns && along * f64(returns + 1) >= f64(returned + 1)) {
+      // a walk that has gone astray goes on from the best plan
+      returned++;
+      restorePlan(ownMinutes, ownReviewAt);
+      measureScore(current);
     }
-    const cooling = max(0, 1 - f64(work - levelStart) / ((levelEnd - f64(levelStart)) * 0.9));
-    coolHeats(level, cooling);
+    coolHeats(level, 1 - along);
     if (level < 3 && draw() < swapShare(level)) {
       addWork(swaps * swapWork);
       swapChunks(current, level, onSwapGain);

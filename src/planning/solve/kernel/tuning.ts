@@ -8,11 +8,8 @@ function byLevel(level: i32, u: f64, p: f64, e: f64, moves: f64): f64 {
 
 // of the budget
 /** Share of what is left of the budget that each level gets at most; the last gets the rest. */
-export const shareByLevelAtU: f64 = 0.55;
-export const shareByLevelAtP: f64 = 0.6;
-export const shareByLevelAtE: f64 = 0.9;
 export function shareByLevel(level: i32): f64 {
-  return byLevel(level, shareByLevelAtU, shareByLevelAtP, shareByLevelAtE, 1);
+  return byLevel(level, 0.55, 0.6, 0.9, 1);
 }
 /** A level is left early after this share of what was left when it began without a gain. */
 export const patience: f64 = 0.3;
@@ -29,15 +26,17 @@ export const heatOfPAtE: f64 = 0.1;
 /** Among plans equal so far, later work is kept with this heat of E. */
 export const earlinessAtU: f64 = 20;
 export const earlinessAtP: f64 = 10;
+/** Times that the walk at P and at E goes back to the best plan. */
+export const returns: i32 = 3;
+/** At level U, among equal plans: what a squared minute counts for beside E. */
+export const squareWorth: f64 = 0.5;
 /** Moves of single minutes after each plan kept. */
 export const minuteMoves: i32 = 20;
-/** Share of rounds that swap chunks instead, by level; swaps tried in one; share of them that move one chunk alone. */
-export const swapShareAtU: f64 = 0.2;
-export const swapShareAtP: f64 = 0.2;
-export const swapShareAtE: f64 = 0.3;
+/** Share of rounds that swap chunks instead. */
 export function swapShare(level: i32): f64 {
-  return byLevel(level, swapShareAtU, swapShareAtP, swapShareAtE, 0);
+  return byLevel(level, 0.2, 0.2, 0.3, 0);
 }
+/** Swaps tried in one; share of them that move one chunk alone. */
 export const swaps: i32 = 30;
 export const moveShare: f64 = 0.35;
 /** Of the swaps, those of three chunks going round, and of two against one. */
@@ -48,19 +47,16 @@ export const lessonSwaps: i32 = 2;
 
 // of the ruin
 /** Share of ruins at level U that make room for work crowded out; most lessons cleared; share that clears them wholly. */
-export const makeRoomShareAtU: f64 = 0.3;
-export const makeRoomShareAtP: f64 = 0;
-export function makeRoomShare(level: i32): f64 {
-  return byLevel(level, makeRoomShareAtU, makeRoomShareAtP, 0, 0);
-}
+export const makeRoomShare: f64 = 0.3;
 export const roomLessons: i32 = 3;
 export const wholeRoomShare: f64 = 0.3;
+/** Share of the others that clear a lesson and fill it anew with even chunks. */
+export function evenShare(level: i32): f64 {
+  return byLevel(level, 0.05, 0.05, 0.05, 0);
+}
 /** Share of the other ruins that take strands out of two lessons, by level. */
-export const strandShareAtU: f64 = 0;
-export const strandShareAtP: f64 = 0.2;
-export const strandShareAtE: f64 = 0.2;
 export function strandShare(level: i32): f64 {
-  return byLevel(level, strandShareAtU, strandShareAtP, strandShareAtE, 0);
+  return byLevel(level, 0, 0.2, 0.2, 0);
 }
 /** Of those left, share in neighbouring lessons; up to the next around one activity; the rest along a chain. */
 export const neighboursShare: f64 = 0.55;
@@ -74,11 +70,8 @@ export const unfinishedLater: i32 = 2;
 
 // of putting back
 /** Share of rounds in which revisits go in before work. */
-export const reviewsFirstAtU: f64 = 0;
-export const reviewsFirstAtP: f64 = 0.05;
-export const reviewsFirstAtE: f64 = 0.4;
 export function reviewsFirst(level: i32): f64 {
-  return byLevel(level, reviewsFirstAtU, reviewsFirstAtP, reviewsFirstAtE, 0.4);
+  return byLevel(level, 0, 0.05, 0.4, 0.4);
 }
 /** How often what rests on an activity makes way when that cannot be complete in time. */
 export const ejectShare: f64 = 0.2;
@@ -96,11 +89,3 @@ export const factorShare: f64 = 0.3;
 /** Share of rounds with odd prices of lessons, in problems with few activities × lessons only. */
 export const priceShare: f64 = 0.5;
 export const smallProduct: i32 = 80;
-export const restoresAtP: i32 = 0;
-export const restoresAtE: i32 = 0;
-export const evenShareAtU: f64 = 0.05;
-export const evenShareAtP: f64 = 0.05;
-export const evenShareAtE: f64 = 0.05;
-export function evenShare(level: i32): f64 {
-  return byLevel(level, evenShareAtU, evenShareAtP, evenShareAtE, 0);
-}
