@@ -51,7 +51,7 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
 const replanShare = 0.6;
 
 /** At 3 to 5 µs of processor time a step, as measured: some 38 ms up to 12 lessons and 170 ms beyond, inside the design's bar. */
-const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 22_000 : 103_000);
+const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 20_000 : 98_000);
 
 function toLessons(
   problem: PlanningProblem,

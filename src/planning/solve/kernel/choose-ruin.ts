@@ -2,6 +2,7 @@
 // can come out differently. After the ruin-and-recreate of G. Schrimpf et al., Journal of Computational Physics 159
 // (2000) 139-171, and the strings of neighbours of J. Christiaens and G. Vanden Berghe, Transportation Science 54 (2020).
 
+import { pickLate } from './bring-forward.ts';
 import { pickEven } from './even-out.ts';
 import { pickCrowdedOut } from './make-room.ts';
 import { int, setInt } from './memory.ts';
@@ -36,6 +37,7 @@ import {
   evenShare,
   makeRoomShare,
   neighboursShare,
+  soonShare,
   strandShare,
   unfinishedAtU,
   unfinishedLater,
@@ -49,6 +51,10 @@ export function chooseRuin(most: i32, level: i32): void {
     return;
   }
   if (draw() < evenShare(level) && pickEven()) {
+    if (draw() < 0.5) pickUnfinished(1);
+    return;
+  }
+  if (draw() < soonShare(level) && pickLate()) {
     if (draw() < 0.5) pickUnfinished(1);
     return;
   }

@@ -1,7 +1,7 @@
 // Puts back what a ruin took out, one activity at a time, each in its best place, in an order that changes from step to step.
 
 import { insertActivity } from './insert-activity.ts';
-import { insertReview } from './insert-review.ts';
+import { insertReview, reviewFits } from './insert-review.ts';
 import { noRoof, roof, setFactors, setPrices, setSquarePrice } from './inserter.ts';
 import { fillInts, int, newReals, real, setInt, setReal } from './memory.ts';
 import {
@@ -13,6 +13,7 @@ import {
   predStart,
   preds,
   reviewCount,
+  reviewMinutes,
   reviewOf,
   succStart,
   succs,
@@ -31,6 +32,8 @@ import {
   pickedCount,
   ruinFrom,
   ruinUntil,
+  soonLesson,
+  soonReview,
 } from './ruin.ts';
 import {
   chunks,
@@ -75,6 +78,7 @@ export function recreate(level: i32, mostUndone: f64, plain: bool): bool {
   for (let k = 0; k < pickedCount; k++) removeActivity(int(picked, k));
   const withReviews = plain || level > 0;
   if (!plain && withReviews && draw() < 0.6) liftReviews();
+  if (soonReview >= 0) bringForward();
   const reviewsGoFirst = !plain && draw() < reviewsFirst(level);
   const lowered = !plain && (evenLesson >= 0 || lowerRoof());
   if (!plain && evenLesson >= 0) setInt(roof, evenLesson, evenRoof);
@@ -115,6 +119,12 @@ export function recreate(level: i32, mostUndone: f64, plain: bool): bool {
   if (loss > mostUndone) return false;
   if (withReviews) improveReviews();
   return true;
+}
+
+/** Puts the revisit that work makes way for into its lesson. */
+function bringForward(): void {
+  if (int(reviewAt, soonReview) !== never) setReview(soonReview, never);
+  if (reviewFits(soonLesson, int(reviewMinutes, soonReview))) setReview(soonReview, soonLesson);
 }
 
 /** The weights of P as they are; at level 0 they do not count. */

@@ -17,6 +17,9 @@ export let ruinUntil: i32 = 0;
 /** A lesson that is filled anew with even chunks, of at most so many minutes; −1: none. */
 export let evenLesson: i32 = -1;
 export let evenRoof: i32 = 0;
+/** A revisit that goes before the work, into this lesson if it fits; −1: none. */
+export let soonReview: i32 = -1;
+export let soonLesson: i32 = 0;
 /** Most that can be picked in one step, with what makes way on the way. */
 export let mostPicked: i32 = 0;
 
@@ -34,6 +37,7 @@ export function clearRuin(): void {
   fillInts(goesFirst, activityCount, 0);
   pickedCount = 0;
   evenLesson = -1;
+  soonReview = -1;
 }
 
 export function setRuinLessons(from: i32, until: i32): void {
@@ -58,4 +62,9 @@ export function pickAgain(i: i32, queue: i32, current: i32): void {
 export function setEven(lesson: i32, most: i32): void {
   evenLesson = lesson;
   evenRoof = most;
+}
+
+export function setSoon(review: i32, lesson: i32): void {
+  soonReview = review;
+  soonLesson = lesson;
 }

@@ -16,7 +16,7 @@ export const patience: f64 = 0.3;
 
 // of acceptance
 /** Losses still worth trying at the start: in minutes of the least weight, in weights of P, in units of E. */
-export const heatU: f64 = 6;
+export const heatU: f64 = 3;
 export const heatP: f64 = 1.2;
 export const heatE: f64 = 20;
 /** While P or E is searched, what is settled may rise for a moment with this share of its heat. */
@@ -29,7 +29,7 @@ export const earlinessAtP: f64 = 10;
 /** Times that the walk at P and at E goes back to the best plan. */
 export const returns: i32 = 3;
 /** At level U, among equal plans: what a squared minute counts for beside E. */
-export const squareWorth: f64 = 0.5;
+export const squareWorth: f64 = 2;
 /** Moves of single minutes after each plan kept. */
 export const minuteMoves: i32 = 20;
 /** Share of rounds that swap chunks instead. */
@@ -54,6 +54,12 @@ export const wholeRoomShare: f64 = 0.3;
 export function evenShare(level: i32): f64 {
   return byLevel(level, 0.05, 0.05, 0.05, 0);
 }
+/** Share of those left that make room for a late revisit; most lessons after it, and most activities there, that join in. */
+export function soonShare(level: i32): f64 {
+  return byLevel(level, 0, 0.12, 0.05, 0);
+}
+export const soonSpan: i32 = 4;
+export const soonOthers: i32 = 3;
 /** Share of the other ruins that take strands out of two lessons, by level. */
 export function strandShare(level: i32): f64 {
   return byLevel(level, 0, 0.2, 0.2, 0);
