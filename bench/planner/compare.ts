@@ -140,7 +140,7 @@ function replanStudio(): boolean {
 /** The first plans are slow while the machine code is made; a running studio is past that. */
 function warmUp(): void {
   for (let seed = 1; seed <= 8; seed++)
-    for (const size of problemSizes) solve(generateProblem(size, seed), { steps: 2000 });
+    for (const size of problemSizes) solve(generateProblem(size, seed), { steps: 20_000 });
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;

@@ -31,7 +31,7 @@ declare const WebAssembly: {
 
 let kernel: Kernel | null = null;
 
-/** Searches with a budget of `steps` × 1000 elementary operations; `cells` is activities × lessons. */
+/** Searches with a budget of `steps`, each about a microsecond of work; `cells` is activities × lessons. */
 export function runKernel(
   { ints, reals }: PackedModel,
   { cells, reviews, steps, seed }: Readonly<Record<'cells' | 'reviews' | 'steps' | 'seed', number>>,

@@ -8,7 +8,7 @@ import { packModel } from './pack-model.ts';
 import { type KernelPlan, runKernel } from './run-kernel.ts';
 
 export interface SolveOptions {
-  /** Budget of the search, in thousands of elementary operations; by default by the size of the problem. */
+  /** Budget of the search, in steps of about a microsecond; by default by the size of the problem. */
   readonly steps?: number;
   /** The plan before this one: among plans that are equally good, the one that moves least from it is wanted. */
   readonly previous?: Plan | null;
@@ -50,8 +50,8 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
 /** A replan starts from a plan that was good a week ago, and a whole studio is replanned at once. */
 const replanShare = 0.6;
 
-/** At 3 to 5 µs of processor time a step, as measured: some 38 ms up to 12 lessons and 170 ms beyond, inside the design's bar. */
-const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 20_000 : 98_000);
+/** A step is about a microsecond: some 40 ms up to 12 lessons and 200 ms beyond, inside the design's bar. */
+const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 35_000 : 215_000);
 
 function toLessons(
   problem: PlanningProblem,

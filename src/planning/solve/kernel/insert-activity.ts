@@ -42,7 +42,7 @@ export function insertActivity(i: i32, carry: bool): bool {
     needed = true;
     if (start < until) until = start;
   }
-  addWork(60);
+  addWork(30);
   if (int(demandOf, i) === 0) return true;
   if (from > until) return !needed;
   const wantsAll = needed || real(weightOf, i) > 0 || (carry && int(carries, i) === 1);

@@ -69,8 +69,7 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
       setReal(cost, s, least);
       setChoice(start + s, leastMinutes);
     }
-    if (top >= minChunk) addWork((top - minChunk + 2) * (most - minChunk + 3) + 10);
-    else addWork(most - minChunk + 8);
+    addWork(26 + (max(0, top - minChunk + 2) * (18 + most - minChunk + 1)) / 2);
     if (top > reach) reach = top;
     if (wantsAll && real(cost, demand) < Infinity && isSettled(i, l, reach)) {
       setStop(l);

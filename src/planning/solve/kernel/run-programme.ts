@@ -70,14 +70,14 @@ export function runProgramme(i: i32, from: i32, until: i32, wantsAll: bool): voi
         for (let s = minChunk; s <= top; s++)
           placeUpTo(fromRun, intoRun, intoRow, s, minChunk, most, reach, 0);
         placeUpTo(fromRun, intoRun, intoRow, demand, minChunk, most, reach, real(lateCost, l));
-        addWork((top - minChunk + 2) * (most - minChunk + 4));
+        addWork((top - minChunk + 2) * (most - minChunk + 1));
       }
     }
     swapCosts();
     const before = alive;
     alive = nextAlive;
     nextAlive = before;
-    addWork((reach + 2) * states + (stride >> 1));
+    addWork(2 * (reach + 2) * states + stride);
     reach = top;
     if (wantsAll && isSettled(i, l, reach)) {
       setStop(l);

@@ -41,14 +41,14 @@ import {
 } from './tuning.ts';
 
 /** How long one search may be before another start is worth more, by activity and lesson. */
-const stepsPerCell: i32 = 50;
-/** Elementary operations in one step of the budget. */
+const stepsPerCell: i32 = 90;
+/** Work in one step of the budget. */
 const workPerStep: i32 = 1000;
 /** First plans made from nothing, each in another order; the best of them is searched from. */
 const starts: i32 = 8;
-/** Cost of a move of single minutes, and of a swap, in elementary operations. */
+/** Work of a move of single minutes, and of a swap. */
 const minuteMoveWork: i32 = 8;
-const swapWork: i32 = 45;
+const swapWork: i32 = 90;
 
 export let rounds: i32 = 0;
 // the best of all searches, and of the one at hand
@@ -66,13 +66,13 @@ let level: i32 = -1;
 let lastGain: i32 = 0;
 
 /**
- * Searches for at most about `steps` × 1000 elementary operations; the same arguments give the same plan. A small
+ * Searches for at most about `steps` × 1000 of work; the same arguments give the same plan. A small
  * problem is searched several times from the start rather than once for long.
  */
 export function search(steps: i32): void {
   create();
   rounds = 0;
-  const longest = max(2500, stepsPerCell * activityCount * lessonCount);
+  const longest = max(4500, stepsPerCell * activityCount * lessonCount);
   const times = max(1, steps / longest);
   for (let n = 0; n < times; n++) {
     searchOnce(f64(steps) / f64(times));
@@ -140,7 +140,7 @@ function searchOnce(steps: f64): void {
     keepIfBest();
   }
   const budget = lessonCount > 0 && activityCount > 0 ? steps * f64(workPerStep) : 0;
-  const roundWork = 6 * activityCount + 16 * reviewCount + 3 * lessonCount + 150;
+  const roundWork = 30 * activityCount + 22 * lessonCount + 100;
   const lastLevel = hasLast ? 3 : 2;
   findBounds();
   level = -1;
