@@ -15,7 +15,7 @@ const { values } = parseArgs({
     fresh: { type: 'boolean', default: false },
     only: { type: 'string' },
     count: { type: 'string', default: '12' },
-    from: { type: 'string', default: '8001' },
+    from: { type: 'string', default: '11001' },
     split: { type: 'string', default: 'all' },
     dir: { type: 'string', default: takesFolder },
     alone: { type: 'boolean', default: false },
