@@ -29,7 +29,7 @@ interface Comparison {
 }
 
 /** Seeds below are the ones the planner was made on, so these and later ones say how good it is. */
-const heldOutFrom = 11_001;
+export const heldOutFrom = 11_001;
 
 export const baselineFile = fileURLToPath(new URL('./baseline.json', import.meta.url));
 

@@ -26,12 +26,13 @@ import {
   pick,
   picked,
   pickedCount,
+  pickFromPool,
   pool,
   ruinFrom,
   ruinUntil,
   setRuinLessons,
 } from './ruin.ts';
-import { chunks, doneAt, firstAt, minutes, never, sum } from './state.ts';
+import { doneAt, firstAt, minutes, never, standsIn, sum } from './state.ts';
 import {
   aroundUpTo,
   evenShare,
@@ -75,20 +76,9 @@ function pickNeighbours(lesson: i32, most: i32): void {
   setRuinLessons(from, until);
   let size = 0;
   for (let i = 0; i < activityCount; i++) {
-    if (int(chunks, i) === 0) continue;
-    for (let l = from; l <= until; l++) {
-      if (int(minutes, i * lessonCount + l) === 0) continue;
-      setInt(pool, size++, i);
-      break;
-    }
+    if (standsIn(i, from, until)) setInt(pool, size++, i);
   }
-  const wanted = min(size, drawInteger(1, most));
-  for (let k = 0; k < wanted; k++) {
-    const at = drawInteger(k, size - 1);
-    const i = int(pool, at);
-    setInt(pool, at, int(pool, k));
-    pick(i);
-  }
+  pickFromPool(size, drawInteger(1, most));
 }
 
 /** One activity, and some of what stands in a lesson that it could be in. */

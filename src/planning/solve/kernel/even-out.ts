@@ -13,7 +13,7 @@ import {
   squareLimit,
 } from './model.ts';
 import { draw, drawInteger } from './random.ts';
-import { pick, pool, setEven, setRuinLessons } from './ruin.ts';
+import { pick, pickFromPool, pool, setEven, setRuinLessons } from './ruin.ts';
 import { blocks, chunks, minutes, opening, total } from './state.ts';
 
 /** Picks what stands in a lesson, and some of what could; false when the lesson cannot be split that way. */
@@ -32,13 +32,7 @@ export function pickEven(): bool {
     else if (int(minChunkOf, i) <= roof && l >= int(firstOf, i) && l <= int(lastOf, i))
       setInt(pool, candidates++, i);
   }
-  const wanted = min(candidates, drawInteger(1, 3));
-  for (let k = 0; k < wanted; k++) {
-    const at = drawInteger(k, candidates - 1);
-    const i = int(pool, at);
-    setInt(pool, at, int(pool, k));
-    pick(i);
-  }
+  pickFromPool(candidates, drawInteger(1, 3));
   setRuinLessons(l, l);
   setEven(l, roof);
   return true;

@@ -66,7 +66,7 @@ export let stop: i32 = 0;
  * Work so far, in about nanoseconds of the machine it was fitted on (least squares over 180 generated problems): the
  * clock of the search, the same everywhere.
  */
-export let work: i32 = 0;
+export let work: f64 = 0;
 
 export function createInserter(): void {
   const width = (mostDemand + 1) * (maxRun + parkGap + 1);
@@ -96,7 +96,7 @@ export function clearInserter(): void {
 }
 
 export function addWork(by: i32): void {
-  work += by;
+  work += f64(by);
 }
 
 export function setSquarePrice(price: f64): void {
@@ -170,9 +170,7 @@ export function prepareLesson(i: i32, l: i32): void {
   // later lessons have later due ones, so the first that fits only moves on
   const length = int(reviewMinutes, r);
   fitting = max(due, fitting);
-  while (fitting < lessonCount && !reviewFits(fitting, length)) {
-    fitting++;
-  }
+  while (fitting < lessonCount && !reviewFits(fitting, length)) fitting++;
   setReal(lateCost, l, lateWeight * lateFactor * f64(fitting - due) * pWeight);
 }
 

@@ -14,19 +14,17 @@ import {
   maxBlocks,
   maxChunkOf,
   maxPartialOf,
-  maxRun,
   maxStrands,
   minChunkOf,
-  parkGap,
   predStart,
   preds,
   reviewCount,
   reviewMinutes,
-  runStart,
   squareLimit,
   strandCount,
   strandOf,
 } from './model.ts';
+import { keepsRunLimit } from './run-programme.ts';
 import {
   blocks,
   doneAt,
@@ -82,23 +80,11 @@ function isRowAllowed(i: i32): bool {
   for (let k = int(predStart, i); k < int(predStart, i + 1); k++)
     from = max(from, int(doneAt, int(preds, k)));
   let placed = 0;
-  let run = max(0, int(runStart, i));
-  let rest = 0;
   for (let l = 0; l < lessonCount; l++) {
     const m = int(lastMinutes, i * lessonCount + l);
-    if (m === 0) {
-      run = 0;
-      rest--;
-      continue;
-    }
+    if (m === 0) continue;
     if (m < int(minChunkOf, i) || m > int(maxChunkOf, i)) return false;
     if (l < from || l > int(lastOf, i)) return false;
-    if (rest > 0 && parkGap > 0) return false;
-    run++;
-    if (run === maxRun) {
-      rest = parkGap;
-      run = 0;
-    }
     placed += m;
     const sum = int(total, l) + m;
     if (sum > int(capacity, l) || int(squares, l) + m * m > squareLimit(l, sum)) return false;
@@ -106,5 +92,5 @@ function isRowAllowed(i: i32): bool {
     const joins = int(strandBlocks, l * strandCount + int(strandOf, i)) > 0;
     if (!joins && int(strandsIn, l) >= int(maxStrands, l)) return false;
   }
-  return placed === int(demandOf, i) || placed <= int(maxPartialOf, i);
+  return (placed === int(demandOf, i) || placed <= int(maxPartialOf, i)) && keepsRunLimit(lastMinutes, i);
 }

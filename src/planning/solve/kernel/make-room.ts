@@ -6,7 +6,6 @@ import {
   demandOf,
   firstOf,
   lastOf,
-  lessonCount,
   predStart,
   preds,
   succStart,
@@ -15,7 +14,7 @@ import {
 } from './model.ts';
 import { draw, drawInteger } from './random.ts';
 import { goesFirst, isPicked, pick, ruinFrom, ruinUntil, setRuinLessons } from './ruin.ts';
-import { chunks, doneAt, minutes, never, sum } from './state.ts';
+import { doneAt, never, standsIn, sum } from './state.ts';
 import { roomLessons, wholeRoomShare } from './tuning.ts';
 
 /**
@@ -36,12 +35,7 @@ export function pickCrowdedOut(): bool {
   }
   const share = draw() < wholeRoomShare ? 1 : 0.6;
   for (let j = 0; j < activityCount; j++) {
-    if (int(chunks, j) === 0 || int(isPicked, j) === 1) continue;
-    for (let l = ruinFrom; l <= ruinUntil; l++) {
-      if (int(minutes, j * lessonCount + l) === 0) continue;
-      if (draw() < share) pick(j);
-      break;
-    }
+    if (int(isPicked, j) === 0 && standsIn(j, ruinFrom, ruinUntil) && draw() < share) pick(j);
   }
   return true;
 }

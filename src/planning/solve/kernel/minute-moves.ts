@@ -6,17 +6,15 @@ import { cells, inLesson, lessonSize, listed, listedActivity, listStart } from '
 import { addInt, int, real, setReal } from './memory.ts';
 import {
   activityCount,
-  capacity,
   demandOf,
   lessonCount,
   maxChunkOf,
   maxPartialOf,
   minChunkOf,
-  squareLimit,
   weightOf,
 } from './model.ts';
 import { draw, drawIndex } from './random.ts';
-import { chunks, minutes, squares, sum, total } from './state.ts';
+import { chunks, minutes, minutesFit, squares, sum, total } from './state.ts';
 
 /** Stands for minutes left undone, and for nowhere. */
 const undone: i32 = -1;
@@ -46,7 +44,7 @@ export function moveMinutes(score: i32, heatU: f64, heatE: f64, count: i32): voi
     let landed = undone;
     let j = 0;
     let back = 0;
-    if (!fits(lessonTo)) {
+    if (!minutesFit(lessonTo)) {
       // push a neighbour out of the way
       const b = int(inLesson, lessonTo * activityCount + drawIndex(int(lessonSize, lessonTo)));
       j = int(listedActivity, b);
@@ -65,9 +63,9 @@ export function moveMinutes(score: i32, heatU: f64, heatE: f64, count: i32): voi
     }
     const allowed =
       landed !== nowhere &&
-      fits(lessonTo) &&
-      (from < 0 || fits(from - i * lessonCount)) &&
-      (landed < 0 || fits(landed - j * lessonCount));
+      minutesFit(lessonTo) &&
+      (from < 0 || minutesFit(from - i * lessonCount)) &&
+      (landed < 0 || minutesFit(landed - j * lessonCount));
     if (allowed && isKept(lossU, f64(lossE), heatU, heatE)) {
       setReal(score, 0, real(score, 0) + lossU);
       setReal(score, 2, real(score, 2) + f64(lossE));
@@ -112,11 +110,6 @@ function shift(i: i32, cell: i32, by: i32): void {
   addInt(total, l, by);
   addInt(squares, l, by * (2 * before + by));
   addInt(sum, i, by);
-}
-
-function fits(l: i32): bool {
-  const placed = int(total, l);
-  return placed <= int(capacity, l) && int(squares, l) <= squareLimit(l, placed);
 }
 
 function isKept(lossU: f64, lossE: f64, heatU: f64, heatE: f64): bool {

@@ -211,6 +211,7 @@ function lowerRoof(): bool {
   return true;
 }
 
+/** Starts from what all that is not picked leaves undone. */
 function countLosses(): void {
   loss = 0;
   for (let i = 0; i < activityCount; i++) {

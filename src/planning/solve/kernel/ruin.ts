@@ -2,6 +2,7 @@
 
 import { fillInts, int, newInts, setInt } from './memory.ts';
 import { activityCount } from './model.ts';
+import { drawInteger } from './random.ts';
 
 export let picked: i32 = 0;
 export let pickedCount: i32 = 0;
@@ -10,6 +11,7 @@ export let isPicked: i32 = 0;
 export let isHindered: i32 = 0;
 /** 1 for what goes back in before everything else. */
 export let goesFirst: i32 = 0;
+/** Activities that one step chooses among. */
 export let pool: i32 = 0;
 /** First and last lesson the ruin is about. */
 export let ruinFrom: i32 = 0;
@@ -49,6 +51,16 @@ export function pick(i: i32): void {
   if (int(isPicked, i) === 1) return;
   setInt(isPicked, i, 1);
   setInt(picked, pickedCount++, i);
+}
+
+/** Picks so many of the first `size` in the pool, at random. */
+export function pickFromPool(size: i32, wanted: i32): void {
+  for (let k = 0; k < min(size, wanted); k++) {
+    const at = drawInteger(k, size - 1);
+    const i = int(pool, at);
+    setInt(pool, at, int(pool, k));
+    pick(i);
+  }
 }
 
 /** Picks once more what has been put back already: it makes way. */

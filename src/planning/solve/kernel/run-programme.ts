@@ -20,7 +20,7 @@ import {
   swapCosts,
 } from './inserter.ts';
 import { copyReals, int, newInts, real, setInt, setReal } from './memory.ts';
-import { demandOf, maxPartialOf, maxRun, minChunkOf, parkGap, runStart } from './model.ts';
+import { demandOf, lessonCount, maxPartialOf, maxRun, minChunkOf, parkGap, runStart } from './model.ts';
 
 /** Whether any number of minutes can end in each state of the run, in the lesson at hand and in the next. */
 let alive: i32 = 0;
@@ -174,6 +174,12 @@ export function readRun(i: i32, from: i32, wanted: i32): void {
       run = run === states - 1 ? maxRun - 1 : run - 1;
     } else run = -m;
   }
+}
+
+/** Whether an activity's lessons in a plan's minutes keep the run limit, where that can bite at all. */
+export function keepsRunLimit(planMinutes: i32, i: i32): bool {
+  if (int(runStart, i) < 0) return true;
+  return isRunAllowed(planMinutes + ((i * lessonCount) << 2), i, 0, lessonCount - 1);
 }
 
 /** Whether the lessons of `minutesRow` keep the run limit, counted from the run before lesson 0. */

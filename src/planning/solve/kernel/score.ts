@@ -11,13 +11,12 @@ import {
   lateWeight,
   lessonCount,
   reviewCount,
-  reviewWeight,
   soloWeight,
   splitWeight,
   weightOf,
   worthOf,
 } from './model.ts';
-import { chunks, dueOf, minutes, never, opening, reviewAt, squares, strandsIn, sum, total } from './state.ts';
+import { chunks, latenessOf, minutes, opening, reviewAt, squares, strandsIn, sum, total } from './state.ts';
 
 /** U, P, E, moves, and the squared minutes, which do not count in a comparison. */
 export const scoreSize: i32 = 5;
@@ -41,13 +40,7 @@ export function measureScore(into: i32): void {
     if (pieces > 1) splits += pieces - 1;
   }
   let late: f64 = 0;
-  if (lateWeight > 0)
-    for (let r = 0; r < reviewCount; r++) {
-      const due = dueOf(r);
-      if (due >= lessonCount) continue;
-      const at = int(reviewAt, r);
-      late += real(reviewWeight, r) * f64((at === never ? lessonCount : at) - due);
-    }
+  if (lateWeight > 0) for (let r = 0; r < reviewCount; r++) late += latenessOf(r);
   let solo = 0;
   let early = 0;
   let squared = 0;
@@ -59,8 +52,8 @@ export function measureScore(into: i32): void {
   setReal(into, 0, undone);
   setReal(into, 1, penalty + lateWeight * late + soloWeight * f64(solo) + splitWeight * f64(splits));
   setReal(into, 2, f64(early));
-  setReal(into, 4, f64(squared));
   setReal(into, 3, hasLast ? f64(movesSince()) : 0);
+  setReal(into, 4, f64(squared));
 }
 
 function movesSince(): i32 {

@@ -63,7 +63,7 @@ let blankReviewAt: i32 = 0;
 let current: i32 = 0;
 let candidate: i32 = 0;
 let level: i32 = -1;
-let lastGain: i32 = 0;
+let lastGain: f64 = 0;
 
 /**
  * Searches for at most about `steps` × 1000 of work; the same arguments give the same plan. A small
@@ -145,19 +145,19 @@ function searchOnce(steps: f64): void {
   findBounds();
   level = -1;
   lastGain = 0;
-  let levelStart = 0;
+  let levelStart: f64 = 0;
   let levelEnd: f64 = 0;
   let round = 0;
   let returned = 0;
-  while (f64(work) < budget) {
-    const stuck = f64(work - lastGain) > patience * (budget - f64(levelStart));
-    if (level < lastLevel && (f64(work) >= levelEnd || stuck || isLeast())) {
+  while (work < budget) {
+    const stuck = work - lastGain > patience * (budget - levelStart);
+    if (level < lastLevel && (work >= levelEnd || stuck || isLeast())) {
       level++;
       returned = 0;
       levelStart = work;
       lastGain = work;
       const share = level === lastLevel ? 1 : shareByLevel(level);
-      levelEnd = f64(levelStart) + (budget - f64(levelStart)) * share;
+      levelEnd = levelStart + (budget - levelStart) * share;
       restorePlan(ownMinutes, ownReviewAt);
       // revisits only take room from work: they come back when P counts
       if (level === 0) for (let r = 0; r < reviewCount; r++) setReview(r, never);
@@ -168,7 +168,7 @@ function searchOnce(steps: f64): void {
     }
     round++;
     addWork(roundWork);
-    const along = min(1, f64(work - levelStart) / ((levelEnd - f64(levelStart)) * 0.9));
+    const along = min(1, (work - levelStart) / ((levelEnd - levelStart) * 0.9));
     if ((level === 1 || level === 2) && returned < returns && along * f64(returns + 1) >= f64(returned + 1)) {
       // a walk that has gone astray goes on from the best plan
       returned++;

@@ -1,9 +1,10 @@
 // A plan under construction: minutes by activity and lesson, the lesson of each revisit, and the sums the search needs,
 // kept up to date cell by cell, with a journal to take a whole step back.
 
-import { addInt, copyInts, fillInts, int, newInts, setInt } from './memory.ts';
+import { addInt, copyInts, fillInts, int, newInts, real, setInt } from './memory.ts';
 import {
   activityCount,
+  capacity,
   demandOf,
   dueAfter,
   lessonCount,
@@ -13,6 +14,8 @@ import {
   reviewDue,
   reviewMinutes,
   reviewOf,
+  reviewWeight,
+  squareLimit,
   strandCount,
   strandOf,
 } from './model.ts';
@@ -157,12 +160,32 @@ export function refreshActivity(i: i32): void {
   setInt(doneAt, i, done);
 }
 
+/** Whether an activity has minutes in one of these lessons. */
+export function standsIn(i: i32, from: i32, until: i32): bool {
+  if (int(chunks, i) === 0) return false;
+  for (let l = from; l <= until; l++) if (int(minutes, i * lessonCount + l) > 0) return true;
+  return false;
+}
+
+/** Whether the minutes of a lesson keep its capacity and its limit on squares. */
+export function minutesFit(l: i32): bool {
+  const placed = int(total, l);
+  return placed <= int(capacity, l) && int(squares, l) <= squareLimit(l, placed);
+}
+
 /** The lesson a revisit falls due in; `lessonCount` or `never` when it is not wanted within these lessons. */
 export function dueOf(r: i32): i32 {
   const due = int(reviewDue, r);
   if (due >= 0) return due;
   const done = int(doneAt, int(reviewActivity, r));
   return done === never ? never : int(dueAfter, done);
+}
+
+/** Lessons that a revisit is late, weighted; not placed is late to the end. */
+export function latenessOf(r: i32): f64 {
+  const due = dueOf(r);
+  if (due >= lessonCount) return 0;
+  return real(reviewWeight, r) * f64(min(int(reviewAt, r), lessonCount) - due);
 }
 
 /** Makes the state that of a plan kept aside. */

@@ -3,7 +3,7 @@
 
 import { cells, inLesson, lessonSize, listed, listedActivity } from './chunk-list.ts';
 import { insertReview } from './insert-review.ts';
-import { int, newInts, real, setInt } from './memory.ts';
+import { int, newInts, setInt } from './memory.ts';
 import {
   activityCount,
   capacity,
@@ -17,25 +17,24 @@ import {
   preds,
   reviewMinutes,
   reviewOf,
-  reviewWeight,
-  runStart,
   soloWeight,
   squareLimit,
   succStart,
   succs,
 } from './model.ts';
 import { draw, drawIndex, drawInteger } from './random.ts';
-import { isRunAllowed } from './run-programme.ts';
+import { keepsRunLimit } from './run-programme.ts';
 import {
   activityOf,
   blocks,
   doneAt,
-  dueOf,
   firstAt,
   journal,
   journalLength,
+  latenessOf,
   lessonOf,
   minutes,
+  minutesFit,
   never,
   opening,
   refreshActivity,
@@ -245,12 +244,7 @@ function soloOf(l: i32): i32 {
 }
 
 function fits(l: i32): bool {
-  const placed = int(total, l);
-  return (
-    placed <= int(capacity, l) &&
-    int(squares, l) <= squareLimit(l, placed) &&
-    int(strandsIn, l) <= int(maxStrands, l)
-  );
+  return minutesFit(l) && int(strandsIn, l) <= int(maxStrands, l);
 }
 
 /** Whether an activity stands after what it rests on, before what rests on it, and keeps the run limit. */
@@ -263,15 +257,14 @@ function isInOrder(i: i32): bool {
     const start = int(firstAt, int(succs, k));
     if (start !== never && start < done) return false;
   }
-  if (int(runStart, i) < 0) return true;
-  return isRunAllowed(minutes + ((i * lessonCount) << 2), i, 0, lessonCount - 1);
+  return keepsRunLimit(minutes, i);
 }
 
 /** Takes out an activity's revisit and returns how late it was, weighted. */
 function lift(i: i32): f64 {
   const r = int(reviewOf, i);
   if (r < 0) return 0;
-  const late = lateness(r);
+  const late = latenessOf(r);
   if (int(reviewAt, r) !== never) setReview(r, never);
   return late;
 }
@@ -281,11 +274,5 @@ function settle(i: i32): f64 {
   const r = int(reviewOf, i);
   if (r < 0) return 0;
   insertReview(r);
-  return lateness(r);
-}
-
-function lateness(r: i32): f64 {
-  const due = dueOf(r);
-  if (due >= lessonCount) return 0;
-  return real(reviewWeight, r) * f64(min(int(reviewAt, r), lessonCount) - due);
+  return latenessOf(r);
 }
