@@ -16,7 +16,6 @@ const proven = rows.filter((row) => row.proven === 'UPE');
 
 test('of the small problems HiGHS solves to the proven optimum, ours is optimal on at least 80 and on 93 in 100', () => {
   const missed: string[] = [];
-  const far: string[] = [];
   for (const row of proven) {
     const problem = generateProblem(row.size, row.seed);
     const plan = solve(problem);
@@ -24,14 +23,13 @@ test('of the small problems HiGHS solves to the proven optimum, ours is optimal 
     const at = firstDifference(plan.objective, row.objective);
     if (at === null) continue;
     missed.push(nameOf(row));
-    // never better than what is proven, and hardly ever far from it
+    // never better than what is proven, and never far from it but for what is known to be
     expect(plan.objective[at], nameOf(row)).toBeGreaterThan(row.objective?.[at] ?? Number.POSITIVE_INFINITY);
-    if (plan.objective.U > 1.03 * (row.objective?.U ?? 0) + 1e-6) far.push(nameOf(row));
+    if (nameOf(row) !== knownFar)
+      expect(plan.objective.U, nameOf(row)).toBeLessThanOrEqual(1.03 * (row.objective?.U ?? 0) + 1e-6);
   }
   expect(proven.length - missed.length, missed.join()).toBeGreaterThanOrEqual(80);
   expect(missed.length / proven.length, missed.join()).toBeLessThanOrEqual(0.07);
-  // where little is left undone, two minutes are far: 11 of 144 instead of 9
-  expect(far.length / proven.length, far.join()).toBeLessThanOrEqual(0.01);
 });
 
 test('HiGHS run now says what the file says, and the judge allows its plans', async () => {
@@ -44,6 +42,9 @@ test('HiGHS run now says what the file says, and the judge allows its plans', as
     expect(evaluate(problem, answer.plan).broken, nameOf(row)).toEqual([]);
   }
 });
+
+/** Leaves 11 or 12 of 144 minutes undone, HiGHS 9: a miss of the design's bar, which is 3 %. */
+const knownFar = 'small problem of seed 10004';
 
 const nameOf = (row: BaselineRow): string => `${row.size} problem of seed ${row.seed}`;
 

@@ -190,8 +190,7 @@ tell('one touch makes it an observation, with the take as its proof', async () =
   // Crotchets at 96 from the first sample on, the ends cut anywhere.
   const lasted = heard.seconds * (tempo / 60);
   expect(heard.notes.length).toBeGreaterThan(lasted - 3);
-  // a busy machine may tear a note or two of the recording in two
-  expect(heard.notes.length).toBeLessThan(lasted + 4);
+  expect(heard.notes.length).toBeLessThan(lasted + 2);
   expect(heard.alignment?.grid.tempo).toBeCloseTo(tempo, 0);
   const after = await readCourse();
   const standing = present(
