@@ -36,3 +36,8 @@ export function playLine({ tempo, seconds, wander }: PlayedLine): Uint8Array {
   }
   return formatWav([sound], sampleRate);
 }
+
+/** Whether these MIDI numbers, one after another, are what the line plays from some note on, over and over. */
+export function isOfLine(played: readonly number[]): boolean {
+  return line.some((_, from) => played.every((midi, n) => midi === line[(from + n) % line.length]));
+}

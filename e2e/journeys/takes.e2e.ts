@@ -13,7 +13,7 @@ import { words } from '../../src/web/words/index.ts';
 import { lessonsOf, readView, sendCommand, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, microphoneFlags, openPage, type WatchedPage } from '../harness/browser.ts';
-import { playLine } from '../harness/played-line.ts';
+import { isOfLine, playLine } from '../harness/played-line.ts';
 import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
@@ -187,10 +187,16 @@ tell('one touch makes it an observation, with the take as its proof', async () =
   expect(takes[0]).toMatchObject({ soundBytes: expect.any(Number), lesson: expect.any(String) });
   expect(takes[0]?.proves.map(({ level }) => level)).toEqual([2]);
   const { heard } = await readTake(0);
-  // Crotchets at 96 from the first sample on, the ends cut anywhere.
+  // Crotchets at 96 from the first sample on, the ends cut anywhere. A busy machine may lose a moment of the sound and so tear
+  // a note in two: what goes on at its pitch before the next beat is the same note.
+  const whole = heard.notes.filter(({ onset, midi }, n) => {
+    const before = heard.notes[n - 1];
+    return before === undefined || before.midi !== midi || onset - before.onset > 0.8 * (60 / tempo);
+  });
   const lasted = heard.seconds * (tempo / 60);
-  expect(heard.notes.length).toBeGreaterThan(lasted - 3);
-  expect(heard.notes.length).toBeLessThan(lasted + 2);
+  expect(whole.length).toBeGreaterThan(lasted - 3);
+  expect(whole.length).toBeLessThan(lasted + 2);
+  expect(isOfLine(whole.slice(1, -1).map(({ midi }) => midi))).toBe(true);
   expect(heard.alignment?.grid.tempo).toBeCloseTo(tempo, 0);
   const after = await readCourse();
   const standing = present(
