@@ -312,6 +312,22 @@ tell('closing it moves the course as it should, and says why', async () => {
   expect(shown?.lines.map((line) => line.what)).toContain(sentenceCase(unfinished.title));
 });
 
+tell('her next lesson has the last one at hand, with the sheet she took home', async () => {
+  const { page } = watched;
+  const [taught, next] = lessonsOf(await readCourseOf(page, nora.name));
+  await page.goto(`${studio.address}/lesson/${next?.lesson}`);
+  await page.getByText(words.lesson.lastOn('')).waitFor();
+  const sheet = page.waitForEvent('popup');
+  await page.getByRole('link', { name: words.lesson.lastSheet }).click();
+  const opened = await sheet;
+  await opened.waitForURL(`**/practice/lesson/${taught?.lesson}`);
+  await opened.getByRole('heading', { name: nora.name }).first().waitFor();
+  await opened.close();
+  await page.goBack();
+  await studentPage().moved.waitFor();
+  await studentPage().showTable();
+});
+
 tell('lesson 3 is cancelled: its work goes elsewhere and says why; Undo brings it back', async () => {
   const { page } = watched;
   await studentPage().lookedAtMoves();

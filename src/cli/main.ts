@@ -4,7 +4,8 @@
 import { type CommandRun, commands } from './commands/commands.ts';
 
 const [name = 'help', ...words] = process.argv.slice(2);
-const run: CommandRun | undefined = commands[name === '--help' || name === '-h' ? 'help' : name];
+const wantsHelp = [name, ...words].some((word) => word === '--help' || word === '-h');
+const run: CommandRun | undefined = commands[wantsHelp ? 'help' : name];
 if (run === undefined) {
   console.error(`levare: there is no command "${name}". \`levare help\` lists them.`);
   process.exitCode = 2;

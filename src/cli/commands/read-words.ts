@@ -17,7 +17,13 @@ export function readWords(
     const { values, positionals } = parseArgs({ args: [...words], options, allowPositionals: true });
     return ok({ values: values as Words['values'], positionals });
   } catch (fault) {
-    return err(fault instanceof Error ? fault.message : String(fault));
+    const said = fault instanceof Error ? fault.message : String(fault);
+    const unknown = /^Unknown option '(-[^']*)'/.exec(said)?.[1];
+    if (unknown === undefined) return err(said);
+    const known = Object.keys(options);
+    const hint =
+      known.length === 0 ? '' : ` The nearest is --${nearestWord(unknown.replace(/^-+/, ''), known)}.`;
+    return err(`there is no option ${unknown} here.${hint} \`levare help\` lists them.`);
   }
 }
 

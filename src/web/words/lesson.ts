@@ -80,6 +80,7 @@ export const lesson = {
   lastTime: 'Last time',
   lastOn: (day: string) => `Last time, ${day}`,
   lastPractice: 'Practice set',
+  lastSheet: 'The practice sheet of that lesson',
   firstLesson: 'This is the first lesson of the course.',
   nothingWritten: 'Nothing was written.',
 

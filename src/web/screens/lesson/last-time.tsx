@@ -2,12 +2,12 @@ import type { LessonView } from '#contract';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 
-/** Last lesson's note and the practice that was set. */
+/** Last lesson's note, the practice that was set, and its sheet in a window of its own: the lesson and its clock stay. */
 export function LastTime({ lesson }: { readonly lesson: LessonView }) {
   const format = useFormat();
   const { previous } = lesson;
   if (!previous) return <p className="soft">{words.lesson.firstLesson}</p>;
-  const { note, practice } = previous;
+  const { lesson: id, note, practice } = previous;
   const tasks = practice.split('\n').filter((line) => line.trim() !== '');
   return (
     <div className="last-time">
@@ -24,6 +24,9 @@ export function LastTime({ lesson }: { readonly lesson: LessonView }) {
         </>
       )}
       {note === '' && tasks.length === 0 && <p className="soft">{words.lesson.nothingWritten}</p>}
+      <a className="show-material" href={`/practice/lesson/${id}`} target="_blank" rel="noreferrer">
+        {words.lesson.lastSheet}
+      </a>
     </div>
   );
 }
