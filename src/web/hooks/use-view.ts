@@ -22,8 +22,13 @@ import { keys } from '../app/query-keys.ts';
 
 const at = (path: string, id: string) => `/api/${path}/${encodeURIComponent(id)}`;
 
+/** A refused studio is not asked for again by each part of the page that says so: it would never come to rest. */
 export const useStudio = () =>
-  useQuery({ queryKey: keys.studio, queryFn: () => getView<StudioView>('/api/studio') });
+  useQuery({
+    queryKey: keys.studio,
+    queryFn: () => getView<StudioView>('/api/studio'),
+    retryOnMount: false,
+  });
 
 /** The last day stays on screen while the next one is fetched. */
 export const useDay = (date: string) =>

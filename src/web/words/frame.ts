@@ -38,7 +38,7 @@ export const frame = {
   tryAgain: 'Try again',
   notSignedIn: {
     title: 'Open Levare by its own link',
-    text: 'When Levare starts it prints a link that opens it in this browser. Use that link once.',
+    text: 'This browser is not known here yet. Where Levare was started it prints a link; open that link once in this browser. For another link, press Enter there.',
   },
   notFound: {
     title: 'Nothing at this address',
