@@ -292,7 +292,10 @@ export interface CourseView {
   }[];
   readonly notReady: readonly {
     readonly courseUnit: Id<'course-unit'>;
+    readonly activity: string;
     readonly sentence: string;
+    /** What it rests on and the student does not have. */
+    readonly missing: readonly { readonly skill: SkillId; readonly title: string }[];
     readonly way: readonly { readonly unit: UnitId; readonly title: string }[];
   }[];
   readonly setAside: readonly {

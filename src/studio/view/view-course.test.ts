@@ -14,6 +14,7 @@ import {
 } from '../testing/open-studio.contract.ts';
 import { viewCourse } from './view-course.ts';
 import { viewLesson } from './view-lesson.ts';
+import { whatIf } from './what-if.ts';
 
 const courseUnit = id('course-unit', 'ana-answers');
 const course = async (studio: TestStudio): Promise<CourseView> =>
@@ -167,17 +168,41 @@ describe('the course', () => {
         },
       ],
     });
-    await studio.done({
+    const give = {
       type: 'courseUnit.give',
       seen: await studio.revision(anaCourse),
       course: anaCourse,
       courseUnit,
       unit: advanced.id,
       strand: strandMain,
-    });
+    } as const;
+    // Tried out beforehand, it says what the course would say, and nothing about room.
+    const imagined = await whatIf(studio.store, anaCourse, [give], studio.outside());
+    expect(imagined).toMatchObject({ ok: true });
+    const changes = imagined.ok ? imagined.value.changes.join('\n') : '';
+    expect(changes).toContain('it rests on “two bar answers”. Shortest way:');
+    expect(changes).not.toMatch(/left out|would not be finished/);
+    await studio.done(give);
     const view = await course(studio);
     expect(view.notReady[0]).toMatchObject({ courseUnit, way: [{ unit: unit.id, title: unit.title }] });
     expect(view.notReady[0]?.sentence).toContain('“two bar answers”');
+    expect(view.notReady[0]?.missing).toEqual([
+      { skill: id('skill', 'two-bar-answers'), title: 'two bar answers' },
+    ]);
     expect(view.units[0]?.status).toBe('notReady');
+    // A student who has it already: one observation, and the unit is planned.
+    await studio.done({
+      type: 'observe',
+      observation: id('observation', 'has-it'),
+      course: anaCourse,
+      student: ana,
+      lesson: null,
+      skill: id('skill', 'two-bar-answers'),
+      level: 2,
+      note: '',
+    });
+    const ready = await course(studio);
+    expect(ready.notReady).toEqual([]);
+    expect(ready.units[0]?.status).toBe('planned');
   });
 });

@@ -131,7 +131,7 @@ export function toPace(pace: { readonly mean: number; readonly sd: number; reado
   };
 }
 
-/** One entry for each unit that waits, with the shortest way to it. */
+/** One entry for each activity that waits, with what is missing and the shortest way to it. */
 function listNotReady(
   { notReady }: Formulation,
   skillTitle: (skill: SkillId) => string,
@@ -140,7 +140,9 @@ function listNotReady(
   return notReady.map((entry) => ({
     // Planning hands back the ids that it was given.
     courseUnit: entry.courseUnit as CourseUnitId,
+    activity: entry.activity,
     sentence: formatNotReady(entry, { skillTitle, unitTitle }),
+    missing: entry.missing.map((skill) => ({ skill, title: skillTitle(skill) })),
     way: entry.way.map((unit) => ({ unit, title: unitTitle(unit) })),
   }));
 }

@@ -46,6 +46,7 @@ export function whatIf(
 export function compareCourses(before: CourseView, after: CourseView): readonly string[] {
   return [
     ...compareEnds(before, after),
+    ...compareReadiness(before, after),
     ...compareLeftOut(before, after),
     ...compareUnitEnds(before, after),
     ...compareLessons(before, after),
@@ -63,13 +64,22 @@ function compareEnds(before: CourseView, after: CourseView): readonly string[] {
   ];
 }
 
+const keyOf = (entry: { readonly courseUnit: string; readonly activity: string }) =>
+  `${entry.courseUnit} ${entry.activity}`;
+
+/** What would have to wait, what it waits for, and the way there. */
+function compareReadiness(before: CourseView, after: CourseView): readonly string[] {
+  const was = new Set(before.notReady.map(keyOf));
+  return after.notReady.filter((entry) => !was.has(keyOf(entry))).map((entry) => entry.sentence);
+}
+
 function compareLeftOut(before: CourseView, after: CourseView): readonly string[] {
-  const key = (l: CourseView['leftOut'][number]) => `${l.courseUnit} ${l.activity}`;
-  const was = new Set(before.leftOut.map(key));
-  const will = new Set(after.leftOut.map(key));
-  const fits = before.leftOut.filter((l) => !will.has(key(l)));
+  const was = new Set(before.leftOut.map(keyOf));
+  const will = new Set(after.leftOut.map(keyOf));
+  const waits = new Set(after.notReady.map(keyOf));
+  const fits = before.leftOut.filter((l) => !will.has(keyOf(l)));
   return [
-    ...after.leftOut.filter((l) => !was.has(key(l))).map((l) => l.why),
+    ...after.leftOut.filter((l) => !was.has(keyOf(l)) && !waits.has(keyOf(l))).map((l) => l.why),
     ...fits.map((l) => `“${l.title}” would find room.`),
   ];
 }
@@ -81,6 +91,7 @@ function compareUnitEnds(before: CourseView, after: CourseView): readonly string
   return after.units.flatMap((unit) => {
     const [from, to] = [was.get(unit.id), will.get(unit.id)];
     const isNew = !before.units.some((u) => u.id === unit.id);
+    if (isNew && to === undefined && unit.status === 'notReady') return [];
     if (isNew)
       return [
         to === undefined

@@ -134,6 +134,7 @@ export const student = {
     add: (titles: string) => `Give ${titles} first`,
     noWay: 'No unit in the library teaches what is missing. Write one under Units.',
     added: 'Gave the units that come first',
+    known: 'Or is it there already? Note the level:',
   },
   leftOut: { title: 'Left out' },
   setAside: {

@@ -1,24 +1,32 @@
+import { useState } from 'react';
 import type { Command, CourseView } from '#contract';
 import { sendTogether } from '../../app/send.ts';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { LongList } from './long-list.tsx';
+import { ObserveForm } from './observe-form.tsx';
 import { unitsOnStrand } from './strand-order.ts';
 
 const say = words.student;
 
 /** What the course does not hold now, and why: not ready, left out, set aside. */
 export function ApartLists({ course }: { readonly course: CourseView }) {
+  // What is not ready stands under that heading, with more to it.
+  const leftOut = course.leftOut.filter(
+    (left) =>
+      !course.notReady.some((one) => one.courseUnit === left.courseUnit && one.activity === left.activity),
+  );
   return (
     <>
       {course.notReady.length > 0 && <NotReady course={course} />}
-      {course.leftOut.length > 0 && (
+      {leftOut.length > 0 && (
         <section className="student-part" aria-labelledby="left-out-title">
           <h2 id="left-out-title">{say.leftOut.title}</h2>
-          <LongList items={course.leftOut} most={5}>
+          <LongList items={leftOut} most={5}>
             {(one) => <li key={`${one.courseUnit} ${one.activity}`}>{one.why}</li>}
           </LongList>
         </section>
@@ -28,7 +36,10 @@ export function ApartLists({ course }: { readonly course: CourseView }) {
   );
 }
 
+type MissingSkill = CourseView['notReady'][number]['missing'][number];
+
 function NotReady({ course }: { readonly course: CourseView }) {
+  const [observed, setObserved] = useState<MissingSkill | null>(null);
   const units = course.units.filter((unit) => course.notReady.some((one) => one.courseUnit === unit.id));
   return (
     <section className="student-part" aria-labelledby="not-ready-title">
@@ -39,6 +50,9 @@ function NotReady({ course }: { readonly course: CourseView }) {
           const way = here
             .flatMap((one) => one.way)
             .filter((step, i, all) => all.findIndex((other) => other.unit === step.unit) === i);
+          const missing = here
+            .flatMap((one) => one.missing)
+            .filter((skill, i, all) => all.findIndex((other) => other.skill === skill.skill) === i);
           return (
             <li key={unit.id} className="apart">
               <h3>{unit.title}</h3>
@@ -54,10 +68,21 @@ function NotReady({ course }: { readonly course: CourseView }) {
                   {say.notReady.add(way.map((step) => step.title).join(', '))}
                 </Button>
               )}
+              <p className="soft">{say.notReady.known}</p>
+              <ul className="plain-list">
+                {missing.map((skill) => (
+                  <li key={skill.skill}>
+                    <Button kind="plain" onPress={() => setObserved(skill)}>
+                      {sentenceCase(skill.title)}
+                    </Button>
+                  </li>
+                ))}
+              </ul>
             </li>
           );
         })}
       </ul>
+      {observed && <ObserveForm course={course} skill={observed} onClose={() => setObserved(null)} />}
     </section>
   );
 }

@@ -14,7 +14,7 @@ const say = words.student.skills;
 
 interface Props {
   readonly course: CourseView;
-  readonly skill: SkillStandingView;
+  readonly skill: Pick<SkillStandingView, 'skill' | 'title'>;
   readonly onClose: () => void;
 }
 
