@@ -127,7 +127,7 @@ describe('[R-CSV-3] each row makes a student or says in words what is wrong with
 
   test('the same name twice in the file, and a twin in the studio', () => {
     const { rows } = preview('Name\nRui\nrui\nAna Ferreira');
-    expect(rows[1]?.faults[0]?.message).toContain('line 2 already');
+    expect(rows[1]?.faults[0]?.message).toContain('row 2 already');
     expect(rows[2]?.twin).toBe('student:ana');
   });
 

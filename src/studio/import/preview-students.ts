@@ -109,7 +109,7 @@ function previewRow(
     ? [
         {
           column: '',
-          message: `This line has ${trimEnd(row.cells).length} cells where the headings are ${header.length}. Put text that holds the delimiter in quotation marks.`,
+          message: `This row has ${trimEnd(row.cells).length} cells where the headings are ${header.length}. Put text that holds the delimiter in quotation marks.`,
         },
         ...read.faults,
       ]
@@ -143,7 +143,7 @@ function markTwins(
         faults: [
           {
             column: 'name',
-            message: `${row.student.name} stands on line ${earlier} already. Take one out, or add something to tell them apart.`,
+            message: `${row.student.name} stands in row ${earlier} already. Leave one out, or add something to tell them apart.`,
           },
         ],
       };

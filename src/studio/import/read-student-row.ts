@@ -75,7 +75,7 @@ function readName(cells: StudentCells, faults: RowFault[]): string {
   const name = cells.get('name').replace(/\s+/g, ' ').trim();
   if (!cells.has('name')) faults.push({ column: 'name', message: 'Choose the column that holds the name.' });
   else if (name === '')
-    faults.push({ column: 'name', message: 'The name is missing. Write it, or take the line out.' });
+    faults.push({ column: 'name', message: 'The name is missing. Write it, or leave the row out.' });
   else if (name.length > longest.name)
     faults.push({ column: 'name', message: `The name is longer than ${longest.name} characters.` });
   return name;
