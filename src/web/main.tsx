@@ -9,6 +9,7 @@ import { StrictMode } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { createRoot } from 'react-dom/client';
 import { present } from '#core';
+import { startLeadingToFaults } from './app/lead-to-fault.ts';
 import { startLive } from './app/live.ts';
 import { queryClient } from './app/query-client.ts';
 import { Routes } from './app/routes.tsx';
@@ -39,5 +40,6 @@ createRoot(present(document.getElementById('root'), 'the root element')).render(
 tellOutboxReplies();
 startOutbox();
 startLive();
+startLeadingToFaults();
 // Absent where the page is not served safely; then a dead server shows the browser's own page, as ever.
 if (import.meta.env.PROD) void navigator.serviceWorker?.register('/service-worker.js').catch(() => undefined);

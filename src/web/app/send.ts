@@ -1,6 +1,6 @@
 // A person's change on its way: sent, told of with Undo, and its views asked for again. Used by the hooks and the frame.
 
-import type { ChangesView, Command, CommandReply } from '#contract';
+import type { ChangesView, Command, CommandReply, CommandType } from '#contract';
 import type { Id } from '#core';
 import { newId } from '../new-id.ts';
 import { words } from '../words/index.ts';
@@ -12,23 +12,25 @@ import { showToast } from './toasts.ts';
 import { changesWith, joinChanges } from './undo-groups.ts';
 import { withSeen } from './with-seen.ts';
 
-/** Shows what went wrong, with the way on where there is one. */
-export function showFault(fault: ApiFault): void {
+/** Shows what went wrong, with the way on where there is one; `about` is what was tried, if it can be tried again. */
+export function showFault(fault: ApiFault, about: CommandType | null = null): void {
   const newest = { label: words.frame.lookAtNewest, act: () => void queryClient.invalidateQueries() };
   showToast({
     text: fault.message,
     notices: fault.details ?? [],
     fault: true,
+    about,
     action: fault.kind === 'ChangedElsewhere' ? newest : null,
   });
 }
 
 /** Shows what was done, with Undo. */
-export function showDone(reply: CommandReply): void {
+export function showDone(reply: CommandReply, about: CommandType | null = null): void {
   showToast({
     text: reply.label,
     notices: reply.notices,
     change: reply.change,
+    about,
     action: { label: words.frame.undo, act: () => void undoChange(reply.change) },
   });
 }
@@ -38,12 +40,12 @@ export async function send(command: Command): Promise<CommandReply | null> {
   if (theOutbox.status().pending > 0) await theOutbox.flush();
   const reply = await sendCommand(newId('change'), command);
   if (!reply.ok) {
-    showFault(reply.error);
+    showFault(reply.error, command.type);
     return null;
   }
   if (command.type === 'undo') theOutbox.forgetWritten();
   // A studio just founded has nothing before it to go back to.
-  if (command.type !== 'studio.found') showDone(reply.value);
+  if (command.type !== 'studio.found') showDone(reply.value, command.type);
   await refreshAfter(command.type);
   return reply.value;
 }

@@ -18,3 +18,13 @@ test('the same fault is said once, and at most two faults stand', () => {
   for (const text of ['a', 'b', 'b', 'c']) showToast({ text, fault: true });
   expect(texts()).toEqual(['b', 'c']);
 });
+
+test('a fault goes when the same is tried again and done, and only then', () => {
+  showToast({ text: 'too long', fault: true, about: 'term.put' });
+  showToast({ text: 'another thing done', about: 'student.add' });
+  expect(texts()).toEqual(['too long', 'another thing done']);
+  showToast({ text: 'backwards', fault: true, about: 'term.put' });
+  expect(texts()).toEqual(['backwards']);
+  showToast({ text: 'the term is set', about: 'term.put' });
+  expect(texts()).toEqual(['the term is set']);
+});

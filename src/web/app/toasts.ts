@@ -1,5 +1,6 @@
 // Short messages at the foot of the page, kept outside React so that anything can leave one.
 
+import type { CommandType } from '#contract';
 import type { Id } from '#core';
 
 export interface ToastAction {
@@ -16,6 +17,8 @@ export interface Toast {
   readonly fault: boolean;
   /** The change it tells of; a newer toast of the same change takes its place. */
   readonly change: Id<'change'> | null;
+  /** What was tried; what the next try of the same comes to takes its place. */
+  readonly about: CommandType | null;
 }
 
 let toasts: readonly Toast[] = [];
@@ -31,9 +34,19 @@ function set(next: readonly Toast[]): void {
 
 /** Shows a message in the place of the last one; a fault stays beside it until it is put away. */
 export function showToast(toast: Pick<Toast, 'text'> & Partial<Omit<Toast, 'key'>>): void {
-  const whole: Toast = { notices: [], action: null, fault: false, change: null, ...toast, key: ++last };
-  // A repeated fault is said once.
-  const faults = toasts.filter((t) => t.fault && t.text !== whole.text).slice(whole.fault ? 1 - most : -most);
+  const whole: Toast = {
+    notices: [],
+    action: null,
+    fault: false,
+    change: null,
+    about: null,
+    ...toast,
+    key: ++last,
+  };
+  // A repeated fault is said once; one that was mended is not said any more.
+  const faults = toasts
+    .filter((t) => t.fault && t.text !== whole.text && (t.about === null || t.about !== whole.about))
+    .slice(whole.fault ? 1 - most : -most);
   set([...faults, whole]);
 }
 

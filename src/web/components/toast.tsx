@@ -61,7 +61,14 @@ export function Toasts() {
     };
   }, []);
   return (
-    <section ref={place} className="toasts no-print" aria-label={words.frame.messages} aria-live="polite">
+    <section
+      ref={place}
+      className="toasts no-print"
+      aria-label={words.frame.messages}
+      aria-live="polite"
+      // An open dialog hides the page from screen readers, but not what its refusal says.
+      data-react-aria-top-layer
+    >
       <ol>
         {toasts.map((toast) => (
           <ToastLine key={toast.key} toast={toast} />

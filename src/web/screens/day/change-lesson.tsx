@@ -66,7 +66,7 @@ function CallOff({
           ))}
         </fieldset>
         <div className="day-form-actions">
-          <Button kind="primary" large type="submit" isDisabled={busy}>
+          <Button kind="primary" large type="submit" isPending={busy}>
             {change === 'cancel' ? dialog.cancelDo : dialog.missDo}
           </Button>
           <Button large onPress={onClose}>
@@ -141,7 +141,7 @@ function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>
           />
         </div>
         <div className="day-form-actions">
-          <Button kind="primary" large type="submit" isDisabled={busy}>
+          <Button kind="primary" large type="submit" isPending={busy}>
             {dialog.moveDo}
           </Button>
           <Button large onPress={onClose}>

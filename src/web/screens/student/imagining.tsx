@@ -40,7 +40,7 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
         </h3>
         <Button
           kind="primary"
-          isDisabled={keeping}
+          isPending={keeping}
           onPress={async () => {
             setKeeping(true);
             await onKeep();

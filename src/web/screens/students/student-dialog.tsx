@@ -61,7 +61,7 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
         faults={shown}
       />
       <div className="form-end">
-        <Button kind="primary" type="submit" isDisabled={busy}>
+        <Button kind="primary" type="submit" isPending={busy}>
           {known ? form.save : form.addAction}
         </Button>
         <Button kind="plain" onPress={() => onDone(null)}>
