@@ -1,8 +1,10 @@
 // The editor of a unit, for the library's units and for a student's copy alike. It knows nothing of where the document
 // goes; it keeps the draft, says what must be mended and what would surprise, and hands over a document.
 
-import { type FormEvent, type ReactNode, useMemo, useRef, useState } from 'react';
+import { type FormEvent, type ReactNode, useMemo, useState } from 'react';
+import { useLocation } from 'wouter';
 import { type UnitDocument, type UnitId, validateUnit } from '#planning';
+import { showToast } from '../../app/toasts.ts';
 import { Button } from '../../components/button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useSkills, useUnits } from '../../hooks/use-view.ts';
@@ -56,11 +58,11 @@ export function UnitEditor({
   children,
 }: UnitEditorProps) {
   const format = useFormat();
+  const [, navigate] = useLocation();
   const hand = useUnitDraft(place, from);
   const skillView = useSkills().data;
   const skills = useMemo(() => skillView?.skills ?? [], [skillView]);
   const units = useUnits().data?.units ?? [];
-  const form = useRef<HTMLFormElement>(null);
   const [tried, setTried] = useState(false);
   const [busy, setBusy] = useState(false);
   const { draft, setDraft, offered } = hand;
@@ -72,6 +74,8 @@ export function UnitEditor({
     const skillsById = new Map(skills.map((skill) => [skill.id, skill]));
     return placeFindings(validateUnit(document, skillsById), document, skillsById);
   }, [document, skills]);
+  // All is mended: what is begun after it is not at fault before it is written.
+  if (tried && faults.size === 0) setTried(false);
 
   if (offered) {
     return (
@@ -113,18 +117,7 @@ export function UnitEditor({
   async function save(event: FormEvent) {
     event.preventDefault();
     setTried(true);
-    if (busy) return;
-    if (faults.size > 0) {
-      // Faulty rows open first; then the first field to mend is gone to.
-      requestAnimationFrame(() => {
-        const field = form.current?.querySelector<HTMLElement>(
-          '[aria-invalid="true"] input, input[aria-invalid="true"], textarea[aria-invalid="true"], select[aria-invalid="true"]',
-        );
-        field?.focus();
-        field?.scrollIntoView({ block: 'center' });
-      });
-      return;
-    }
+    if (busy || faults.size > 0) return;
     const id = draft.id ?? titleToUnitId(draft.title, new Set(units.map((unit) => unit.id)));
     const whole = draftToDocument(draft, id);
     setBusy(true);
@@ -135,9 +128,26 @@ export function UnitEditor({
     onLeave(whole);
   }
 
+  function throwAway() {
+    const editor = `${window.location.pathname}${window.location.search}`;
+    const keepAgain = hand.giveUp();
+    onLeave(null);
+    if (keepAgain === null) return;
+    showToast({
+      text: says.discarded(draft.title.trim()),
+      action: {
+        label: words.frame.undo,
+        act: () => {
+          keepAgain();
+          navigate(editor);
+        },
+      },
+    });
+  }
+
   const minutes = usualMinutesOf(draft);
   return (
-    <form className="form editor" ref={form} onSubmit={save} noValidate>
+    <form className="form editor" onSubmit={save} noValidate>
       {before?.(document, hand.touched)}
       <EditAbout editing={editing} isNew={place === 'new'} />
       <EditSuits editing={editing} />
@@ -166,16 +176,10 @@ export function UnitEditor({
           </p>
         )}
         <div className="editor-deeds">
-          <Button
-            kind="plain"
-            onPress={() => {
-              hand.finish();
-              onLeave(null);
-            }}
-          >
+          <Button kind="plain" onPress={throwAway}>
             {hand.touched ? says.discard : words.frame.cancel}
           </Button>
-          <Button kind="primary" type="submit" isDisabled={busy}>
+          <Button kind="primary" type="submit" isPending={busy}>
             {saveLabel}
           </Button>
         </div>

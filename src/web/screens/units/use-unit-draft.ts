@@ -30,8 +30,10 @@ export interface UnitDraftInHand {
   readonly touched: boolean;
   /** False when the browser would not keep it. */
   readonly kept: boolean;
-  /** Throws away what is kept and stops keeping: after saving, or when it is given up. */
+  /** Throws away what is kept and stops keeping: after saving. */
   readonly finish: () => void;
+  /** The same, when it is given up. Returns how to keep it again, or null when there was nothing to keep. */
+  readonly giveUp: () => (() => void) | null;
 }
 
 /** `from` is what the editor starts with; what it was at first counts. */
@@ -70,5 +72,11 @@ export function useUnitDraft(place: DraftPlace, from: UnitDraft): UnitDraftInHan
     const shelf = theShelf();
     if (shelf) dropDrafts(shelf, place);
   }, [place]);
-  return { draft, setDraft, offered, goOn, startAgain, touched, kept, finish };
+  const giveUp = useCallback(() => {
+    const shelf = theShelf();
+    const given = shelf && findDraft(shelf, place);
+    finish();
+    return shelf && given ? () => void keepDraft(shelf, given) : null;
+  }, [finish, place]);
+  return { draft, setDraft, offered, goOn, startAgain, touched, kept, finish, giveUp };
 }
