@@ -49,7 +49,12 @@ export function orderActivities(
     for (const skill of a.develops) {
       for (const b of developersIn(a.courseUnit, skill)) if (b.listed < a.listed) preds.add(b.id);
       for (const base of standing.skillOf(skill)?.restsOn ?? []) {
-        if (standing.has(base)) continue;
+        if (standing.has(base)) {
+          // Taken as there by its stage alone, yet the unit itself teaches it first.
+          if (standing.levelOf(base) === null)
+            for (const b of developersIn(a.courseUnit, base)) if (b.listed < a.listed) preds.add(b.id);
+          continue;
+        }
         const unit = firstUnitBySkill.get(base);
         if (unit === undefined) {
           missing.add(base);

@@ -82,6 +82,15 @@ test('[F3] ongoing skills and skills of earlier stages count as there', () => {
   expect(formulateProblem(course({ ...only, skills: ongoing })).notReady).toEqual([]);
 });
 
+test('[F3] a skill that only counts as there by its stage keeps its place within the unit that teaches it', () => {
+  const open = [skill('open strings'), skill('crossing', ['open strings'])];
+  const unit = exampleUnit('strings', [act('open', 12, ['open strings']), act('cross', 15, ['crossing'])]);
+  const input = exampleCourse({ skills: open, units: [onCourse('u1', unit)], stage: 'intermediate' });
+  expect(activity(input, 'u1/cross')?.preds).toEqual(['u1/open']);
+  // Seen, it holds nothing up.
+  expect(activity({ ...input, observations: [seen('open strings', 2)] }, 'u1/cross')?.preds).toEqual([]);
+});
+
 test('[F4] a ring among skills is named and the plan goes on', () => {
   const ring = [skill('pulse', ['answer']), ...skills.slice(1)];
   const { cycles, problem } = formulateProblem(course({ skills: ring }));
