@@ -72,8 +72,6 @@ export const student = {
     nothing: 'Change something above to see what it would do.',
     changes: 'What would change',
     noChanges: 'The plan would stay as it is.',
-    ends: (before: string, after: string) => `Planned work ends ${after} instead of ${before}.`,
-    endsNow: (after: string) => `Planned work ends ${after}.`,
     keep: 'Keep this',
     leave: 'Leave it',
     kept: 'Kept what you tried',

@@ -1,7 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { WhatIfView } from '#contract';
 import { Button } from '../../components/button.tsx';
-import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { LongList } from './long-list.tsx';
 
@@ -17,7 +16,6 @@ interface Props {
 
 /** What would change, most important first, and the choice to keep or leave it. */
 export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
-  const format = useFormat();
   const [keeping, setKeeping] = useState(false);
   const title = useRef<HTMLHeadingElement>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new answer is what the reader is led to
@@ -25,13 +23,6 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
     title.current?.focus({ preventScroll: true });
     title.current?.scrollIntoView({ block: 'start' });
   }, [view]);
-  const { before, after } = view.ends;
-  const ends =
-    after === null || before === after
-      ? null
-      : before === null
-        ? say.endsNow(format.day(after, 'day'))
-        : say.ends(format.day(after, 'day'), format.day(before, 'day'));
   return (
     <div className="imagining">
       <div className="imagined-head">
@@ -51,10 +42,10 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
         </Button>
         <Button onPress={onLeave}>{say.leave}</Button>
       </div>
-      {view.changes.length === 0 && ends === null ? (
+      {view.changes.length === 0 ? (
         <p>{say.noChanges}</p>
       ) : (
-        <LongList items={ends ? [ends, ...view.changes] : view.changes} most={5} className="imagined-changes">
+        <LongList items={view.changes} most={5} className="imagined-changes">
           {(sentence) => <li key={sentence}>{sentence}</li>}
         </LongList>
       )}
