@@ -144,19 +144,20 @@ export function SetAsideForm({
 }: Ending & { readonly course: CourseView; readonly segment: SegmentView }) {
   const [day, setDay] = useState<string>(addDays(course.today, 21));
   const { courseUnit, activity } = segment;
+  const back = isDate(day) && day > course.today ? day : null;
   return (
     <CommandForm
       title={say.dialog.setAsideTitle(segment.title)}
       verb={say.menu.setAside}
       command={
-        courseUnit !== null && activity !== null && isDate(day) && day > course.today
+        courseUnit !== null && activity !== null && back !== null
           ? {
               type: 'activity.setAside',
               seen: course.revision,
               course: course.id,
               courseUnit,
               activity,
-              backFrom: day,
+              backFrom: back,
             }
           : null
       }
@@ -169,6 +170,7 @@ export function SetAsideForm({
         onValue={setDay}
         min={addDays(course.today, 1)}
         help={say.dialog.backFromHelp}
+        fault={back === null ? say.dialog.backFromFault : null}
       />
     </CommandForm>
   );
@@ -215,7 +217,7 @@ export function LessonTimeForm({
   const [time, setTime] = useState<string>(bar.time);
   const [length, setLength] = useState(String(bar.minutes));
   const minutes = Number(length);
-  const right = isDate(day) && isTime(time) && Number.isInteger(minutes) && minutes >= 10 && minutes <= 240;
+  const right = Number.isInteger(minutes) && minutes >= 10 && minutes <= 240;
   return (
     <CommandForm
       title={say.dialog.timeTitle(writing.day(bar.date))}
@@ -228,8 +230,21 @@ export function LessonTimeForm({
       {...ending}
     >
       <div className="score-form-row">
-        <TextField label={say.dialog.date} type="date" value={day} onValue={setDay} autoFocus />
-        <TextField label={say.dialog.time} type="time" value={time} onValue={setTime} />
+        <TextField
+          label={say.dialog.date}
+          type="date"
+          value={day}
+          onValue={setDay}
+          autoFocus
+          fault={isDate(day) ? null : say.dialog.dateFault}
+        />
+        <TextField
+          label={say.dialog.time}
+          type="time"
+          value={time}
+          onValue={setTime}
+          fault={isTime(time) ? null : say.dialog.timeFault}
+        />
         <TextField
           label={say.dialog.length}
           type="number"
@@ -237,6 +252,7 @@ export function LessonTimeForm({
           onValue={setLength}
           min={10}
           max={240}
+          fault={right ? null : say.dialog.lengthFault}
         />
       </div>
     </CommandForm>
