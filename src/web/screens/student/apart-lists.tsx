@@ -15,10 +15,10 @@ const say = words.student;
 
 /** What the course does not hold now, and why: not ready, left out, set aside. */
 export function ApartLists({ course }: { readonly course: CourseView }) {
-  // What is not ready stands under that heading, with more to it.
+  // What is not ready or set aside stands under a heading of its own, with what can be done about it.
+  const elsewhere = [...course.notReady, ...course.setAside];
   const leftOut = course.leftOut.filter(
-    (left) =>
-      !course.notReady.some((one) => one.courseUnit === left.courseUnit && one.activity === left.activity),
+    (left) => !elsewhere.some((one) => one.courseUnit === left.courseUnit && one.activity === left.activity),
   );
   return (
     <>
