@@ -12,7 +12,7 @@ import { present } from '#core';
 import { startLeadingToFaults } from './app/lead-to-fault.ts';
 import { startLive } from './app/live.ts';
 import { queryClient } from './app/query-client.ts';
-import { Routes } from './app/routes.tsx';
+import { loadScreens, Routes } from './app/routes.tsx';
 import { tellOutboxReplies } from './app/send.ts';
 import { startOutbox } from './app/the-outbox.ts';
 import { readTheme } from './app/theme.ts';
@@ -41,5 +41,7 @@ tellOutboxReplies();
 startOutbox();
 startLive();
 startLeadingToFaults();
+// After the first screen and what it asks for.
+window.setTimeout(() => void loadScreens(), 2_000);
 // Absent where the page is not served safely; then a dead server shows the browser's own page, as ever.
 if (import.meta.env.PROD) void navigator.serviceWorker?.register('/service-worker.js').catch(() => undefined);

@@ -1,4 +1,4 @@
-// Which screen stands at which address. Each screen is loaded when first needed.
+// Which screen stands at which address. Each screen is loaded when first needed, or in a quiet moment before.
 
 import { type ComponentType, lazy, Suspense } from 'react';
 import { Route, Switch } from 'wouter';
@@ -10,10 +10,30 @@ import { Page } from '../components/page.tsx';
 import { SaveState } from '../components/save-state.tsx';
 import { useStudio } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
+import { loadAgain } from './load-again.ts';
 import { Stumble } from './stumble.tsx';
 
-const screen = <Name extends string>(name: Name, load: () => Promise<Record<Name, ComponentType>>) =>
-  lazy(async () => ({ default: (await load())[name] }));
+const loads: (() => Promise<unknown>)[] = [];
+
+function screen<Name extends string>(name: Name, load: () => Promise<Record<Name, ComponentType>>) {
+  loads.push(load);
+  return lazy(async () => {
+    try {
+      return { default: (await load())[name] };
+    } catch {
+      // The server is away, or is a newer one: the page loaded again says the one and has the other.
+      if (loadAgain()) return { default: Nothing };
+      throw new Error(`The screen ${name} could not be loaded.`);
+    }
+  });
+}
+
+const Nothing = () => null;
+
+/** Loads all screens, so that each opens though the server goes away in the middle of a lesson. */
+export async function loadScreens(): Promise<void> {
+  await Promise.allSettled(loads.map((load) => load()));
+}
 
 const Day = screen('DayScreen', () => import('../screens/day/day-screen.tsx'));
 const Lesson = screen('LessonScreen', () => import('../screens/lesson/lesson-screen.tsx'));

@@ -39,7 +39,7 @@ export const lesson = {
     open: 'open time',
     practice: 'setting practice',
   },
-  completes: 'last part',
+  completes: 'to be finished',
   goesOn: 'goes on next time',
   pinned: 'pinned',
 
