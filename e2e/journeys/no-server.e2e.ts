@@ -70,3 +70,33 @@ tell('what the server has anew is never hidden behind the page that was kept', a
   expect(await answer?.text()).toBe(kept);
   expect(answer?.headers()['cache-control']).toBe('no-cache');
 });
+
+tell('a screen not seen before opens while there is no server', async () => {
+  const { page } = watched;
+  const { lesson } = present(lessonsOf(await readCourseOf(page, small.name))[0], 'a lesson');
+  await page.goto(`${studio.address}/lesson/${lesson}`);
+  await createLessonPage(page).note.waitFor();
+  // All screens are fetched in a quiet moment after the first.
+  await page.waitForFunction(() =>
+    performance.getEntriesByType('resource').some(({ name }) => /close-screen.*\.css/.test(name)),
+  );
+  await studio.kill();
+  await page.getByRole('link', { name: words.lesson.close }).click();
+  await page.getByRole('heading', { name: words.lesson.closing.review }).waitFor();
+  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+});
+
+tell('a browser that did not come by the link is told so, and rests', async () => {
+  const stranger = await openPage(browser);
+  let asked = 0;
+  stranger.page.on('request', (request) => {
+    if (request.url().endsWith('/api/studio')) asked++;
+  });
+  await stranger.page.goto(studio.address);
+  await stranger.page.getByRole('heading', { name: words.frame.notSignedIn.title }).waitFor();
+  const before = asked;
+  await stranger.page.waitForTimeout(1_000);
+  expect(asked - before).toBeLessThanOrEqual(1);
+  expect(await findWithAxe(stranger.page)).toEqual([]);
+  await stranger.context.close();
+});
