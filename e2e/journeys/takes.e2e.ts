@@ -306,6 +306,17 @@ tell('a kept take is looked at and heard again', async () => {
 tell('what is no sound is said to be none', async () => {
   const { page } = window;
   const take = createTakePage(page);
+  // The microphone opens by itself, later than the file is read: what is said of the file stays, and it opens once.
+  await page.evaluate(() => {
+    const { mediaDevices } = navigator;
+    const ask = mediaDevices.getUserMedia.bind(mediaDevices);
+    mediaDevices.getUserMedia = async (wanted) => {
+      document.documentElement.dataset['asked'] += 'once ';
+      await new Promise((done) => setTimeout(done, 1500));
+      return ask(wanted);
+    };
+    document.documentElement.dataset['asked'] = '';
+  });
   await take.open();
   await take.file.setInputFiles({
     name: 'take.wav',
@@ -313,6 +324,9 @@ tell('what is no sound is said to be none', async () => {
     buffer: Buffer.from('RIFF, but nothing else of a wave'),
   });
   await take.sheet.getByText(words.takes.decode.unreadable).waitFor();
+  await take.sheet.locator('.level-meter').waitFor();
+  expect(await take.sheet.getByText(words.takes.decode.unreadable).isVisible()).toBe(true);
+  expect(await page.evaluate(() => document.documentElement.dataset['asked'])).toBe('once ');
   await take.tempo.fill(String(tempo));
   await take.file.setInputFiles({
     name: 'take.wav',

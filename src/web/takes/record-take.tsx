@@ -145,7 +145,7 @@ function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRe
   useEffect(() => {
     let isWanted = !isOpen.current;
     void isMicrophoneGranted().then((isGranted) => {
-      if (isGranted && isWanted) void open.current();
+      if (isGranted && isWanted) void open.current(true);
     });
     return () => {
       isWanted = false;

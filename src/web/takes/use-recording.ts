@@ -57,6 +57,7 @@ export function useRecording(settings: TakeSettings) {
   const listening = useRef<ListeningInHand | null>(null);
   const open = useRef<{ readonly player: Player; readonly microphone: Microphone | null } | null>(null);
 
+  const isOpening = useRef(false);
   const latestStop = useRef<() => Promise<void>>(async () => {});
 
   useEffect(
@@ -70,9 +71,13 @@ export function useRecording(settings: TakeSettings) {
     [],
   );
 
-  const openIt = async () => {
+  /** `byItself`: nobody asked for it, so what was said before stays to be read. */
+  const openIt = async (byItself = false) => {
+    // A second one would never be let go of.
+    if (isOpening.current) return;
+    isOpening.current = true;
     setBusy('opening');
-    setFault(null);
+    if (!byItself) setFault(null);
     try {
       // A page that is neither on this machine nor encrypted is not given a microphone by any browser.
       if (!window.isSecureContext) throw new DOMException('', 'SecurityError');
@@ -85,8 +90,9 @@ export function useRecording(settings: TakeSettings) {
       opened.onGone(() => lose(opened));
       setMicrophone(opened);
     } catch (error) {
-      setFault(sayNoMicrophone(error));
+      setFault((told) => (byItself && told !== null ? told : sayNoMicrophone(error)));
     }
+    isOpening.current = false;
     setBusy(null);
   };
   const lose = (gone: Microphone) => {
