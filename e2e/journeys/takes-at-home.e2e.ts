@@ -1,7 +1,7 @@
 // A take recorded at home, from the practice sheet, by the keys alone: consent, the take, a slip, keeping; then the teacher hears
 // it, notes a level that it shows, and finds it again from the level. And a check is told what to listen for without a mouse.
 
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
@@ -10,31 +10,26 @@ import { present } from '#core';
 import { words } from '../../src/web/words/index.ts';
 import { lessonsOf, readView, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
-import { launchBrowser, microphoneFlags, openPage, type WatchedPage } from '../harness/browser.ts';
+import type { WatchedPage } from '../harness/browser.ts';
 import { createKeyboard } from '../harness/keyboard.ts';
-import { playLine } from '../harness/played-line.ts';
-import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
+import type { SmallStudio } from '../harness/small-studio.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
-import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createDataFolder, type StudioProcess } from '../harness/studio-process.ts';
+import { startTakeStudio } from '../harness/take-studio.ts';
 import { createTakePage } from '../page-models/take-page.ts';
 
 const say = words.takes;
 const folder = createDataFolder();
-const microphone = join(folder.path, 'microphone.wav');
 let studio: StudioProcess;
 let browser: Browser;
 let window: WatchedPage;
 let small: SmallStudio;
 
 beforeAll(async () => {
-  writeFileSync(microphone, playLine({ tempo: 96, seconds: 60, wander: 5 }));
-  [studio, browser] = await Promise.all([
-    startStudio(folder.path),
-    launchBrowser(microphoneFlags(microphone)),
-  ]);
-  window = await openPage(browser);
-  await window.page.goto(studio.link);
-  small = await foundSmallStudio(window.page);
+  ({ studio, browser, window, small } = await startTakeStudio({
+    folder: folder.path,
+    line: { tempo: 96, seconds: 60, wander: 5 },
+  }));
 });
 afterAll(async () => {
   await browser?.close();

@@ -2,7 +2,7 @@
 // sheet closed by a slip, and a server that dies while the take is being kept. Nothing recorded is lost, and what is wrong is
 // said with its way out. On a tablet held upright.
 
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
@@ -10,30 +10,26 @@ import type { TakesView } from '#contract';
 import { words } from '../../src/web/words/index.ts';
 import { readView, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
-import { launchBrowser, microphoneFlags, openPage, type WatchedPage } from '../harness/browser.ts';
-import { playLine } from '../harness/played-line.ts';
-import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
+import type { WatchedPage } from '../harness/browser.ts';
+import type { SmallStudio } from '../harness/small-studio.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { startTakeStudio } from '../harness/take-studio.ts';
 import { createTakePage } from '../page-models/take-page.ts';
 
 const folder = createDataFolder();
-const microphone = join(folder.path, 'microphone.wav');
 let studio: StudioProcess;
 let browser: Browser;
 let window: WatchedPage;
 let small: SmallStudio;
 
 beforeAll(async () => {
-  writeFileSync(microphone, playLine({ tempo: 96, seconds: 60, wander: 5 }));
-  [studio, browser] = await Promise.all([
-    startStudio(folder.path),
-    launchBrowser(microphoneFlags(microphone)),
-  ]);
-  window = await openPage(browser, { viewport: { width: 820, height: 1180 }, hasTouch: true });
-  await window.page.addInitScript(standAtTheMicrophone);
-  await window.page.goto(studio.link);
-  small = await foundSmallStudio(window.page);
+  ({ studio, browser, window, small } = await startTakeStudio({
+    folder: folder.path,
+    line: { tempo: 96, seconds: 60, wander: 5 },
+    page: { viewport: { width: 820, height: 1180 }, hasTouch: true },
+    inPage: standAtTheMicrophone,
+  }));
 });
 afterAll(async () => {
   await browser?.close();

@@ -12,33 +12,26 @@ import { sentenceCase } from '../../src/web/app/sentence-case.ts';
 import { words } from '../../src/web/words/index.ts';
 import { lessonsOf, readView, sendCommand, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
-import { launchBrowser, microphoneFlags, openPage, type WatchedPage } from '../harness/browser.ts';
+import type { WatchedPage } from '../harness/browser.ts';
 import { isOfLine, playLine } from '../harness/played-line.ts';
-import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
+import type { SmallStudio } from '../harness/small-studio.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
-import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createDataFolder, type StudioProcess } from '../harness/studio-process.ts';
+import { microphoneIn, startTakeStudio } from '../harness/take-studio.ts';
 import { createTakePage } from '../page-models/take-page.ts';
 import { createUnitEditorPage } from '../page-models/unit-editor-page.ts';
 
 const tempo = 96;
 const folder = createDataFolder();
-const microphone = join(folder.path, 'microphone.wav');
 let studio: StudioProcess;
 let browser: Browser;
 let window: WatchedPage;
 let small: SmallStudio;
 
-const play = (wander: number) => writeFileSync(microphone, playLine({ tempo, seconds: 90, wander }));
+const lineOf = (wander: number) => ({ tempo, seconds: 90, wander });
 
 beforeAll(async () => {
-  play(22);
-  [studio, browser] = await Promise.all([
-    startStudio(folder.path),
-    launchBrowser(microphoneFlags(microphone)),
-  ]);
-  window = await openPage(browser);
-  await window.page.goto(studio.link);
-  small = await foundSmallStudio(window.page);
+  ({ studio, browser, window, small } = await startTakeStudio({ folder: folder.path, line: lineOf(22) }));
 });
 afterAll(async () => {
   await browser?.close();
@@ -208,7 +201,7 @@ tell('one touch makes it an observation, with the take as its proof', async () =
 
 tell('a take over a backing, outside the lesson, moves the plan at once', async () => {
   const { page } = window;
-  play(3);
+  writeFileSync(microphoneIn(folder.path), playLine(lineOf(3)));
   const before = await readCourse();
   const proved = await findUnobserved(before);
   const minutes = (course: CourseView) =>

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import type { CourseView, LessonBarView } from '#contract';
 import { present } from '#core';
 import {
   ana,
@@ -9,56 +8,10 @@ import {
   openCourseStudio,
   openStudio,
   strandMain,
-  type TestStudio,
   unit,
 } from '../testing/open-studio.contract.ts';
-import { viewCourse } from './view-course.ts';
-import { viewLesson } from './view-lesson.ts';
+import { course, courseUnit, lessonBars, teachFirst } from '../testing/taught-course.contract.ts';
 import { whatIf } from './what-if.ts';
-
-const courseUnit = id('course-unit', 'ana-answers');
-const course = async (studio: TestStudio): Promise<CourseView> =>
-  present(await studio.store.read((r) => viewCourse(r, anaCourse, studio.outside())), 'the course');
-const lessonBars = (view: CourseView): readonly LessonBarView[] =>
-  view.bars.flatMap((b) => (b.kind === 'lesson' ? [b] : []));
-const lessonAt = async (studio: TestStudio, at: number) =>
-  present((await studio.lessons(anaCourse))[at], 'lesson');
-
-async function _shownLesson(studio: TestStudio, at: number) {
-  const { id: lesson } = await lessonAt(studio, at);
-  return present(await studio.store.read((r) => viewLesson(r, lesson)), 'the lesson');
-}
-
-/** Teaches the first lesson: the first activity finished with a level, the second not reached. */
-async function teachFirst(studio: TestStudio): Promise<void> {
-  const first = await lessonAt(studio, 0);
-  const [walk] = (await studio.segments(first.id)).filter((s) => s.kind === 'work');
-  await studio.done({
-    type: 'segment.log',
-    segment: present(walk, 'walk').id,
-    seconds: 900,
-    outcome: 'finished',
-    share: null,
-  });
-  await studio.done({
-    type: 'observe',
-    observation: id('observation', 'beat'),
-    course: anaCourse,
-    student: ana,
-    lesson: first.id,
-    skill: id('skill', 'steady-beat'),
-    level: 3,
-    note: '',
-  });
-  await studio.done({
-    type: 'lesson.write',
-    lesson: first.id,
-    field: 'practice',
-    base: '',
-    text: 'Walk and clap',
-  });
-  await studio.done({ type: 'lesson.close', lesson: first.id, minutes: null });
-}
 
 describe('the course', () => {
   test('bars in date order with the holiday at rest; shares, checks, standing, pace', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { CourseView, Fault, LessonBarView } from '#contract';
+import type { Fault } from '#contract';
 import { present, type Result } from '#core';
 import {
   ana,
@@ -16,12 +16,11 @@ import {
   otherUnit,
   slotOf,
   strandMain,
-  type TestStudio,
   unit,
 } from '../testing/open-studio.contract.ts';
 import { readTables } from '../testing/random-command.contract.ts';
+import { course, courseUnit, lessonAt, shownLesson, teachFirst } from '../testing/taught-course.contract.ts';
 import { viewChanges } from './view-changes.ts';
-import { viewCourse } from './view-course.ts';
 import { viewCourseUnit } from './view-course-unit.ts';
 import { viewDay } from './view-day.ts';
 import { viewLesson } from './view-lesson.ts';
@@ -32,50 +31,6 @@ import { viewStudio } from './view-studio.ts';
 import { viewTerm } from './view-term.ts';
 import { viewUnit, viewUnits } from './view-units.ts';
 import { whatIf } from './what-if.ts';
-
-const courseUnit = id('course-unit', 'ana-answers');
-const course = async (studio: TestStudio): Promise<CourseView> =>
-  present(await studio.store.read((r) => viewCourse(r, anaCourse, studio.outside())), 'the course');
-const _lessonBars = (view: CourseView): readonly LessonBarView[] =>
-  view.bars.flatMap((b) => (b.kind === 'lesson' ? [b] : []));
-const lessonAt = async (studio: TestStudio, at: number) =>
-  present((await studio.lessons(anaCourse))[at], 'lesson');
-
-async function shownLesson(studio: TestStudio, at: number) {
-  const { id: lesson } = await lessonAt(studio, at);
-  return present(await studio.store.read((r) => viewLesson(r, lesson)), 'the lesson');
-}
-
-/** Teaches the first lesson: the first activity finished with a level, the second not reached. */
-async function teachFirst(studio: TestStudio): Promise<void> {
-  const first = await lessonAt(studio, 0);
-  const [walk] = (await studio.segments(first.id)).filter((s) => s.kind === 'work');
-  await studio.done({
-    type: 'segment.log',
-    segment: present(walk, 'walk').id,
-    seconds: 900,
-    outcome: 'finished',
-    share: null,
-  });
-  await studio.done({
-    type: 'observe',
-    observation: id('observation', 'beat'),
-    course: anaCourse,
-    student: ana,
-    lesson: first.id,
-    skill: id('skill', 'steady-beat'),
-    level: 3,
-    note: '',
-  });
-  await studio.done({
-    type: 'lesson.write',
-    lesson: first.id,
-    field: 'practice',
-    base: '',
-    text: 'Walk and clap',
-  });
-  await studio.done({ type: 'lesson.close', lesson: first.id, minutes: null });
-}
 
 describe('the studio and its changes', () => {
   test('before it is founded, and after', async () => {

@@ -2,31 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { LessonSegmentView, LessonView } from '#contract';
 import { type Closing, closeCommands } from './close-commands.ts';
 import type { Proposal } from './close-proposals.ts';
+import { segmentOf as segment } from './lesson-segment.fixture.ts';
 
-const segment = (id: string, change: Partial<LessonSegmentView> = {}): LessonSegmentView => ({
-  id: `segment:${id}` as LessonSegmentView['id'],
-  key: id,
-  kind: 'work',
-  title: id,
-  start: 0,
-  minutes: 10,
-  strand: null,
-  courseUnit: null,
-  unitTitle: '',
-  activity: id,
-  howTo: '',
-  bring: [],
-  materials: [],
-  skills: [],
-  completes: true,
-  pinned: false,
-  reasons: [],
-  seconds: null,
-  outcome: null,
-  covered: null,
-  note: '',
-  ...change,
-});
 const settled = (id: string, change: Partial<Proposal> = {}): Proposal => ({
   segment: `segment:${id}` as Proposal['segment'],
   outcome: 'finished',

@@ -2,31 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { LessonSegmentView, LessonSkillView } from '#contract';
 import { nearestQuarter, proposeClose } from './close-proposals.ts';
+import { segmentOf } from './lesson-segment.fixture.ts';
 
-const segment = (id: string, change: Partial<LessonSegmentView> = {}): LessonSegmentView => ({
-  id: `segment:${id}` as LessonSegmentView['id'],
-  key: id,
-  kind: 'work',
-  title: id,
-  start: 0,
-  minutes: 12,
-  strand: null,
-  courseUnit: null,
-  unitTitle: '',
-  activity: id,
-  howTo: '',
-  bring: [],
-  materials: [],
-  skills: [],
-  completes: true,
-  pinned: false,
-  reasons: [],
-  seconds: null,
-  outcome: null,
-  covered: null,
-  note: '',
-  ...change,
-});
+const segment = (id: string, change: Partial<LessonSegmentView> = {}): LessonSegmentView =>
+  segmentOf(id, { minutes: 12, ...change });
 const skill = (here: LessonSkillView['level'], wanted: LessonSkillView['wanted'] = 2): LessonSkillView => ({
   skill: 'skill:s' as LessonSkillView['skill'],
   title: 's',

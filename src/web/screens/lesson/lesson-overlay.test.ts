@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LessonView } from '#contract';
 import type { OutboxCommand } from '../../app/outbox-queue.ts';
 import { addOnItsWay, dropTold, markArrived, type OnItsWay, overlayLesson } from './lesson-overlay.ts';
+import { segmentOf } from './lesson-segment.fixture.ts';
 
 const lesson: LessonView = {
   id: 'lesson:l' as LessonView['id'],
@@ -27,39 +28,21 @@ const lesson: LessonView = {
   note: '',
   practice: '',
   strands: [],
-  segments: ['a', 'b'].map((id) => ({
-    id: `segment:${id}` as LessonView['segments'][number]['id'],
-    key: id,
-    kind: 'work' as const,
-    title: id,
-    start: 0,
-    minutes: 10,
-    strand: null,
-    courseUnit: null,
-    unitTitle: '',
-    activity: id,
-    howTo: '',
-    bring: [],
-    materials: [],
-    skills: [
-      {
-        skill: 'skill:s' as LessonView['ongoing'][number]['skill'],
-        title: 's',
-        level: 1 as const,
-        here: null,
-        wanted: 2 as const,
-        lookFor: [],
-        listenable: [],
-      },
-    ],
-    completes: true,
-    pinned: false,
-    reasons: [],
-    seconds: null,
-    outcome: null,
-    covered: null,
-    note: '',
-  })),
+  segments: ['a', 'b'].map((id) =>
+    segmentOf(id, {
+      skills: [
+        {
+          skill: 'skill:s' as LessonView['ongoing'][number]['skill'],
+          title: 's',
+          level: 1,
+          here: null,
+          wanted: 2,
+          lookFor: [],
+          listenable: [],
+        },
+      ],
+    }),
+  ),
   ongoing: [],
   previous: null,
   next: null,
