@@ -95,8 +95,14 @@ function toSegmentView(
     endsUnit: of.endsUnit,
     pinned: segment.pinned,
     outcome: segment.outcome,
-    actualMinutes: segment.seconds === null ? null : Math.round(segment.seconds / 6) / 10,
+    actualMinutes: measuredMinutes(segment),
     reasons: segment.reasons.map((reason) => formatReason(reason, { skillTitle: of.skillTitle })),
     moved: of.moved,
   };
+}
+
+/** Null where nothing was measured; a clock at nought on what was done all the same was only touched. */
+function measuredMinutes({ seconds, outcome }: Pick<SegmentRecord, 'seconds' | 'outcome'>): number | null {
+  const untouched = seconds === 0 && outcome !== null && outcome !== 'skipped';
+  return seconds === null || untouched ? null : Math.round(seconds / 6) / 10;
 }

@@ -101,7 +101,7 @@ function SkillRow({
   return (
     <li className="skill-row">
       <div className="skill-words">
-        <span className="skill-title">{sentenceCase(skill.title)}</span>
+        <span className="skill-observed-title">{sentenceCase(skill.title)}</span>
         <span className={skill.due !== null && skill.due <= today ? 'skill-facts due' : 'skill-facts'}>
           {facts.join(' · ')}
         </span>

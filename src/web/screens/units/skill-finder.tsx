@@ -100,7 +100,7 @@ export function SkillFinder({ inputId, describedBy, invalid, skills, onChoose, o
       />
       {isOpen && (
         <div
-          className="skill-list"
+          className="finder-list"
           id={`${id}-list`}
           ref={list}
           role="listbox"
