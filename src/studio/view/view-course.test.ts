@@ -95,17 +95,6 @@ describe('the course', () => {
     );
   });
 
-  test('what was done with a clock only touched counts as done, with no minutes measured', async () => {
-    const studio = await openCourseStudio();
-    const first = await lessonAt(studio, 0);
-    const [walk] = (await studio.segments(first.id)).filter((s) => s.kind === 'work');
-    const { id: segment } = present(walk, 'walk');
-    await studio.done({ type: 'segment.log', segment, seconds: 0, outcome: 'finished', share: null });
-    await studio.done({ type: 'lesson.close', lesson: first.id, minutes: null });
-    const shown = lessonBars(await course(studio))[0]?.segments.find((s) => s.id === segment);
-    expect(shown).toMatchObject({ outcome: 'finished', actualMinutes: null });
-  });
-
   test('a unit it is not ready for: what is missing, and the shortest way', async () => {
     const studio = await openStudio();
     const advanced = {
