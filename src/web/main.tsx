@@ -3,6 +3,7 @@ import '@fontsource/instrument-serif/400.css';
 import '@fontsource/instrument-serif/400-italic.css';
 import './style/tokens.css';
 import './style/base.css';
+import './style/touch.css';
 import './components/list.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

@@ -57,7 +57,8 @@ export function StudentTable({ students, onChange }: StudentTableProps) {
             <td>
               {student.next ? (
                 <Link href={`/lesson/${student.next.lesson}`}>
-                  {format.day(student.next.date)} {format.time(student.next.time)}
+                  <span className="students-when">{format.day(student.next.date)}</span>{' '}
+                  <span className="students-when">{format.time(student.next.time)}</span>
                 </Link>
               ) : (
                 <span className="faint">{says.noNext}</span>

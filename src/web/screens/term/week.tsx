@@ -9,8 +9,8 @@ import { layoutWeek, type PlacedSlot, type WeekSlot } from './week-layout.ts';
 import './week.css';
 
 const says = words.term.week;
-/** Height of a minute in rem: half an hour holds a line of text. */
-const perMinute = 0.075;
+/** So many minutes down the line; how high a minute is, the style says. */
+const down = (minutes: number) => `calc(${minutes} * var(--minute))`;
 const midnight = '00:00' as PlainTime;
 
 export interface WeekProps {
@@ -22,7 +22,7 @@ export function Week({ week, onChange }: WeekProps) {
   const format = useFormat();
   const { fromHour, toHour, days } = layoutWeek(week);
   const hours = Array.from({ length: toHour - fromHour + 1 }, (_, n) => fromHour + n);
-  const whole = `${(toHour - fromHour) * 60 * perMinute}rem`;
+  const whole = down((toHour - fromHour) * 60);
   const clashes = week.filter((s) => s.clash).length;
 
   const drawn = ({ slot, top, lane, lanes }: PlacedSlot) => {
@@ -32,8 +32,8 @@ export function Week({ week, onChange }: WeekProps) {
         key={slot.slot}
         className={`week-slot${slot.clash ? ' week-clash' : ''}${lanes > 1 ? ' week-beside' : ''}`}
         style={place({
-          top: `${top * perMinute}rem`,
-          height: `${slot.minutes * perMinute}rem`,
+          top: down(top),
+          height: down(slot.minutes),
           left: `${(lane / lanes) * 100}%`,
           width: `${100 / lanes}%`,
         })}
@@ -58,7 +58,7 @@ export function Week({ week, onChange }: WeekProps) {
       >
         <div className="week-hours" aria-hidden="true">
           {hours.map((hour) => (
-            <span key={hour} style={{ top: `${(hour - fromHour) * 60 * perMinute}rem` }}>
+            <span key={hour} style={{ top: down((hour - fromHour) * 60) }}>
               {format.time(addMinutes(midnight, hour * 60))}
             </span>
           ))}

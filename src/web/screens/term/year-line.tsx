@@ -35,20 +35,19 @@ export function YearLine({ view: { terms, holidays }, today }: YearLineProps) {
   const across = (starts: PlainDate, ends: PlainDate) =>
     place({ left: `${share(starts)}%`, width: `${share(addDays(ends, 1)) - share(starts)}%` });
   const shown = holidays.filter((h) => h.ends >= from && h.starts <= to);
+  const months = monthsBetween(from, to).filter((day) => share(day) < 95);
   const label = says.label(
     terms.map((t) => `${t.name}, ${format.days(t.starts, t.ends)}`).join('; '),
     shown.map((h) => `${h.name}, ${format.days(h.starts, h.ends)}`).join('; ') || '0',
   );
   return (
-    <div className="year-line" role="img" aria-label={label}>
+    <div className="year-line" data-many={months.length > 5} role="img" aria-label={label}>
       <span className="year-staff" />
-      {monthsBetween(from, to)
-        .filter((day) => share(day) < 95)
-        .map((day) => (
-          <b key={day} className="year-month" style={at(day)}>
-            {format.day(day, 'monthName')}
-          </b>
-        ))}
+      {months.map((day) => (
+        <b key={day} className="year-month" style={at(day)}>
+          {format.day(day, 'monthName')}
+        </b>
+      ))}
       {terms.map((t) => (
         <Fragment key={t.id}>
           <span className="year-title" style={across(t.starts, t.ends)}>
