@@ -63,6 +63,18 @@ export interface PageProps {
   readonly children: ReactNode;
 }
 
+/** Where the last page stood; a browser begins a first page at its top by itself. */
+let shownAt: string | null = null;
+
+/**
+ * Takes up the focus where the way to this page went with the page before it: who hears the page is told of it, and keys go
+ * on from its title.
+ */
+export function takeUpFocus(): void {
+  if (document.activeElement === document.body)
+    document.getElementById('page')?.focus({ preventScroll: true });
+}
+
 export function Page({
   title,
   heading,
@@ -75,9 +87,15 @@ export function Page({
 }: PageProps) {
   const studio = useStudio().data;
   const main = useRef<HTMLElement>(null);
+  const [location] = useLocation();
   useEffect(() => {
     document.title = `${title} · ${words.frame.app}`;
   }, [title]);
+  useEffect(() => {
+    const isElsewhere = shownAt !== null && shownAt !== location;
+    shownAt = location;
+    if (isElsewhere) takeUpFocus();
+  }, [location]);
   return (
     <div className={`page${wide ? ' page-wide' : ''}${bare ? ' page-bare' : ''}`}>
       <Button kind="quiet" className="skip" onPress={() => main.current?.focus()}>
