@@ -21,6 +21,7 @@ export {
   type SheetPdf,
   sheetPdfSchema,
 } from './routes.ts';
+export { suggestPractice } from './suggest-practice.ts';
 export {
   type ConsentView,
   type HeardTake,

@@ -186,6 +186,8 @@ export interface LessonSegmentView {
   readonly outcome: OutcomeView | null;
   readonly covered: number | null;
   readonly note: string;
+  /** What it leaves to practise, as one line; null for what leaves nothing. */
+  readonly practice: string | null;
 }
 
 export interface LessonSkillView {

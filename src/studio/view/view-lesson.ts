@@ -1,6 +1,6 @@
 // One lesson for teaching from: each segment with its how-to, its skills and what to look for, and what is at hand.
 
-import type { LessonSegmentView, LessonSkillView, LessonView } from '#contract';
+import { type LessonSegmentView, type LessonSkillView, type LessonView, suggestPractice } from '#contract';
 import { formatReason, type Level, type Skill, type SkillId } from '#planning';
 import { type CourseRecords, loadCourse, segmentsOf } from '../course/course-records.ts';
 import { numberLessons } from '../lesson/lesson-numbers.ts';
@@ -11,7 +11,7 @@ import { type CourseActivities, listCourseActivities } from './course-activity.t
 import { latestLevels } from './latest-level.ts';
 import { toLearnerView, toStrandViews } from './learner-view.ts';
 import { toListenable } from './listenable-check.ts';
-import { suggestPractice } from './suggest-practice.ts';
+import { practiceLine } from './practice-line.ts';
 
 /** The view of a lesson, or null when there is none of this id. */
 export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonView | null> {
@@ -27,6 +27,7 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
   const previous = lessons.findLast((l) => l.status === 'taught' && isBefore(l, lesson)) ?? null;
   const next = lessons.find((l) => l.status === 'planned' && isBefore(lesson, l)) ?? null;
   const shown = { records, lesson, skills, activities, levels: latestLevels(records.observations), previous };
+  const segmentViews = segments.map((s) => toSegment(s, shown));
   return {
     id,
     course: course.id,
@@ -42,7 +43,7 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
     note: lesson.note,
     practice: lesson.practice,
     strands: toStrandViews(course),
-    segments: segments.map((s) => toSegment(s, shown)),
+    segments: segmentViews,
     ongoing: lesson.ongoing.flatMap((skill) => {
       const found = skills.get(skill);
       return found === undefined ? [] : [{ skill, title: found.title, description: found.description }];
@@ -54,7 +55,7 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
     next: next === null ? null : { lesson: next.id, date: next.date, time: next.time },
     onHand: listOnHand(records, lesson, activities),
     kept: await listKept(reader, id),
-    suggestedPractice: suggestPractice(segments, activities, skills),
+    suggestedPractice: suggestPractice(segmentViews),
   };
 }
 
@@ -110,6 +111,7 @@ function toSegment(segment: SegmentRecord, shown: Shown): LessonSegmentView {
     outcome: segment.outcome,
     covered: segment.covered,
     note: segment.note,
+    practice: practiceLine(segment, shown.activities, shown.skills),
   };
 }
 

@@ -1,7 +1,7 @@
 // The review at the end of a lesson: seconds, because everything is proposed already.
 
 import { useState } from 'react';
-import type { LessonView } from '#contract';
+import { type LessonView, suggestPractice } from '#contract';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
@@ -46,10 +46,17 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
     const timed = change.minutes === undefined ? proposal.timed : 'hand';
     return { ...proposal, ...change, because, timed };
   });
+  // Nobody practises what was not reached, also where the clock alone says so.
+  const suggestion = suggestPractice(
+    told.segments.map((s) => ({
+      ...s,
+      outcome: settled.find(({ segment }) => segment === s.id)?.outcome ?? s.outcome,
+    })),
+  );
 
   const close = () => {
     clock.pause();
-    const suggestedPractice = lesson.practice === '' ? told.suggestedPractice : null;
+    const suggestedPractice = lesson.practice === '' ? suggestion : null;
     const commands = closeCommands(lesson, {
       settled,
       secondsById,
@@ -90,7 +97,7 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
       <section className="close-side">
         <LevelsRecorded lesson={lesson} />
         <PracticeField
-          told={told}
+          told={{ ...told, suggestedPractice: suggestion }}
           post={(base, text) =>
             post({ type: 'lesson.write', lesson: lesson.id, field: 'practice', base, text })
           }

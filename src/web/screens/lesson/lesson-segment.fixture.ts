@@ -24,5 +24,6 @@ export const segmentOf = (id: string, change: Partial<LessonSegmentView> = {}): 
   outcome: null,
   covered: null,
   note: '',
+  practice: null,
   ...change,
 });
