@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import type { LessonView } from '#contract';
-import { weekdayOf } from '#core';
+import { type PlainDate, weekdayOf } from '#core';
 import type { SheetAnswer } from '../../engraver/sheet-wish.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useOutbox } from '../../hooks/use-outbox.ts';
@@ -106,6 +106,7 @@ interface TasksProps {
 function Tasks({ lesson, tasks, isAlone }: TasksProps) {
   const format = useFormat();
   const days = practiceDays(lesson.date, lesson.next?.date ?? null);
+  const dayOf = (day: PlainDate) => format.weekday(weekdayOf(day), 'short').slice(0, 2);
   return (
     <table className="practice-tasks">
       <thead>
@@ -113,7 +114,7 @@ function Tasks({ lesson, tasks, isAlone }: TasksProps) {
           <th scope="col">{says.tasks}</th>
           {days.map((day) => (
             <th key={day} scope="col" className="practice-day">
-              <span aria-hidden="true">{format.weekday(weekdayOf(day), 'short').slice(0, 2)}</span>
+              <span aria-hidden="true">{dayOf(day)}</span>
               <span className="only-heard">{says.ticked(format.day(day, 'short'))}</span>
             </th>
           ))}
@@ -127,7 +128,7 @@ function Tasks({ lesson, tasks, isAlone }: TasksProps) {
               {task} {isAlone && <PracticeTake lesson={lesson} task={task} />}
             </th>
             {days.map((day) => (
-              <td key={day} className="practice-day">
+              <td key={day} className="practice-day" data-day={dayOf(day)}>
                 <span className="practice-box" />
               </td>
             ))}
