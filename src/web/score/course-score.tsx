@@ -82,8 +82,11 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const items = useMemo(() => courseToItems(course, writing), [course, writing]);
   useGlide(place, course.revision, layout);
 
+  const lineOf = (id: string) =>
+    place.current?.parentElement?.querySelector<HTMLElement>(`[data-do="${CSS.escape(id)}"]`);
+  const next = nowId(course);
   const refocus = (id: string) => {
-    const row = place.current?.parentElement?.querySelector<HTMLElement>(`[data-do="${CSS.escape(id)}"]`);
+    const row = lineOf(id);
     if (row) row.focus();
     else go(refindFocus(layout, id, focused?.key ?? null));
   };
@@ -100,7 +103,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
 
   const focusId =
     refindFocus(layout, focused?.id ?? null, focused?.key ?? null) ?? moveFocus(layout, null, 'first');
-  const tabStop = useMemo(() => focusId ?? nowId(course), [focusId, course]);
+  const tabStop = useMemo(() => focusId ?? next, [focusId, next]);
   const itemOf = (element: Element | null): ScoreItem | null =>
     items.get(element?.closest('[data-id]')?.getAttribute('data-id') ?? '') ?? null;
   const elementOf = (id: string) => place.current?.querySelector<SVGElement>(`[data-id="${CSS.escape(id)}"]`);
@@ -210,6 +213,15 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
             setChosenBars(bars);
             keepChosenBars(bars);
           }}
+          onNow={
+            next === null
+              ? null
+              : () => {
+                  const there = form === 'table' ? lineOf(next) : elementOf(next);
+                  there?.focus({ preventScroll: true });
+                  there?.scrollIntoView({ block: 'center' });
+                }
+          }
           plain={mode === 'preview'}
         />
       )}

@@ -18,7 +18,10 @@ export function ScoreCaption({ item, told }: { readonly item: ScoreItem | null; 
           )}
         </>
       ) : (
-        <span className="faint">{say.captionEmpty}</span>
+        <>
+          <span className="faint score-caption-keys">{say.captionEmpty}</span>
+          <span className="faint score-caption-touch">{say.captionTouch}</span>
+        </>
       )}
     </p>
   );

@@ -9,12 +9,14 @@ interface Props {
   readonly onForm: (form: 'score' | 'table') => void;
   readonly bars: number;
   readonly onBars: (bars: number) => void;
+  /** Goes to the next lesson to be taught; null where none is planned. */
+  readonly onNow: (() => void) | null;
   /** Without printing, for a preview. */
   readonly plain: boolean;
 }
 
 /** How the score is shown: as score or table, how many bars on a line, on paper. */
-export function ScoreTools({ form, onForm, bars, onBars, plain }: Props) {
+export function ScoreTools({ form, onForm, bars, onBars, onNow, plain }: Props) {
   return (
     <div className="score-tools no-print">
       <RadioGroup
@@ -50,6 +52,11 @@ export function ScoreTools({ form, onForm, bars, onBars, plain }: Props) {
             +
           </Button>
         </fieldset>
+      )}
+      {onNow && (
+        <Button kind="plain" aria-label={say.toNext} onPress={onNow}>
+          {say.toNow}
+        </Button>
       )}
       {!plain && (
         <Button kind="plain" onPress={() => window.print()}>
