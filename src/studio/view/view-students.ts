@@ -15,6 +15,7 @@ import type {
   StudentRecord,
 } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
+import { studioId } from '../record/studio-id.ts';
 import type { ViewOutside } from './view-studio.ts';
 
 /** Students by name, those who left last; groups by name. */
@@ -31,6 +32,8 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
   }))
     if (!nextByCourse.has(lesson.course)) nextByCourse.set(lesson.course, lesson);
   const logByCourse = await readPaceLog(reader, courses, students, today);
+  // The prior that the courses are planned with, or the list would say another pace than the student's own page.
+  const prior = (await reader.get('studio', studioId))?.pace?.prior ?? defaultPacePrior;
 
   const rows = students.map((student): StudentRow => {
     const groupIds = new Set(groups.filter((g) => g.members.includes(student.id)).map((g) => g.id));
@@ -41,7 +44,7 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
       .flatMap((c) => nextByCourse.get(c.id) ?? [])
       .sort((a, b) => (`${a.date} ${a.time}` < `${b.date} ${b.time}` ? -1 : 1));
     const log = own.filter((c) => c.student !== null).flatMap((c) => logByCourse.get(c.id) ?? []);
-    const pace = learnPace(log, defaultPacePrior);
+    const pace = learnPace(log, prior);
     return {
       id: student.id,
       name: student.name,

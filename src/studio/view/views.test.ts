@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Fault } from '#contract';
 import { present, type Result } from '#core';
+import { studioId } from '../record/studio-id.ts';
 import {
   ana,
   anaCourse,
@@ -170,6 +171,25 @@ describe('the lesson', () => {
 });
 
 describe('lists', () => {
+  test("a pace is the same in the list and on the student's page, also once the studio has a pace of its own", async () => {
+    const studio = await openCourseStudio();
+    await teachFirst(studio);
+    const listed = async () =>
+      (await studio.store.read((r) => viewStudents(r, studio.outside()))).students[0]?.pacePercent;
+    const before = await listed();
+    await studio.store.change(
+      { id: id('change', 'pace'), at: '2026-09-08T08:00:00.000Z', type: 'studio.change' },
+      async (tx) => {
+        const own = present(await tx.get('studio', studioId), 'the studio');
+        const prior = { mean: Math.log(1.3), between: 0.1, within: 0.3 };
+        await tx.put('studio', { ...own, pace: { prior, asOf: day('2026-09-08') } });
+        return { ok: true, value: { label: 'Learnt the pace', reply: null } };
+      },
+    );
+    expect(await listed()).toBeGreaterThan(present(before ?? null, 'a pace'));
+    expect(await listed()).toBe(Math.round((await course(studio)).pace.percent));
+  });
+
   test('students, with the next lesson and pace; one student; the library; one unit; the map; the term', async () => {
     const studio = await openCourseStudio();
     await teachFirst(studio);
