@@ -35,6 +35,8 @@ export async function createDemo(store: Store, outside: Outside, options: DemoOp
 
   const courses = await openCourses(desk, calendar, timeZone, step);
   if (courses === null) return false;
+  // Before the first lesson: Undo takes back the last thing a teacher did, and never this.
+  await markAsDemo(desk, calendar.starts);
   const courseById = new Map(courses.map((c) => [c.course, c]));
   const taught = new Map<string, number>();
   for (let n = 0; n < daysBetween(calendar.starts, today); n++) {
@@ -49,7 +51,6 @@ export async function createDemo(store: Store, outside: Outside, options: DemoOp
       if (!(await step())) return false;
     }
   }
-  await markAsDemo(desk, today);
   return true;
 }
 
@@ -79,9 +80,9 @@ async function liveLesson(
 }
 
 /** The studio says of itself that it is invented. */
-async function markAsDemo(desk: DemoDesk, today: PlainDate): Promise<void> {
+async function markAsDemo(desk: DemoDesk, starts: PlainDate): Promise<void> {
   await desk.store.change(
-    { id: desk.mint('change'), at: `${today}T00:00:00.000Z`, type: 'studio.change' },
+    { id: desk.mint('change'), at: `${starts}T00:00:00.000Z`, type: 'studio.change' },
     async (tx) => {
       const studio = await tx.get('studio', studioId);
       if (studio !== null) await tx.put('studio', { ...studio, demo: true });
