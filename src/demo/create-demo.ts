@@ -1,7 +1,7 @@
 // The demo studio: set up, then taught day by day up to yesterday, so that pace, revisits and replanning have something to
 // show. The same day gives the same studio, whoever makes it.
 
-import { addDays, daysBetween, type PlainDate } from '#core';
+import { addDays, createId, createSeededRandom, daysBetween, type PlainDate } from '#core';
 import { type LessonRecord, type Outside, type Store, studioId } from '#studio';
 import { createDemoCalendar, weeksTaught } from './demo-calendar.ts';
 import { createDemoDesk, type DemoDesk } from './demo-desk.ts';
@@ -36,7 +36,7 @@ export async function createDemo(store: Store, outside: Outside, options: DemoOp
   const courses = await openCourses(desk, calendar, timeZone, step);
   if (courses === null) return false;
   // Before the first lesson: Undo takes back the last thing a teacher did, and never this.
-  await markAsDemo(desk, calendar.starts);
+  await markAsDemo(store, calendar.starts);
   const courseById = new Map(courses.map((c) => [c.course, c]));
   const taught = new Map<string, number>();
   for (let n = 0; n < daysBetween(calendar.starts, today); n++) {
@@ -80,9 +80,14 @@ async function liveLesson(
 }
 
 /** The studio says of itself that it is invented. */
-async function markAsDemo(desk: DemoDesk, starts: PlainDate): Promise<void> {
-  await desk.store.change(
-    { id: desk.mint('change'), at: `${starts}T00:00:00.000Z`, type: 'studio.change' },
+async function markAsDemo(store: Store, starts: PlainDate): Promise<void> {
+  await store.change(
+    {
+      // Of its own chance: what comes after is as if it had not been.
+      id: createId('change', createSeededRandom(seed + 1)),
+      at: `${starts}T00:00:00.000Z`,
+      type: 'studio.change',
+    },
     async (tx) => {
       const studio = await tx.get('studio', studioId);
       if (studio !== null) await tx.put('studio', { ...studio, demo: true });
