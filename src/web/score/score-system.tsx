@@ -94,6 +94,9 @@ export const System = memo(function System({ system, measure, nameOf, focusId, l
   );
 });
 
+/** Names of strands are set in the serif face: measured, no name of an area is wider than this share of it in the sans. */
+const serifWidth = 0.77;
+
 function StaffLines({
   system,
   measure,
@@ -109,7 +112,9 @@ function StaffLines({
   return (
     <g className="staff">
       {system.rows.map((row) => {
-        const name = row.strand ? fitTitle(row.name, system.left - 22, 2, size * 0.86, measure, 3) : null;
+        const name = row.strand
+          ? fitTitle(row.name, system.left - 17, 2, size * serifWidth, measure, 3)
+          : null;
         return (
           <g key={row.strand ?? 'shared'}>
             <line

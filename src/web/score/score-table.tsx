@@ -102,7 +102,7 @@ function Segments({
         <td>{Math.round(start)}</td>
         <td>{sentenceCase(segment.title)}</td>
         <td>{strand?.name ?? ''}</td>
-        <td>{Math.round(minutes)}</td>
+        <td data-unit={say.table.unit}>{Math.round(minutes)}</td>
         <td>{joinSentences([remarksOf(segment).join(' · '), ...segment.reasons])}</td>
         {onOpen && <td className="no-print">{item && <Do item={item} onOpen={onOpen} />}</td>}
       </tr>

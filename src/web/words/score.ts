@@ -155,6 +155,7 @@ export const score = {
     what: 'What',
     strand: 'Strand',
     minutes: 'Minutes',
+    unit: 'min',
     remarks: 'Remarks',
     readyBy: (strand: string, day: string) => `${strand} ready by ${day}`,
     actions: 'Do',
