@@ -19,6 +19,7 @@ import {
 import { Button } from '../components/button.tsx';
 import { SelectField } from '../components/field.tsx';
 import { Tick } from '../components/tick.tsx';
+import { useAwake } from '../hooks/use-awake.ts';
 import { words } from '../words/index.ts';
 import { BandModes } from './band-modes.tsx';
 import { BarChart } from './bar-chart.tsx';
@@ -110,6 +111,7 @@ export function BandPlayer(props: BandPlayerProps) {
   const concert = useMemo(() => chorusChart(spec, chorus), [spec, chorus]);
   const chart = useMemo(() => (reader === null ? concert : readerChart(concert, reader)), [concert, reader]);
   const isPlaying = state.status === 'playing';
+  useAwake(isPlaying, 60);
   const toggle = () => {
     if (isPlaying) player?.stop();
     else void player?.play();

@@ -8,6 +8,7 @@ import type { Level } from '#planning';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { SaveState } from '../../components/save-state.tsx';
+import { useAwake } from '../../hooks/use-awake.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { KeptNote } from './kept-note.tsx';
@@ -51,6 +52,8 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
   const [face, setFace] = useState<'show' | 'judge'>('show');
   const [sheet, setSheet] = useState<'keys' | 'takeUp' | 'take' | null>(null);
   const [single, setSingle] = useSingleKeys();
+  // The whole lesson may pass without a touch.
+  useAwake(lesson.status === 'planned', lesson.minutes + 15);
 
   const segment = lesson.segments.find((s) => s.id === chosen) ?? lesson.segments[0];
   const toldSegment = told.segments.find((s) => s.id === segment?.id) ?? segment;
