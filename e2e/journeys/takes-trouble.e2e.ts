@@ -7,10 +7,11 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { TakesView } from '#contract';
+import { present } from '#core';
 import { words } from '../../src/web/words/index.ts';
 import { readView, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
-import type { WatchedPage } from '../harness/browser.ts';
+import { openWindow, type WatchedPage } from '../harness/browser.ts';
 import type { SmallStudio } from '../harness/small-studio.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
@@ -127,20 +128,37 @@ tell('a slip that would throw it away is asked about, once', async () => {
 });
 
 tell(
-  'a server that dies while the take is kept: it is held, and kept once, when the server is back',
+  'a server that dies while the take is kept: it waits, though its page is closed, and is kept once, with its level',
   async () => {
     const { page } = window;
     const take = createTakePage(page);
     await take.title.fill('Through a power cut');
+    const skill = present(
+      await take.sheet.getByRole('radiogroup').first().getAttribute('aria-label'),
+      'a skill',
+    );
+    await take.level(skill, 2);
     await studio.kill();
     await take.press();
-    await take.sheet.getByText(words.takes.result.waiting).waitFor();
-    await picture('waiting');
-    studio = await startStudio(folder.path, Number(new URL(studio.address).port));
     await take.sheet.waitFor({ state: 'hidden' });
-    const { takes } = await untilView(readTakes, (view) => view.takes.length > 0, 'the take is kept');
-    expect(takes).toMatchObject([{ title: 'Through a power cut', soundBytes: expect.any(Number) }]);
-    await page.locator('.take-list').getByText('Through a power cut').waitFor();
+    await page.getByText(words.takes.result.held).waitFor();
+    await page.getByText(words.frame.waiting(2)).first().waitFor();
+    await picture('waiting');
+    expect(window.faults(/Failed to load resource|net::ERR/)).toEqual([]);
+    const address = page.url();
+    await page.close();
+    studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+    window = await openWindow(window.context);
+    await window.page.goto(address);
+    const { takes } = await untilView(
+      readTakes,
+      (view) => view.takes[0]?.proves.length === 1,
+      'the take is kept, and proves its level',
+    );
+    expect(takes).toMatchObject([
+      { title: 'Through a power cut', soundBytes: expect.any(Number), proves: [{ level: 2 }] },
+    ]);
+    await window.page.locator('.take-list').getByText('Through a power cut').waitFor();
   },
 );
 

@@ -12,6 +12,7 @@ export type OutboxCommand =
   | CommandOf<'segment.write'>
   | CommandOf<'segment.log'>
   | CommandOf<'observe'>
+  | CommandOf<'take.keep'>
   | CommandOf<'lesson.close'>;
 
 export interface OutboxEntry {

@@ -112,6 +112,17 @@ test('a close takes the writing before it along, in order', async () => {
   expect([...bench.applied.values()]).toEqual([write('', 'a'), close]);
 });
 
+test('what was sent before without an answer keeps its id, and is applied once', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  const id = 'change:sent-before' as Id<'change'>;
+  bench.applied.set(id, close);
+  outbox.post(close, id);
+  await bench.rest();
+  expect(bench.tried).toEqual([id]);
+  expect([...bench.applied]).toEqual([[id, close]]);
+});
+
 test('a dead server: kept, tried again with the same id, applied once', async () => {
   const bench = createBench();
   const outbox = bench.page();

@@ -36,8 +36,8 @@ export interface OutboxSettled {
 }
 
 export interface Outbox {
-  /** Takes a command and returns at once. */
-  post(command: OutboxCommand): void;
+  /** Takes a command and returns at once. `id` is that of a change that was sent already and had no answer. */
+  post(command: OutboxCommand, id?: Id<'change'>): void;
   /** Sends what waits for more typing now; resolves when nothing is pending or the server is not reached. */
   flush(): Promise<void>;
   status(): OutboxStatus;
@@ -160,11 +160,11 @@ export function createOutbox(parts: OutboxParts): Outbox {
   }
 
   return {
-    post(given) {
+    post(given, id = parts.newChangeId()) {
       const moved = rebase(given, written);
       written = moved.written;
       const before = queue;
-      queue = enqueue(queue, moved.command, parts.newChangeId());
+      queue = enqueue(queue, moved.command, id);
       const changed = queue.filter((entry) => !before.includes(entry));
       for (const entry of changed) void keep(parts.store.put(entry));
       publish();

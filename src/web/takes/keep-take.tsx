@@ -1,17 +1,16 @@
 // What is kept of a take: figures always, the sound if wanted, and at one touch of a level an observation that it proves.
 
-import { type FormEvent, type ReactNode, useEffect, useRef, useState } from 'react';
-import type { Command } from '#contract';
+import { type FormEvent, type ReactNode, useState } from 'react';
+import type { CommandOf } from '#contract';
 import { mostSoundBytes } from '#contract';
 import type { Level } from '#planning';
-import { sendTogether } from '../app/send.ts';
 import { Button } from '../components/button.tsx';
 import { TextField } from '../components/field.tsx';
 import { Tick } from '../components/tick.tsx';
 import { newId } from '../new-id.ts';
 import { words } from '../words/index.ts';
 import { blobToBase64 } from './blob-to-base64.ts';
-import { sendSteadily } from './keep-steadily.ts';
+import { keepOrHold } from './keep-or-hold.ts';
 import { LevelChoice } from './level-choice.tsx';
 import type { HeardEvidence } from './listening-message.ts';
 import type { TakeFor } from './take-for.ts';
@@ -42,27 +41,19 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
   const [skill, setSkill] = useState<string>(of.skills[0]?.skill ?? '');
   const [level, setLevel] = useState<Level | null>(null);
   const [busy, setBusy] = useState(false);
-  const [isWaiting, setWaiting] = useState(false);
   // One take, however often it is tried to be kept.
   const [ids] = useState(() => ({
     take: newId('take'),
     sound: newId('sound'),
     observation: newId('observation'),
   }));
-  const isGone = useRef(false);
-  useEffect(() => {
-    isGone.current = false;
-    return () => {
-      isGone.current = true;
-    };
-  }, []);
   const isHeard = heard.heard.notes.length > 0;
   const chosen = of.skills.find((one) => one.skill === skill);
   const keep = async (event: FormEvent) => {
     event.preventDefault();
     if (busy) return;
     setBusy(true);
-    const keeping: Command = {
+    const keeping: CommandOf<'take.keep'> = {
       type: 'take.keep',
       take: {
         id: ids.take,
@@ -80,7 +71,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
           ? { id: ids.sound, type: sound.type, data: await blobToBase64(sound) }
           : null,
     };
-    const observing: Command | null =
+    const observing: CommandOf<'observe'> | null =
       level === null || chosen === undefined || of.course === null
         ? null
         : {
@@ -94,15 +85,9 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
             note: '',
             take: ids.take,
           };
-    const commands = observing ? [keeping, observing] : [keeping];
-    const done = await sendTogether(
-      commands,
+    const done = await keepOrHold(
+      observing ? [keeping, observing] : [keeping],
       (replies) => replies.at(-1)?.label ?? '',
-      sendSteadily(
-        commands.map(() => newId('change')),
-        setWaiting,
-        () => isGone.current,
-      ),
     );
     setBusy(false);
     if (done) onKept();
@@ -137,11 +122,6 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
     <form className="keep-take" onSubmit={(event) => void keep(event)}>
       {children(fields)}
       <div className="record-deeds keep-foot">
-        {isWaiting && (
-          <p className="fault" role="alert">
-            {say.waiting}
-          </p>
-        )}
         <Button kind={isHeard ? 'primary' : 'quiet'} large type="submit" className={waiting}>
           {level === null ? say.keep : say.keepObserved}
         </Button>

@@ -271,8 +271,7 @@ export const takes = {
     what: 'What was played',
     keep: 'Keep the take',
     keepObserved: 'Keep, and note the level',
-    waiting:
-      'The studio does not answer. The take is held here and is kept as soon as it does; leave this page open.',
+    held: 'The studio does not answer. The take waits in this browser and is kept as soon as it does.',
     noteIt: 'Note the level',
     chooseLevel: 'Choose the level first.',
     again: 'Record again',

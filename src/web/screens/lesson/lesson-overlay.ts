@@ -30,9 +30,10 @@ export function dropTold(list: readonly OnItsWay[], told: number): readonly OnIt
   return rest.length === list.length ? list : rest;
 }
 
-/** What a command is about: the field of a write or log, else the skill in the lesson, else the lesson. */
+/** What a command is about: the field of a write or log, else the skill in the lesson, the take, or the lesson. */
 function placeOf(command: OutboxCommand): string {
   if (command.type === 'observe') return `${command.lesson ?? ''} ${command.skill}`;
+  if (command.type === 'take.keep') return command.take.id;
   return fieldOf(command) ?? `${command.type === 'lesson.close' ? command.lesson : ''} close`;
 }
 
@@ -86,6 +87,8 @@ function overlayOne(view: LessonView, command: OutboxCommand): LessonView {
       };
     case 'lesson.close':
       return command.lesson === view.id ? { ...view, status: 'taught' } : view;
+    case 'take.keep':
+      return view;
   }
 }
 
