@@ -35,16 +35,19 @@ export function WhatIfPanel({
   const { imagined, asking, ask, forget } = useWhatIf(course);
 
   const away = useMemo(() => {
-    const [first, last] = [dayOrNull(from), dayOrNull(to)];
+    // One day alone is a day away.
+    const [first, last] = [dayOrNull(from), dayOrNull(to === '' ? from : to)];
     return first !== null && last !== null && first <= last ? { from: first, to: last } : null;
   }, [from, to]);
   const within = away ? lessonsWithin(course, away.from, away.to).length : 0;
+  const backwards = away === null && dayOrNull(from) !== null && dayOrNull(to) !== null;
   const wanted = Number(minutes);
+  const isLength = Number.isInteger(wanted) && wanted >= 10 && wanted <= 240;
   const chosenUnit = units.find((one) => one.id === unit);
   const chosenStrand = course.strands.find((one) => one.id === strand);
   const trial: Trial = {
     away,
-    minutes: Number.isInteger(wanted) && wanted >= 10 && wanted <= 240 ? wanted : null,
+    minutes: isLength ? wanted : null,
     unit: chosenUnit && chosenStrand ? { unit: chosenUnit.id, strand: chosenStrand.id, courseUnit } : null,
     deadlines: new Map(
       [...deadlines].flatMap(([id, text]): [Id<'strand'>, PlainDate | null][] => {
@@ -78,6 +81,7 @@ export function WhatIfPanel({
             type="date"
             value={from}
             onValue={(v) => change(() => setFrom(v))}
+            fault={from === '' && to !== '' ? words.term.terms.dayMissing : null}
           />
           <TextField
             label={say.awayTo}
@@ -86,6 +90,7 @@ export function WhatIfPanel({
             onValue={(v) => change(() => setTo(v))}
             min={from}
             help={away ? (within === 0 ? say.noLessons : say.lessons(within)) : null}
+            fault={backwards ? words.term.terms.endsEarly : null}
           />
         </fieldset>
         {course.slots.length > 0 && (
@@ -99,6 +104,7 @@ export function WhatIfPanel({
               value={minutes}
               onValue={(v) => change(() => setMinutes(v))}
               help={say.lengthHelp}
+              fault={minutes === '' || isLength ? null : words.score.dialog.lengthFault}
             />
           </fieldset>
         )}
