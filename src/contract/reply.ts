@@ -14,6 +14,8 @@ export interface CommandReply {
   }[];
   /** Sentences worth telling: "Kept both versions of the note". */
   readonly notices: readonly string[];
+  /** Only a running clock was kept: nothing that a person did. */
+  readonly clockOnly?: true;
 }
 
 /**

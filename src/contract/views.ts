@@ -593,5 +593,7 @@ export interface ChangesView {
     readonly type: string;
     readonly undone: boolean;
     readonly isUndo: boolean;
+    /** Only a running clock was kept: nothing that a person did, and would take back by itself. */
+    readonly clockOnly: boolean;
   }[];
 }

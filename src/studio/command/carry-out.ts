@@ -36,6 +36,7 @@ export async function applyCommand(
     imagining,
     notices: [],
     inHand: new Map(),
+    clockOnly: false,
   };
   if (command.type !== 'studio.found' && (await tx.get('studio', studioId)) === null)
     return err({
@@ -46,7 +47,8 @@ export async function applyCommand(
   if (!done.ok) return done;
   if (!imagining) await sweepSounds(desk);
   const courses = await settleCourses(desk);
-  return ok({ change, label: done.value, courses, notices: desk.notices });
+  const reply: CommandReply = { change, label: done.value, courses, notices: desk.notices };
+  return ok(desk.clockOnly ? { ...reply, clockOnly: true } : reply);
 }
 
 function handle<T extends CommandType>(type: T, desk: Desk, command: CommandOf<T>) {

@@ -33,6 +33,8 @@ export interface Desk {
   readonly imagining: boolean;
   readonly notices: string[];
   readonly inHand: Map<CourseId, CourseInHand>;
+  /** Set where only a running clock was kept. */
+  clockOnly: boolean;
 }
 
 /** A course that the command touches. `before` is as it was when the command first looked. */

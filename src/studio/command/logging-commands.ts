@@ -37,6 +37,8 @@ export const logSegment: Handler<'segment.log'> = async (desk, command) => {
       ? coveredByShare(records, logged, command.share)
       : null;
   await tx.put('segment', { ...logged, covered });
+  desk.clockOnly =
+    lesson.status === 'planned' && logged.outcome === segment.outcome && covered === segment.covered;
   if (lesson.status === 'taught') {
     // A correction afterwards: everything from here on is counted anew, and the plan follows.
     const now = (await loadCourse(tx, segment.course)) ?? records;

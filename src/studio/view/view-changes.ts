@@ -20,6 +20,10 @@ export async function viewChanges(reader: Reader, most = 200): Promise<ChangesVi
       type: change.type,
       undone: isUndone(change),
       isUndo: change.type === 'undo',
+      clockOnly: isClockOnly(change.reply),
     })),
   };
 }
+
+const isClockOnly = (reply: unknown): boolean =>
+  typeof reply === 'object' && reply !== null && 'clockOnly' in reply && reply.clockOnly === true;

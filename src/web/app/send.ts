@@ -98,9 +98,18 @@ export async function undoChange(change: Id<'change'>): Promise<CommandReply | n
   return undone?.at(-1) ?? null;
 }
 
-/** The newest change that can be taken back: neither undone nor itself an undo. */
-export function lastUndoable(changes: ChangesView['changes']): ChangesView['changes'][number] | null {
-  return changes.find((change) => !change.undone && !change.isUndo) ?? null;
+/**
+ * The newest change that a person made and can take back, neither undone nor itself an undo; and what running clocks
+ * kept since, newest first.
+ */
+export function lastUndoable({ changes }: ChangesView): {
+  readonly change: Id<'change'> | null;
+  readonly clocks: readonly Id<'change'>[];
+} {
+  const standing = changes.filter((change) => !change.undone && !change.isUndo);
+  const at = standing.findIndex((change) => !change.clockOnly);
+  const clocks = (at < 0 ? [] : standing.slice(0, at)).map((change) => change.id);
+  return { change: standing[at]?.id ?? null, clocks };
 }
 
 /** Takes the newest change back; says so when there is none. */
@@ -112,12 +121,26 @@ export async function undoLast(): Promise<void> {
       queryFn: () => getView<ChangesView>('/api/changes'),
       staleTime: 0,
     });
-    const change = lastUndoable(view.changes);
-    if (change) await undoChange(change.id);
-    else showToast({ text: words.frame.nothingToUndo });
+    const { change, clocks } = lastUndoable(view);
+    if (change === null) showToast({ text: words.frame.nothingToUndo });
+    else if (clocks.length === 0 || changesWith(change).length > 1) await undoChange(change);
+    else await undoUnder(change, clocks);
   } catch {
     showToast({ text: words.frame.offline, fault: true });
   }
+}
+
+/** Takes a change back alone; where a clock that ran on has written over it, with what the clock kept since. */
+async function undoUnder(change: Id<'change'>, clocks: readonly Id<'change'>[]): Promise<void> {
+  const alone = await sendCommand(newId('change'), { type: 'undo', change });
+  if (alone.ok) {
+    theOutbox.forgetWritten();
+    showDone(alone.value, 'undo');
+    await refreshAfter('undo');
+  } else if (alone.error.kind === 'ChangedElsewhere') {
+    const all = [...clocks, change].map((one): Command => ({ type: 'undo', change: one }));
+    await sendTogether(all, (replies) => replies.at(-1)?.label ?? '');
+  } else showFault(alone.error, 'undo');
 }
 
 /** The fault with the text that was refused, so that it can still be copied. */

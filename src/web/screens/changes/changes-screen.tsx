@@ -70,7 +70,9 @@ export function ChangesScreen() {
   const view = useChanges();
   return (
     <Page title={says.title} lead={says.lead}>
-      <Loaded view={view}>{(data) => <ChangeList changes={data.changes} />}</Loaded>
+      <Loaded view={view}>
+        {(data) => <ChangeList changes={data.changes.filter((change) => !change.clockOnly)} />}
+      </Loaded>
     </Page>
   );
 }
