@@ -35,6 +35,7 @@ function CallOff({
   const { name } = lesson.learner;
   const title = change === 'cancel' ? dialog.cancelTitle(name) : dialog.missTitle(name);
   const act = async () => {
+    if (busy) return;
     setBusy(true);
     const done = await send({ type: `lesson.${change}`, lesson: lesson.id, reason: reason.trim() });
     setBusy(false);
@@ -66,7 +67,7 @@ function CallOff({
           ))}
         </fieldset>
         <div className="day-form-actions">
-          <Button kind="primary" large type="submit" isPending={busy}>
+          <Button kind="primary" large type="submit" pending={busy}>
             {change === 'cancel' ? dialog.cancelDo : dialog.missDo}
           </Button>
           <Button large onPress={onClose}>
@@ -95,7 +96,7 @@ function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>
       : null;
   const act = async () => {
     setLooked(true);
-    if (!command) return;
+    if (!command || busy) return;
     setBusy(true);
     const done = await send(command);
     setBusy(false);
@@ -141,7 +142,7 @@ function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>
           />
         </div>
         <div className="day-form-actions">
-          <Button kind="primary" large type="submit" isPending={busy}>
+          <Button kind="primary" large type="submit" pending={busy}>
             {dialog.moveDo}
           </Button>
           <Button large onPress={onClose}>

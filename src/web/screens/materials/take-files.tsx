@@ -65,7 +65,7 @@ function TakeFile({ label, name, make }: TakeFileProps) {
     else showFault(made.error);
   };
   return (
-    <Button kind="plain" isPending={isBusy} onPress={() => void take()}>
+    <Button kind="plain" pending={isBusy} onPress={() => void take()}>
       {isBusy ? says.making(label) : label}
     </Button>
   );

@@ -31,7 +31,7 @@ export function Imagining({ view, onKeep, onLeave, keep = say.keep }: Props) {
         </h3>
         <Button
           kind="primary"
-          isPending={keeping}
+          pending={keeping}
           onPress={async () => {
             setKeeping(true);
             await onKeep();

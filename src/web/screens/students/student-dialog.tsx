@@ -61,7 +61,7 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
         faults={shown}
       />
       <div className="form-end">
-        <Button kind="primary" type="submit" isPending={busy}>
+        <Button kind="primary" type="submit" pending={busy}>
           {known ? form.save : form.addAction}
         </Button>
         <Button kind="plain" onPress={() => onDone(null)}>

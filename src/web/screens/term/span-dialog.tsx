@@ -72,7 +72,7 @@ export function SpanDialog(props: SpanDialogProps) {
           />
         </div>
         <div className="form-end">
-          <Button kind="primary" type="submit" isPending={busy}>
+          <Button kind="primary" type="submit" pending={busy}>
             {props.action}
           </Button>
           <Button kind="plain" onPress={props.onClose}>

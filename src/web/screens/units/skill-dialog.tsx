@@ -94,7 +94,7 @@ export function SkillDialog({ known, begin, onClose }: SkillDialogProps) {
           {says.form.ongoing}
         </Tick>
         <div className="form-end">
-          <Button kind="primary" type="submit" isPending={busy}>
+          <Button kind="primary" type="submit" pending={busy}>
             {known ? says.form.save : says.form.addAction}
           </Button>
           <Button kind="plain" onPress={() => onClose(null)}>

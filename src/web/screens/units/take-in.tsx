@@ -111,7 +111,7 @@ function TakeInForm({ onDone }: { readonly onDone: (unit: UnitId | null) => void
         </section>
       )}
       {preview && first && (
-        <Button kind="primary" isPending={busy} onPress={() => void takeIn(preview)}>
+        <Button kind="primary" pending={busy} onPress={() => void takeIn(preview)}>
           {says.act(first.document.title)}
         </Button>
       )}

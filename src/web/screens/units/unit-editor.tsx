@@ -179,7 +179,7 @@ export function UnitEditor({
           <Button kind="plain" onPress={throwAway}>
             {hand.touched ? says.discard : words.frame.cancel}
           </Button>
-          <Button kind="primary" type="submit" isPending={busy}>
+          <Button kind="primary" type="submit" pending={busy}>
             {saveLabel}
           </Button>
         </div>

@@ -99,7 +99,7 @@ function KeepMine({ onKeep }: { readonly onKeep: () => Promise<void> }) {
   const [busy, setBusy] = useState(false);
   return (
     <Button
-      isPending={busy}
+      pending={busy}
       onPress={async () => {
         setBusy(true);
         await onKeep();

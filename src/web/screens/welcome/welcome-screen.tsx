@@ -72,7 +72,7 @@ function FoundForm() {
         <p className="faint">{says.found.starterUnitsHelp}</p>
       </div>
       <div>
-        <Button kind="primary" large type="submit" isPending={busy}>
+        <Button kind="primary" large type="submit" pending={busy}>
           {says.found.action}
         </Button>
       </div>
