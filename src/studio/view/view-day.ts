@@ -115,7 +115,7 @@ function listDecisions({ lesson, course, lessons, segments }: LoadedLesson, now:
       if (earlier.status === 'planned' && earlier.date < now.today && isBefore(earlier, lesson))
         decisions.push(`The lesson of ${formatDay(earlier.date)} is not closed yet.`);
     if (wantsUnit({ lesson, segments }))
-      decisions.push('No new work is planned: give the course another unit, or use the open time.');
+      decisions.push('No new work is planned: give the course a unit, or use the open time.');
     if (lesson.overrun > course.settings.overrun + 0.01)
       decisions.push(
         `Likely to run over: ${Math.round(lesson.overrun * 100)}% against the ${Math.round(course.settings.overrun * 100)}% you allow.`,

@@ -87,7 +87,7 @@ export const students = {
     minutesUnit: 'minutes',
     minutesWrong: '10 to 240 minutes.',
     starts: 'First on or after',
-    instrumentMissing: 'A course needs an instrument: choose one above.',
+    instrumentMissing: 'Choose an instrument: a course needs one.',
     save: 'Save',
     addAction: 'Add the student',
     addedWithCourse: (name: string) => `Added ${name} and opened a course`,

@@ -30,7 +30,6 @@ export function CourseFields({ course, onCourse, faults, forGroup = false, child
         <strong>{form.course}</strong>
       </Tick>
       <p className="faint">{forGroup ? form.courseGroupHelp : form.courseHelp}</p>
-      {faults.course && <p className="fault">{faults.course}</p>}
       {course.open && (
         <>
           {children}

@@ -101,7 +101,12 @@ export function GroupDialog({ group, students, today, onClose }: GroupDialogProp
         <CourseFields course={course} onCourse={setCourse} faults={tried ? faults : {}} forGroup>
           <div className="form-row">
             <div className="field field-broad">
-              <InstrumentSelect label={form.instrument} value={instrument} onValue={setInstrument} />
+              <InstrumentSelect
+                label={form.instrument}
+                value={instrument}
+                onValue={setInstrument}
+                fault={tried ? (faults.course ?? null) : null}
+              />
             </div>
             <StageSelect label={form.stage} value={stage} onValue={setStage} />
           </div>

@@ -74,6 +74,7 @@ export function StudentFields({ draft, onDraft, faults, today }: StudentFieldsPr
               <InstrumentSelect
                 label={form.instrument}
                 value={row.instrument}
+                fault={n === 0 ? (faults.course ?? null) : null}
                 onValue={(instrument) =>
                   set({ instruments: draft.instruments.with(n, { ...row, instrument }) })
                 }
