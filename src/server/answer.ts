@@ -19,17 +19,24 @@ const statusByKind: { readonly [K in Fault['kind']]: ContentfulStatusCode } = {
 /** Answers a refusal with the status of its kind. */
 export const refuse = (c: Context, fault: Fault) => c.json({ fault }, statusByKind[fault.kind]);
 
-/** What is wrong with a request body, field by field. */
+/** What is wrong with a request body, field by field: the first in the message, the others as details. */
 export function faultOfIssues(error: ZodError): Fault {
-  const sentences = error.issues.slice(0, 20).map((issue) => {
-    const where = issue.path.map(String).join('.');
-    return where === '' ? issue.message : `${where}: ${issue.message}`;
-  });
+  const [first = '', ...others] = error.issues.slice(0, 20).map(sayIssue);
   const field = error.issues[0]?.path.map(String).join('.') ?? '';
   return {
     kind: 'Invalid',
-    message: `The request could not be read. ${sentences[0] ?? ''}`.trim(),
+    message: `Nothing was kept. ${first}`.trim(),
     ...(field === '' ? {} : { field }),
-    details: sentences,
+    ...(others.length === 0 ? {} : { details: others }),
   };
+}
+
+/** `command.name`, `must be 120 characters or fewer` → `The name must be 120 characters or fewer.` */
+function sayIssue({ path, message }: ZodError['issues'][number]): string {
+  const field = path.filter((step) => typeof step === 'string' && step !== 'command').at(-1);
+  if (field === undefined) return message;
+  const where = String(field)
+    .replaceAll(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter}`)
+    .toLowerCase();
+  return message.startsWith('must ') ? `The ${where} ${message}.` : `The ${where}: ${message}.`;
 }
