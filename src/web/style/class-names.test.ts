@@ -34,3 +34,28 @@ test('no two screens lay out the same class', () => {
     .map(([name, by]) => `${name}: ${[...by].join(', ')}`);
   expect(shared).toEqual([]);
 });
+
+/** Class names written out in a screen's components. */
+const usedClasses = (source: string): readonly string[] =>
+  [...source.matchAll(/className="([^"]+)"/g)].flatMap(([, names = '']) => names.split(/\s+/));
+
+test('no screen lays out a class that another screen uses', () => {
+  const screens = join(web, 'screens');
+  const files = readdirSync(screens, { recursive: true, encoding: 'utf8' }).map((file) =>
+    file.replaceAll('\\', '/'),
+  );
+  const screenOf = (file: string) => file.split('/')[0] ?? '';
+  const owners = new Map<string, string>();
+  for (const file of files.filter((name) => name.endsWith('.css')))
+    for (const name of bareClasses(readFileSync(join(screens, file), 'utf8')))
+      owners.set(name, screenOf(file));
+  const strays = files
+    .filter((name) => name.endsWith('.tsx'))
+    .flatMap((file) =>
+      usedClasses(readFileSync(join(screens, file), 'utf8'))
+        .filter((name) => owners.has(name) && owners.get(name) !== screenOf(file))
+        .map((name) => `${name} of ${owners.get(name)} in ${file}`),
+    );
+  expect(owners.size).toBeGreaterThan(100);
+  expect(strays).toEqual([]);
+});

@@ -18,7 +18,7 @@ export function PracticeField({ told, post, rows = 4 }: PracticeFieldProps) {
   const id = useId();
   const suggested = text.value === '' && told.practice === '';
   return (
-    <div className="kept-note practice">
+    <div className="kept-note">
       <label htmlFor={id} className="lesson-label">
         {words.lesson.closing.practice}
       </label>
