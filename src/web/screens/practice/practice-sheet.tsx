@@ -51,13 +51,15 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
         />
       )}
       <div className="practice-paper">
-        <header className="practice-head">
-          <h2>{learner.name}</h2>
-          <p>
-            {learner.instrumentName} ·{' '}
-            {next === null ? says.week : says.until(format.day(next.date, 'short'))}
-          </p>
-          <p className="practice-studio">{studio?.teacher || studio?.name}</p>
+        <header className="practice-top">
+          <div className="practice-head">
+            <h2>{learner.name}</h2>
+            <p>
+              {learner.instrumentName} ·{' '}
+              {next === null ? says.week : says.until(format.day(next.date, 'short'))}
+            </p>
+            <p className="practice-studio">{studio?.teacher || studio?.name}</p>
+          </div>
         </header>
         <p className="practice-minutes">{says.aDay(minutes ?? usual)}</p>
         <Tasks lesson={lesson} isAlone={isAlone} tasks={tasks.length > 0 ? tasks : [says.noTasks]} />
