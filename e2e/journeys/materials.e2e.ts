@@ -18,6 +18,7 @@ import { launchBrowser, openPage, patience, type WatchedPage } from '../harness/
 import { foundStudio } from '../harness/found-studio.ts';
 import { giveUnit, openCourse } from '../harness/open-course.ts';
 import { pitchNumber, readSheetFacts, type SheetFacts } from '../harness/read-notes.ts';
+import { readPdf } from '../harness/read-pdf.ts';
 import { createStory, outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
 import { createMaterialsPage } from '../page-models/materials-page.ts';
@@ -265,6 +266,16 @@ tell('the day’s practice sheets hold each student’s own notation, and print 
   const pages = pdf.toString('latin1').match(/\/Type ?\/Page\b/g) ?? [];
   expect(pages.length).toBeGreaterThanOrEqual(players.length);
   expect(pdf.toString('latin1')).not.toMatch(/\/Subtype ?\/Image/); // vector
+
+  // Loose pages get mixed: a sheet that runs over its page says on each whose it is.
+  await page.locator('.practice-tasks').evaluateAll((tables) => {
+    for (const table of tables) table.style.marginBottom = '250mm';
+  });
+  const { pages: longer, text } = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  expect(longer).toBeGreaterThanOrEqual(2 * players.length);
+  if (text !== null)
+    for (const printed of text.split('\f').filter((one) => one.trim() !== ''))
+      expect(players.map(({ name }) => name).filter((name) => printed.includes(name))).toHaveLength(1);
 });
 
 tell('minutes a day are changed on the sheet and stand in the lesson', async () => {
