@@ -9,20 +9,29 @@ export interface InstrumentSelectProps {
   readonly value: InstrumentId | '';
   readonly onValue: (value: InstrumentId | '') => void;
   readonly fault?: string | null;
+  /** What it means to choose none; absent where one has to be chosen. */
+  readonly none?: string;
 }
 
-const options = [
-  { value: '' as const, label: words.frame.choose },
-  ...listInstruments().map((i) => ({ value: i.id, label: i.name, group: words.families[i.family] })),
-];
+const instruments = listInstruments().map((i) => ({
+  value: i.id,
+  label: i.name,
+  group: words.families[i.family],
+}));
 
-export function InstrumentSelect({ label, value, onValue, fault = null }: InstrumentSelectProps) {
+export function InstrumentSelect({
+  label,
+  value,
+  onValue,
+  fault = null,
+  none = words.frame.choose,
+}: InstrumentSelectProps) {
   return (
     <SelectField<InstrumentId | ''>
       label={label}
       value={value}
       fault={fault}
-      options={options}
+      options={[{ value: '', label: none }, ...instruments]}
       onValue={(chosen) => onValue(findInstrument(chosen)?.id ?? '')}
     />
   );

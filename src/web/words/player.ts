@@ -60,6 +60,7 @@ export const player = {
     typedWays: { concert: 'As it sounds', written: 'As the player reads it' },
     titleField: 'Title',
     reader: 'Chords for',
+    asTheySound: 'everyone, as they sound',
     take: (symbol: string) => `Take ${symbol}`,
     tidy: 'Tidy up',
     tap: 'Tap it instead',

@@ -78,6 +78,7 @@ export function BackingScreen() {
             />
             <InstrumentSelect
               label={says.reader}
+              none={says.asTheySound}
               value={reader?.id ?? ''}
               onValue={(id) => readAs(id === '' ? null : id, isWritten)}
             />
