@@ -262,6 +262,7 @@ tell('the day’s practice sheets hold each student’s own notation, and print 
     expect(first[at]?.equals(second[at] ?? Buffer.alloc(0)), `${name}: printed alike twice`).toBe(true);
   expect(new Set(first.map((picture) => picture.toString('base64'))).size).toBe(players.length);
   expect(await findWithAxe(page)).toEqual([]);
+  await page.emulateMedia({ media: 'print' });
   const pdf = await page.pdf({ preferCSSPageSize: true });
   const pages = pdf.toString('latin1').match(/\/Type ?\/Page\b/g) ?? [];
   expect(pages.length).toBeGreaterThanOrEqual(players.length);
@@ -269,7 +270,7 @@ tell('the day’s practice sheets hold each student’s own notation, and print 
 
   // Loose pages get mixed: a sheet that runs over its page says on each whose it is.
   await page.locator('.practice-tasks').evaluateAll((tables) => {
-    for (const table of tables) table.style.height = '200mm';
+    for (const table of tables) table.style.height = '225mm';
   });
   const { pages: longer, text } = readPdf(await page.pdf({ preferCSSPageSize: true }));
   expect(longer).toBeGreaterThanOrEqual(2 * players.length);
@@ -279,6 +280,7 @@ tell('the day’s practice sheets hold each student’s own notation, and print 
         players.filter(({ name }) => printed.includes(name)),
         printed,
       ).toHaveLength(1);
+  await page.emulateMedia({ media: 'screen' });
 });
 
 tell('minutes a day are changed on the sheet and stand in the lesson', async () => {
