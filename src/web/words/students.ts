@@ -71,6 +71,7 @@ export const students = {
       'Records of a child: note only what teaching needs, with a parent’s or guardian’s consent, and follow the safeguarding and privacy rules where you teach.',
     course: 'Open a course',
     courseHelp: 'A course lays strands of units on this student’s lessons.',
+    courseInstrument: 'The course is for',
     courseGroupHelp: 'A course lays strands of units on the group’s lessons.',
     strands: 'Strands',
     strandsHelp: 'Lines of work that run side by side through the lessons. They can be changed later.',

@@ -2,8 +2,7 @@
 
 import type { CommandOf, StudentImportPreview } from '#contract';
 import type { PlainDate } from '#core';
-import { words } from '../../words/index.ts';
-import { courseToOpen, type MintId } from './student-draft.ts';
+import { courseToOpen, type MintId, newCourseDraft } from './student-draft.ts';
 
 export type PreviewRow = StudentImportPreview['rows'][number];
 
@@ -66,12 +65,10 @@ export function rowsToCommands(
     const plays = student.instruments[0];
     if (!student.slot || !plays) continue;
     const course = {
-      open: true,
-      strands: words.students.defaultStrands,
+      ...newCourseDraft(true, today),
       weekday: `${student.slot.weekday}` as const,
       time: student.slot.time,
       minutes: String(student.slot.minutes),
-      starts: today,
     };
     courses.push(courseToOpen(course, { student: id, group: null }, plays, today, mint));
   }

@@ -2,10 +2,11 @@
 
 import { type FormEvent, useState } from 'react';
 import type { Command, StudentView } from '#contract';
-import type { Id, PlainDate } from '#core';
+import { type Id, type PlainDate, present } from '#core';
 import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
+import { SelectField } from '../../components/field.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useStudent, useStudio } from '../../hooks/use-view.ts';
@@ -13,7 +14,13 @@ import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { CourseFields } from './course-fields.tsx';
 import { LeavingFields } from './leaving-fields.tsx';
-import { draftOfStudent, draftToCommands, findDraftFaults, newStudentDraft } from './student-draft.ts';
+import {
+  draftOfStudent,
+  draftToCommands,
+  findDraftFaults,
+  newStudentDraft,
+  shortInstrument,
+} from './student-draft.ts';
 import { StudentFields } from './student-fields.tsx';
 import '../../components/form.css';
 
@@ -32,6 +39,7 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
   const [busy, setBusy] = useState(false);
   const faults = findDraftFaults(draft, today);
   const shown = tried ? faults : {};
+  const played = draft.instruments.map((row) => row.instrument).filter((id) => id !== '');
 
   const sendAll = ([first, ...others]: readonly Command[]) => {
     if (!first) return Promise.resolve(null);
@@ -59,7 +67,22 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
         course={draft.course}
         onCourse={(course) => setDraft({ ...draft, course })}
         faults={shown}
-      />
+      >
+        {played.length > 1 && (
+          <div className="form-row">
+            <div className="field field-broad">
+              <SelectField
+                label={form.courseInstrument}
+                value={
+                  played.find((id) => id === draft.course.instrument) ?? present(played[0], 'one of several')
+                }
+                onValue={(instrument) => setDraft({ ...draft, course: { ...draft.course, instrument } })}
+                options={played.map((id) => ({ value: id, label: shortInstrument(id) }))}
+              />
+            </div>
+          </div>
+        )}
+      </CourseFields>
       <div className="form-end">
         <Button kind="primary" type="submit" pending={busy}>
           {known ? form.save : form.addAction}

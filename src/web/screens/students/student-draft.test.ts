@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { sendSchema } from '#contract';
+import { type StudentView, sendSchema } from '#contract';
 import { createId, createSeededRandom, type PlainDate } from '#core';
 import {
+  draftOfStudent,
   draftToCommands,
   findDraftFaults,
   mayBeMinor,
@@ -46,6 +47,46 @@ test('without a weekday the course opens without a slot; unticked, it does not o
   expect(
     draftToCommands({ ...filled, course: { ...filled.course, open: false } }, null, today, mint),
   ).toHaveLength(1);
+});
+
+test('a course opens for the instrument chosen, at its stage, and else for the first', () => {
+  const two: StudentDraft = {
+    ...filled,
+    instruments: [
+      { instrument: 'violin', stage: 'beginner' },
+      { instrument: 'piano', stage: 'elementary' },
+    ],
+  };
+  const forInstrument = (instrument: StudentDraft['course']['instrument']) =>
+    draftToCommands({ ...two, course: { ...filledCourse, instrument } }, null, today, mint)[1];
+  expect(forInstrument('')).toMatchObject({ course: { instrument: 'violin', stage: 'beginner' } });
+  expect(forInstrument('piano')).toMatchObject({ course: { instrument: 'piano', stage: 'elementary' } });
+  // Taken out of the form again after it was chosen.
+  expect(forInstrument('cello')).toMatchObject({ course: { instrument: 'violin' } });
+});
+
+test('the form of a student proposes the instrument that has no course yet', () => {
+  const known = (names: readonly string[]): StudentView => ({
+    id: mint('student'),
+    revision: 1,
+    name: 'Ida Sund',
+    born: null,
+    birthYear: 2014,
+    age: 12,
+    instruments: [
+      { instrument: 'violin', stage: 'beginner' },
+      { instrument: 'piano', stage: 'elementary' },
+    ],
+    family: null,
+    contacts: [],
+    note: '',
+    since: today,
+    left: null,
+    courses: names.map((instrumentName) => ({ id: mint('course'), instrumentName, group: null })),
+  });
+  expect(draftOfStudent(known([]), today).course.instrument).toBe('violin');
+  expect(draftOfStudent(known(['Violin']), today).course.instrument).toBe('piano');
+  expect(draftOfStudent(known(['Violin', 'Piano']), today).course.instrument).toBe('');
 });
 
 test('a full date of birth leaves the year out, so that the two cannot disagree', () => {

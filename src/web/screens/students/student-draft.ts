@@ -23,6 +23,8 @@ export interface ContactDraft {
 
 export interface CourseDraft {
   readonly open: boolean;
+  /** Of a student's several the one it is for; '' for the first. */
+  readonly instrument: InstrumentId | '';
   readonly strands: readonly string[];
   /** '' for lessons by arrangement. */
   readonly weekday: '' | `${Weekday}`;
@@ -46,7 +48,15 @@ export const emptyContact: ContactDraft = { name: '', relation: '', phone: '', e
 
 /** A course about to be opened from `starts` on. */
 export function newCourseDraft(open: boolean, starts: PlainDate): CourseDraft {
-  return { open, strands: words.students.defaultStrands, weekday: '', time: '', minutes: '30', starts };
+  return {
+    open,
+    instrument: '',
+    strands: words.students.defaultStrands,
+    weekday: '',
+    time: '',
+    minutes: '30',
+    starts,
+  };
 }
 
 /** A new student, with a course to open. */
@@ -74,8 +84,14 @@ export function draftOfStudent(student: StudentView, today: PlainDate): StudentD
       student.instruments.length > 0 ? student.instruments : [{ instrument: '', stage: 'beginner' }],
     contacts: student.contacts,
     note: student.note,
-    course: newCourseDraft(false, today),
+    course: { ...newCourseDraft(false, today), instrument: withoutCourse(student) },
   };
+}
+
+/** The first instrument that no course of the student's own is for; '' where each has one. */
+function withoutCourse({ instruments, courses }: StudentView): InstrumentId | '' {
+  const taught = new Set(courses.filter((c) => c.group === null).map((c) => c.instrumentName));
+  return instruments.find((i) => !taught.has(findInstrument(i.instrument)?.name ?? ''))?.instrument ?? '';
 }
 
 export type DraftFaults = Readonly<
@@ -199,7 +215,8 @@ export function draftToCommands(
   const first: Command = known
     ? { type: 'student.change', seen: known.revision, student }
     : { type: 'student.add', student };
-  const plays = student.instruments[0];
+  const plays =
+    student.instruments.find((i) => i.instrument === draft.course.instrument) ?? student.instruments[0];
   if (!draft.course.open || !plays) return [first];
   return [first, courseToOpen(draft.course, { student: student.id, group: null }, plays, today, mint)];
 }

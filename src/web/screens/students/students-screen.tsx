@@ -1,7 +1,7 @@
 // Students: the list, search, groups; adding and changing in a dialog over it.
 
 import { useMemo, useState } from 'react';
-import { useLocation, useSearchParams } from 'wouter';
+import { Link, useLocation, useSearchParams } from 'wouter';
 import type { GroupView, StudentsView } from '#contract';
 import { type Id, isId } from '#core';
 import { Button } from '../../components/button.tsx';
@@ -102,7 +102,9 @@ function Groups({
         <ul className="ruled">
           {view.groups.map((group) => (
             <li key={group.id}>
-              <span className="students-name">{group.name}</span>
+              <span className="students-name">
+                <GroupName group={group} />
+              </span>
               <span className="soft">{group.members.map(nameOf).join(', ')}</span>
               <Button kind="plain" aria-label={says.changeNamed(group.name)} onPress={() => onOpen(group)}>
                 {says.change}
@@ -113,6 +115,14 @@ function Groups({
       )}
     </section>
   );
+}
+
+/** The group's course stands on its members' pages, so the name leads to the first of them. */
+function GroupName({ group }: { readonly group: GroupView }) {
+  const [member] = group.members;
+  const [course] = group.courses;
+  if (member === undefined || course === undefined) return group.name;
+  return <Link href={`/student/${member}?course=${course}`}>{group.name}</Link>;
 }
 
 export function StudentsScreen() {

@@ -12,6 +12,7 @@ import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useCourse } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
+import { courseAddress } from '../day/course-address.ts';
 import type { WeekSlot } from './week-layout.ts';
 import '../../components/form.css';
 
@@ -37,7 +38,7 @@ function SlotForm({ course, slot, onClose }: SlotFormProps) {
   const lengthFault = Number.isInteger(length) && length >= 10 && length <= 240 ? null : form.minutesWrong;
   const timeFault = isTime(time) ? null : form.timeMissing;
   const endsFault = isDate(ends) && ends < starts ? words.term.terms.endsEarly : null;
-  const to = course.learner.student ? `/student/${course.learner.student}?course=${course.id}` : null;
+  const to = courseAddress({ learner: course.learner, course: course.id });
 
   async function save(event: FormEvent) {
     event.preventDefault();
@@ -83,11 +84,9 @@ function SlotForm({ course, slot, onClose }: SlotFormProps) {
         <Button kind="primary" type="submit">
           {says.save}
         </Button>
-        {to && (
-          <ButtonLink to={to} kind="plain">
-            {says.toCourse}
-          </ButtonLink>
-        )}
+        <ButtonLink to={to} kind="plain">
+          {says.toCourse}
+        </ButtonLink>
         <Button
           kind="plain"
           onPress={async () => {
