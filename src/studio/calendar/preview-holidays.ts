@@ -2,6 +2,7 @@
 
 import type { HolidayImportPreview } from '#contract';
 import { addDays, daysBetween, isDate } from '#core';
+import { formatDay } from '#planning';
 import type { HolidayRecord } from '../record/records.ts';
 import { longestSpan } from './lesson-dates.ts';
 import { readCalendar } from './read-calendar.ts';
@@ -38,7 +39,10 @@ export function previewHolidays(
     faults.push(
       `There are ${fitting.length} events in these days; only the first ${mostHolidays} are shown. Is this a calendar of holidays?`,
     );
-  if (fitting.length === 0 && faults.length === 0) faults.push('The file has no events in these days.');
+  if (fitting.length === 0 && faults.length === 0)
+    faults.push(
+      `The file has no events from ${formatDay(from)} ${from.slice(0, 4)} to ${formatDay(to)} ${to.slice(0, 4)}.`,
+    );
   return {
     holidays: fitting.slice(0, mostHolidays).map((e) => ({ ...e, known: sources.has(e.source) })),
     faults,

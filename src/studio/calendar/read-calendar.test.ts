@@ -42,6 +42,25 @@ describe('[R-ICS-2] an event at fault is left out and named; the others are take
   });
 });
 
+describe('a name longer than a holiday may have is cut with a mark, in whole characters', () => {
+  test.each([
+    ['x'.repeat(120), 'x'.repeat(120)],
+    ['x'.repeat(121), `${'x'.repeat(119)}…`],
+    [`${'x'.repeat(118)}🎄🎄`, `${'x'.repeat(118)}…`],
+  ])('%s', (name, read_) => {
+    const result = read(file(`SUMMARY:${name}`, 'DTSTART;VALUE=DATE:20261026'));
+    expect(result.ok && result.value.entries[0]?.name).toBe(read_);
+  });
+});
+
+test('a file without events in the days looked at is told with the days', () => {
+  const asked = { ...window, text: file('SUMMARY:Long ago', 'DTSTART;VALUE=DATE:19960918') };
+  expect(previewHolidays(asked, [])).toEqual({
+    holidays: [],
+    faults: ['The file has no events from 1 September 2026 to 31 August 2027.'],
+  });
+});
+
 describe('[R-ICS-3] no rule keeps the reader busy for ever', () => {
   test.each([
     'FREQ=DAILY;BYMONTH=2;BYMONTHDAY=30',

@@ -301,8 +301,11 @@ const textOf = (event: Component, property: string): string => {
 const mostNameLength = 120;
 
 function nameOf(event: Component): string {
-  const name = textOf(event, 'summary').replace(/\s+/g, ' ').slice(0, mostNameLength).trim();
-  return name === '' ? 'Holiday' : name;
+  const name = textOf(event, 'summary').replace(/\s+/g, ' ');
+  if (name.length <= mostNameLength) return name === '' ? 'Holiday' : name;
+  // Half of a character outside the basic plane goes too.
+  const start = name.slice(0, mostNameLength - 1).replace(/[\uD800-\uDBFF]$/, '');
+  return `${start.trim()}…`;
 }
 
 const latest = (a: PlainDate, b: PlainDate): PlainDate => (a > b ? a : b);

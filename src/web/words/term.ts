@@ -30,7 +30,7 @@ export const term = {
     importTitle: 'Holidays from a calendar',
     importAction: (count: number) => (count === 1 ? 'Add 1 holiday' : `Add ${count} holidays`),
     known: 'here already',
-    noneFound: 'No events of these months were found in the file.',
+    allKnown: 'All of these are here already; there is nothing to add.',
     showPast: (count: number) => `Show ${count} past`,
     take: (name: string) => `Take ${name}`,
     days: (count: number) => (count === 1 ? '1 day' : `${count} days`),

@@ -75,7 +75,6 @@ export function CalendarDialog({ today, onClose }: CalendarDialogProps) {
             {fault}
           </p>
         ))}
-        {preview && preview.holidays.length === 0 && <p>{says.noneFound}</p>}
         {preview && preview.holidays.length > 0 && (
           <>
             <ul className="ruled calendar-found">
@@ -100,6 +99,7 @@ export function CalendarDialog({ today, onClose }: CalendarDialogProps) {
                 </li>
               ))}
             </ul>
+            {preview.holidays.every((holiday) => holiday.known) && <p>{says.allKnown}</p>}
             <div className="form-end">
               <Button kind="primary" isDisabled={busy || taken.length === 0} onPress={() => void add()}>
                 {says.importAction(taken.length)}
