@@ -175,7 +175,8 @@ export const commandSchema = z.discriminatedUnion('type', [
     strands: z.array(strand).min(1).max(8).optional(),
     settings: courseSettings.optional(),
   }),
-  z.strictObject({ type: z.literal('course.end'), seen, course, on: date }),
+  /** Null lets a course that ended go on again. */
+  z.strictObject({ type: z.literal('course.end'), seen, course, on: date.nullable() }),
   z.strictObject({ type: z.literal('slot.put'), seen, course, slot }),
   z.strictObject({ type: z.literal('slot.remove'), seen, course, slot: idOf('slot') }),
   z.strictObject({

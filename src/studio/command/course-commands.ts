@@ -79,10 +79,16 @@ export const changeCourse: Handler<'course.change'> = async (desk, command) => {
 export const endCourse: Handler<'course.end'> = async (desk, { seen, course: id, on }) => {
   const taken = await takeSeenCourse(desk, id, seen);
   if (!taken.ok) return taken;
-  await desk.tx.put('course', { ...taken.value.course, ended: on });
+  const { course, learner } = taken.value;
+  const left = learner.group === null ? learner.students.find((s) => s.left !== null) : undefined;
+  if (on === null && left !== undefined)
+    return notAllowed(`${left.name} has left. Take ${left.name} back first, and the course goes on too.`);
+  await desk.tx.put('course', { ...course, ended: on });
   await remakeLessons(desk, id);
   touchCourse(desk, id);
-  return ok(`Ended ${taken.value.learner.name}’s course on ${formatDay(on)}`);
+  return ok(
+    on === null ? `Let ${learner.name}’s course go on` : `Ended ${learner.name}’s course on ${formatDay(on)}`,
+  );
 };
 
 export const putSlot: Handler<'slot.put'> = async (desk, { seen, course: id, slot }) => {

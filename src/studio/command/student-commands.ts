@@ -46,8 +46,23 @@ export const changeStudent: Handler<'student.change'> = async (desk, { seen, stu
   for (const { id } of courses) await takeCourse(desk, id);
   await desk.tx.put('student', next);
   for (const { id } of courses) touchCourse(desk, id);
+  await followStages(desk, now, next);
   return ok(`Changed ${student.name}`);
 };
+
+/** A course at its player's stage follows the player to the next; one that was set apart by hand stays. */
+async function followStages(desk: Desk, now: StudentRecord, next: StudentRecord): Promise<void> {
+  for (const course of await desk.tx.list('course', { where: { student: now.id } })) {
+    const stageIn = ({ instruments }: StudentRecord) =>
+      instruments.find((i) => i.instrument === course.instrument)?.stage;
+    const stage = stageIn(next);
+    if (course.ended !== null || stage === undefined) continue;
+    if (stageIn(now) !== course.stage || stage === course.stage) continue;
+    await takeCourse(desk, course.id);
+    await desk.tx.put('course', { ...course, stage });
+    touchCourse(desk, course.id);
+  }
+}
 
 export const studentLeaves: Handler<'student.leave'> = async (desk, { seen, student: id, on }) => {
   const student = await desk.tx.get('student', id);

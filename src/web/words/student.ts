@@ -19,7 +19,7 @@ export const student = {
   left: (day: string) => `left on ${day}`,
   ended: (day: string) => `This course ended on ${day}.`,
   group: (name: string) => `Group ${name}`,
-  members: 'In this group',
+  members: (group: string) => `In the group ${group}`,
   courses: 'Courses',
   noCourse: 'No course yet. Open one under Students, with an instrument and a weekly slot.',
   more: (n: number) => `${n} more`,
@@ -168,6 +168,14 @@ export const student = {
 
   plan: {
     title: 'Strands, days and planning',
+    course: 'This course',
+    instrument: 'Instrument',
+    stage: 'Stage',
+    stageHelp: 'The units to come are planned for it.',
+    lastDay: 'Last day',
+    lastDayHelp: 'Planned lessons after it go; what was taught stays on record.',
+    end: 'End the course',
+    goOn: 'Let it go on',
     strands: 'Strands',
     strandName: 'Name',
     ink: 'Ink',

@@ -19,6 +19,7 @@ import { ApartLists } from './apart-lists.tsx';
 import { FamilyNotes } from './family-notes.tsx';
 import { GiveUnit } from './give-unit.tsx';
 import { MovedList } from './moved-list.tsx';
+import { PlanCourse } from './plan-course.tsx';
 import { PlanDays } from './plan-days.tsx';
 import { PlanSettings } from './plan-settings.tsx';
 import { PlanStrands } from './plan-strands.tsx';
@@ -151,6 +152,7 @@ function Course({
           <h2>{say.plan.title}</h2>
         </summary>
         <div className="student-plan-parts">
+          <PlanCourse key={`course ${course.revision}`} course={course} />
           <PlanDays course={course} />
           <PlanStrands key={`strands ${course.revision}`} course={course} />
           <PlanSettings key={`settings ${course.revision}`} course={course} />
@@ -191,7 +193,7 @@ function CourseChoice({ student, chosen }: { readonly student: StudentView; read
 function Members({ course }: { readonly course: CourseView }) {
   return (
     <p className="group-members">
-      {say.members}:{' '}
+      {say.members(course.learner.name)}:{' '}
       {course.learner.members.map((member, i) => (
         <span key={member.student}>
           {i > 0 && ', '}

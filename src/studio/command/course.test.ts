@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { present } from '#core';
+import {
+  ana,
+  anaCourse,
+  day,
+  newStudent,
+  openCourseStudio,
+  openStudio,
+} from '../testing/open-studio.contract.ts';
+
+const readCourse = async (studio: Awaited<ReturnType<typeof openStudio>>) =>
+  present(await studio.store.read((r) => r.get('course', anaCourse)), 'the course');
+
+describe('a course follows its player’s stage', () => {
+  const anaAt = (stage: 'beginner' | 'elementary' | 'advanced') => ({
+    ...newStudent(ana, 'Ana', 2017),
+    instruments: [{ instrument: 'recorder_descant' as const, stage }],
+  });
+
+  test('to the next stage, planned anew, and back again with Undo', async () => {
+    const studio = await openCourseStudio();
+    const before = await studio.revision(anaCourse);
+    const { change } = await studio.done({ type: 'student.change', seen: 1, student: anaAt('elementary') });
+    expect((await readCourse(studio)).stage).toBe('elementary');
+    expect(await studio.revision(anaCourse)).toBeGreaterThan(before);
+    await studio.done({ type: 'undo', change });
+    expect((await readCourse(studio)).stage).toBe('beginner');
+  });
+
+  test('not when the course was set apart by hand, nor when it has ended', async () => {
+    const studio = await openStudio();
+    const seen = () => studio.revision(anaCourse);
+    await studio.done({ type: 'course.change', seen: await seen(), course: anaCourse, stage: 'advanced' });
+    await studio.done({ type: 'student.change', seen: 1, student: anaAt('elementary') });
+    expect((await readCourse(studio)).stage).toBe('advanced');
+    await studio.done({ type: 'course.change', seen: await seen(), course: anaCourse, stage: 'elementary' });
+    await studio.done({ type: 'course.end', seen: await seen(), course: anaCourse, on: day('2026-10-01') });
+    await studio.done({ type: 'student.change', seen: 2, student: anaAt('advanced') });
+    expect((await readCourse(studio)).stage).toBe('elementary');
+  });
+});
+
+describe('a course that ended goes on again', () => {
+  test('with the lessons it had', async () => {
+    const studio = await openStudio();
+    const dates = async () => (await studio.lessons(anaCourse)).map((l) => l.date);
+    const before = await dates();
+    const end = async (on: ReturnType<typeof day> | null) =>
+      studio.done({ type: 'course.end', seen: await studio.revision(anaCourse), course: anaCourse, on });
+    await end(day('2026-10-01'));
+    expect((await dates()).at(-1)).toBe('2026-09-28');
+    await end(null);
+    expect(await dates()).toEqual(before);
+  });
+
+  test('but not while its student has left', async () => {
+    const studio = await openStudio();
+    await studio.done({ type: 'student.leave', seen: 1, student: ana, on: day('2026-10-01') });
+    const seen = await studio.revision(anaCourse);
+    const fault = await studio.refused({ type: 'course.end', seen, course: anaCourse, on: null });
+    expect(fault.message).toBe('Ana has left. Take Ana back first, and the course goes on too.');
+  });
+});
