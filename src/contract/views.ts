@@ -244,7 +244,10 @@ export interface StudentRow {
   }[];
   readonly courses: readonly Id<'course'>[];
   readonly next: { readonly lesson: Id<'lesson'>; readonly date: PlainDate; readonly time: PlainTime } | null;
+  /** Last day, to come or past. */
   readonly left: PlainDate | null;
+  /** Whether they are taught still: up to the last day. */
+  readonly here: boolean;
   readonly pacePercent: number | null;
 }
 

@@ -3,11 +3,17 @@ import { present } from '#core';
 import {
   ana,
   anaCourse,
+  ben,
   day,
+  id,
+  newCourse,
   newStudent,
   openCourseStudio,
   openStudio,
+  slotOf,
 } from '../testing/open-studio.contract.ts';
+import { viewCourse } from '../view/view-course.ts';
+import { viewStudents } from '../view/view-students.ts';
 
 const readCourse = async (studio: Awaited<ReturnType<typeof openStudio>>) =>
   present(await studio.store.read((r) => r.get('course', anaCourse)), 'the course');
@@ -60,5 +66,42 @@ describe('a course that ended goes on again', () => {
     const seen = await studio.revision(anaCourse);
     const fault = await studio.refused({ type: 'course.end', seen, course: anaCourse, on: null });
     expect(fault.message).toBe('Ana has left. Take Ana back first, and the course goes on too.');
+  });
+});
+
+describe('someone who leaves a group is in it up to their last day', () => {
+  const trio = id('course', 'trio');
+
+  test('in the list, in its lessons and for its age', async () => {
+    const studio = await openStudio();
+    await studio.done({ type: 'student.add', student: newStudent(ben, 'Ben', 2019) });
+    const group = { id: id('group', 'two'), name: 'The two', members: [ana, ben] };
+    await studio.done({ type: 'group.put', seen: 0, group });
+    await studio.done({
+      type: 'course.open',
+      course: { ...newCourse(trio, ana), student: null, group: group.id },
+      slot: slotOf('two', '17:00', 2),
+    });
+    await studio.done({ type: 'student.leave', seen: 1, student: ben, on: day('2026-09-15') });
+    const rows = async () => {
+      const { students } = await studio.store.read((r) => viewStudents(r, studio.outside()));
+      return students.map((s) => [s.name, s.here, s.next?.date]);
+    };
+    const learner = async () => {
+      const view = await studio.store.read((r) => viewCourse(r, trio, studio.outside()));
+      const { members, age } = present(view, 'the course').learner;
+      return [members.map((m) => m.name), age];
+    };
+    expect(await rows()).toEqual([
+      ['Ana', true, '2026-09-07'],
+      ['Ben', true, '2026-09-08'],
+    ]);
+    expect(await learner()).toEqual([['Ana', 'Ben'], 7]);
+    studio.setToday('2026-09-16');
+    expect(await rows()).toEqual([
+      ['Ana', true, '2026-09-21'],
+      ['Ben', false, undefined],
+    ]);
+    expect(await learner()).toEqual([['Ana'], 9]);
   });
 });

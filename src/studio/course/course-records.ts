@@ -80,9 +80,15 @@ export async function loadLearner(
   return { name: student?.name ?? 'A student', students: student === null ? [] : [student], group: null };
 }
 
-/** Age in years on a day, of the youngest whose age is known; null when none is. */
+/** Those of a learner's students who are taught on a day: who has left a group is in it no more. */
+export function studentsOn(students: readonly StudentRecord[], day: PlainDate): readonly StudentRecord[] {
+  const here = students.filter((s) => s.left === null || s.left >= day);
+  return here.length === 0 ? students : here;
+}
+
+/** Age in years on a day, of the youngest there whose age is known; null when none is. */
 export function ageOfLearner(students: readonly StudentRecord[], day: PlainDate): number | null {
-  const ages = students.flatMap((s) => {
+  const ages = studentsOn(students, day).flatMap((s) => {
     const age = ageOfStudent(s, day);
     return age === null ? [] : [age];
   });

@@ -3,7 +3,7 @@
 import type { LearnerView, StrandView } from '#contract';
 import type { PlainDate } from '#core';
 import { findInstrument } from '#music';
-import { ageOfLearner, type Learner } from '../course/course-records.ts';
+import { ageOfLearner, type Learner, studentsOn } from '../course/course-records.ts';
 import type { CourseRecord } from '../record/records.ts';
 
 /** The learner of a course on a day. */
@@ -16,7 +16,10 @@ export function toLearnerView(course: CourseRecord, learner: Learner, day: Plain
     instrument: course.instrument,
     instrumentName: findInstrument(course.instrument)?.name ?? course.instrument,
     stage: course.stage,
-    members: learner.group === null ? [] : learner.students.map((s) => ({ student: s.id, name: s.name })),
+    members:
+      learner.group === null
+        ? []
+        : studentsOn(learner.students, day).map((s) => ({ student: s.id, name: s.name })),
   };
 }
 

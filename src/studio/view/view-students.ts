@@ -42,6 +42,7 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
     );
     const [next] = own
       .flatMap((c) => nextByCourse.get(c.id) ?? [])
+      .filter((lesson) => student.left === null || lesson.date <= student.left)
       .sort((a, b) => (`${a.date} ${a.time}` < `${b.date} ${b.time}` ? -1 : 1));
     const log = own.filter((c) => c.student !== null).flatMap((c) => logByCourse.get(c.id) ?? []);
     const pace = learnPace(log, prior);
@@ -57,11 +58,12 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
       courses: own.map((c) => c.id),
       next: next === undefined ? null : { lesson: next.id, date: next.date, time: next.time },
       left: student.left,
+      here: student.left === null || student.left >= today,
       pacePercent: pace.observations === 0 ? null : Math.round(100 * Math.exp(pace.mean)),
     };
   });
   return {
-    students: [...rows.filter((r) => r.left === null), ...rows.filter((r) => r.left !== null)],
+    students: [...rows.filter((r) => r.here), ...rows.filter((r) => !r.here)],
     groups: groups.map((g) => ({
       id: g.id,
       revision: g.revision,

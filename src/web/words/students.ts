@@ -29,6 +29,7 @@ export const students = {
   changeNamed: (name: string) => `Change ${name}`,
   showLeft: (count: number) => `Show ${count} who left`,
   left: (day: string) => `left ${day}`,
+  leaves: (day: string) => `leaves on ${day}`,
   groups: {
     title: 'Groups',
     none: 'Students who share a lesson stand here as a group.',

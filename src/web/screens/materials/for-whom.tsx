@@ -27,7 +27,7 @@ interface Player extends Pick<MaterialDraft, 'instrument' | 'stage' | 'age'> {
 /** Everyone who is taught, once for each instrument, by name. */
 function listPlayers(students: StudentsView | undefined): readonly Player[] {
   return (students?.students ?? [])
-    .filter((student) => student.left === null)
+    .filter((student) => student.here)
     .flatMap((student) =>
       student.instruments.map(({ instrument, name, stage }) => ({
         value: `${student.id} ${instrument}`,

@@ -9,6 +9,7 @@ import { StageSelect } from '../../components/stage-select.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import { isOver } from './is-over.ts';
 
 const say = words.student.plan;
 
@@ -51,7 +52,7 @@ export function PlanCourse({ course }: { readonly course: CourseView }) {
         </div>
       ) : (
         <div className="form-row">
-          <p>{words.student.ended(format.day(ended, 'long'))}</p>
+          <p>{(isOver(course) ? words.student.ended : words.student.ends)(format.day(ended, 'long'))}</p>
           <Button onPress={() => end(null)}>{say.goOn}</Button>
         </div>
       )}

@@ -18,6 +18,7 @@ import { StudentDialog } from '../students/student-dialog.tsx';
 import { ApartLists } from './apart-lists.tsx';
 import { FamilyNotes } from './family-notes.tsx';
 import { GiveUnit } from './give-unit.tsx';
+import { isOver } from './is-over.ts';
 import { MovedList } from './moved-list.tsx';
 import { PlanCourse } from './plan-course.tsx';
 import { PlanDays } from './plan-days.tsx';
@@ -47,7 +48,7 @@ export function StudentScreen() {
     search.delete('give');
     setSearch(search, { replace: true });
   };
-  const ready = course.data !== undefined && course.data.ended === null;
+  const ready = course.data !== undefined && !isOver(course.data);
   return (
     <Page
       title={student.data?.name ?? say.title}
@@ -127,7 +128,12 @@ function Course({
   return (
     <div className="student">
       {course.learner.group !== null && <Members course={course} />}
-      {course.ended && <p className="fault">{say.ended(format.day(course.ended, 'long'))}</p>}
+      {course.ended &&
+        (isOver(course) ? (
+          <p className="fault">{say.ended(format.day(course.ended, 'long'))}</p>
+        ) : (
+          <p>{say.ends(format.day(course.ended, 'long'))}</p>
+        ))}
       {trying ? (
         <WhatIfPanel course={course} onClose={onClose} />
       ) : (
@@ -167,8 +173,9 @@ function Lead({ student, course }: { readonly student: StudentView; readonly cou
   const facts: string[] = [];
   if (student.age !== null) facts.push(say.age(student.age));
   if (course) facts.push(say.plays(course.learner.instrumentName, words.stageNames[course.learner.stage]));
+  const leaving = course && student.left && student.left >= course.today ? say.leaves : say.left;
   facts.push(
-    student.left ? say.left(format.day(student.left, 'long')) : say.since(format.day(student.since, 'month')),
+    student.left ? leaving(format.day(student.left, 'long')) : say.since(format.day(student.since, 'month')),
   );
   return <>{facts.join(' · ')}</>;
 }

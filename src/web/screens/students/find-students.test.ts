@@ -11,6 +11,7 @@ const row = (name: string, instrument: 'flute' | 'cello'): StudentRow => ({
   courses: [],
   next: null,
   left: null,
+  here: true,
   pacePercent: null,
 });
 const all = [row('Zoë Lindqvist', 'flute'), row('Anna Óskarsdóttir', 'cello'), row('Bo', 'flute')];

@@ -25,6 +25,7 @@ export function LeavingFields({ student, today, onDone }: LeavingFieldsProps) {
     if (await send(command)) onDone();
   };
   const { id, revision: seen } = student;
+  const says = student.left !== null && student.left >= today ? words.students.leaves : words.students.left;
   return (
     <section className="form-part">
       <h3>{form.leaving}</h3>
@@ -42,7 +43,7 @@ export function LeavingFields({ student, today, onDone }: LeavingFieldsProps) {
         </div>
       ) : (
         <div className="form-row">
-          <p>{words.students.left(format.day(student.left, 'long'))}</p>
+          <p>{says(format.day(student.left, 'long'))}</p>
           <Button onPress={() => void act({ type: 'student.return', seen, student: id })}>
             {form.return}
           </Button>

@@ -36,13 +36,16 @@ export function StudentTable({ students, onChange }: StudentTableProps) {
       </thead>
       <tbody>
         {students.map((student) => (
-          <tr key={student.id} className={student.left === null ? undefined : 'students-left'}>
+          <tr key={student.id} className={student.here ? undefined : 'students-left'}>
             <th scope="row">
               <Link href={`/student/${student.id}`} className="students-name">
                 {student.name}
               </Link>
               {student.left !== null && (
-                <span className="faint"> {says.left(format.day(student.left, 'long'))}</span>
+                <span className="faint">
+                  {' '}
+                  {(student.here ? says.leaves : says.left)(format.day(student.left, 'long'))}
+                </span>
               )}
             </th>
             <td className="number">{student.age}</td>

@@ -30,9 +30,9 @@ interface StudentListProps {
 function StudentList({ view, onAdd, onChange }: StudentListProps) {
   const [text, setText] = useState('');
   const [withLeft, setWithLeft] = useState(false);
-  const left = view.students.filter((s) => s.left !== null).length;
+  const left = view.students.filter((s) => !s.here).length;
   const found = useMemo(
-    () => findStudents(view.students, text).filter((s) => withLeft || s.left === null || text !== ''),
+    () => findStudents(view.students, text).filter((s) => withLeft || s.here || text !== ''),
     [view.students, text, withLeft],
   );
   if (view.students.length === 0) {
@@ -87,7 +87,8 @@ function Groups({
   readonly view: StudentsView;
   readonly onOpen: (g: GroupView | 'new') => void;
 }) {
-  const nameOf = (id: Id<'student'>) => view.students.find((s) => s.id === id)?.name ?? '';
+  const namesOf = ({ members }: GroupView) =>
+    view.students.filter((s) => s.here && members.includes(s.id)).map((s) => s.name);
   return (
     <section className="students-groups">
       <div className="section-line">
@@ -105,7 +106,7 @@ function Groups({
               <span className="students-name">
                 <GroupName group={group} />
               </span>
-              <span className="soft">{group.members.map(nameOf).join(', ')}</span>
+              <span className="soft">{namesOf(group).join(', ')}</span>
               <Button kind="plain" aria-label={says.changeNamed(group.name)} onPress={() => onOpen(group)}>
                 {says.change}
               </Button>
