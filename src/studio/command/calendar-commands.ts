@@ -80,7 +80,7 @@ export const removeHoliday: Handler<'holiday.remove'> = async (desk, { holiday: 
 };
 
 /** Lays the coming lessons of every course anew. */
-async function remakeAll(desk: Desk): Promise<void> {
+export async function remakeAll(desk: Desk): Promise<void> {
   for (const course of await desk.tx.list('course')) {
     if (course.ended !== null && course.ended < desk.today) continue;
     await takeCourse(desk, course.id);

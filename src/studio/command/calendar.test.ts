@@ -142,6 +142,23 @@ describe('[R-LESSON] lessons follow slots, terms and holidays', () => {
     ).toContain('has begun');
   });
 
+  test('a lesson moved into the holidays or into the past is told, not refused', async () => {
+    const studio = await openStudio();
+    const [, , lesson] = await studio.lessons(anaCourse);
+    const move = (date: string): Command => ({
+      type: 'lesson.move',
+      lesson: present(lesson, 'a lesson').id,
+      date: day(date),
+      time: time('16:00'),
+      minutes: 30,
+    });
+    expect((await studio.done(move('2026-10-28'))).notices).toEqual([
+      '28 October lies in the holidays: Half-term.',
+    ]);
+    expect((await studio.done(move('2025-10-28'))).notices).toEqual(['28 October 2025 has passed.']);
+    expect((await studio.done(move('2026-10-20'))).notices).toEqual([]);
+  });
+
   test('the same calendar imported again brings its holidays up to date', async () => {
     const studio = await openStudio();
     const put = (tail: string, ends: string): Command => ({

@@ -1,9 +1,10 @@
 // One lesson: added, moved, cancelled, missed, restored, barred. The rest of its course flows around it.
 
 import type { Fault } from '#contract';
-import { err, ok, type Result } from '#core';
+import { err, ok, type PlainDate, type Result } from '#core';
 import { formatDay } from '#planning';
 import { findClashes } from '../calendar/find-clashes.ts';
+import { findSpan } from '../calendar/lesson-dates.ts';
 import { type CourseRecords, isLogged, segmentsOf } from '../course/course-records.ts';
 import type { LessonId, LessonRecord } from '../record/records.ts';
 import { formatList } from '../sentence/amounts.ts';
@@ -30,6 +31,7 @@ export const addLesson: Handler<'lesson.add'> = async (desk, { seen, course: id,
     ongoing: [],
   });
   await tellClashes(desk, id, lesson.id);
+  await tellDay(desk, lesson.date);
   touchCourse(desk, id);
   return ok(`Added a lesson on ${formatDay(lesson.date)} for ${taken.value.learner.name}`);
 };
@@ -68,6 +70,7 @@ export const moveLesson: Handler<'lesson.move'> = async (desk, { lesson: id, dat
   // A lesson under way keeps its segments; they are fitted to its new length by hand.
   if (minutes !== lesson.minutes) await refitLesson(desk.tx, segmentsOf(records, id), moved);
   await tellClashes(desk, lesson.course, id);
+  if (date !== lesson.date) await tellDay(desk, date);
   touchCourse(desk, lesson.course);
   const name = records.learner.name;
   return ok(
@@ -88,6 +91,13 @@ export const barLesson: Handler<'lesson.bar'> = async (desk, { lesson: id, barre
   const what = barred ? 'Keeps free' : 'Plans again in';
   return ok(`${what} ${records.learner.name}’s lesson of ${formatDay(lesson.date)}`);
 };
+
+/** A day that a hand may have mistaken is told, not refused. */
+async function tellDay({ tx, today, notices }: Desk, date: PlainDate): Promise<void> {
+  const holiday = findSpan(await tx.list('holiday'), date);
+  if (holiday !== null) notices.push(`${formatDay(date)} lies in the holidays: ${holiday.name}.`);
+  if (date < today) notices.push(`${formatDay(date)} ${date.slice(0, 4)} has passed.`);
+}
 
 async function setAsideLesson(
   desk: Desk,

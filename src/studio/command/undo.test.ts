@@ -261,3 +261,47 @@ describe('[R-STUDENT] [R-COURSE] students and courses', () => {
     expect(view?.learner).toMatchObject({ name: 'Duo', age: 9, members: [{ name: 'Ana' }, { name: 'Ben' }] });
   });
 });
+
+test('an undo of an undo of an undo says that it takes back', async () => {
+  const studio = await openStudio();
+  const labels: string[] = [];
+  let { change } = await studio.done({ type: 'student.add', student: newStudent(ben, 'Ben', 2012) });
+  for (let n = 0; n < 4; n++) {
+    const reply = await studio.done({ type: 'undo', change });
+    labels.push(reply.label);
+    change = reply.change;
+  }
+  expect(labels).toEqual([
+    'Took back: Added Ben',
+    'Did again: Added Ben',
+    'Took back: Added Ben',
+    'Did again: Added Ben',
+  ]);
+});
+
+test('a holiday or a term that is taken back lays the lessons of courses opened since, too', async () => {
+  const studio = await openStore('2026-09-07');
+  const span = (starts: string, ends: string) => ({ starts: day(starts), ends: day(ends) });
+  await studio.done({
+    type: 'studio.found',
+    name: 'Harbour Street',
+    teacher: 'Mira Solberg',
+    timeZone: 'Europe/Lisbon',
+    locale: 'en-GB',
+    starterUnits: false,
+  });
+  const term = { id: id('term', 'a'), name: 'Autumn', ...span('2026-09-07', '2026-09-30') };
+  const termPut = await studio.done({ type: 'term.put', term });
+  const holiday = { id: id('holiday', 'h'), name: 'Feast', source: '', ...span('2026-09-14', '2026-09-14') };
+  const holidayPut = await studio.done({ type: 'holiday.putMany', holidays: [holiday] });
+  await studio.done({ type: 'student.add', student: newStudent(ana, 'Ana', 2017) });
+  await studio.done({ type: 'course.open', course: newCourse(anaCourse, ana), slot: slotOf('ana') });
+  const days = async () => (await studio.lessons(anaCourse)).map((l) => l.date.slice(8)).join(' ');
+  expect(await days()).toBe('07 21 28');
+  const back = await studio.done({ type: 'undo', change: holidayPut.change });
+  expect(await days()).toBe('07 14 21 28');
+  await studio.done({ type: 'undo', change: back.change });
+  expect(await days()).toBe('07 21 28');
+  await studio.done({ type: 'undo', change: termPut.change });
+  expect(await days()).toBe('');
+});

@@ -8,6 +8,7 @@ import { findMissing, findPointing } from '../record/row-links.ts';
 import { isSameRow } from '../record/same-row.ts';
 import type { ChangedRow, ChangeRecord, Reader, Transactor } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
+import { remakeAll } from './calendar-commands.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { notAllowed, notFound } from './fault.ts';
 import { putBackTake, tendSound } from './take-sounds.ts';
@@ -37,12 +38,22 @@ export const undoChange: Handler<'undo'> = async (desk, { change: id }) => {
   const broken = await findBroken(tx, rows);
   if (broken !== null) return err(broken);
   for (const course of courses) touchCourse(desk, course, { replan: false });
+  // Courses opened since have lessons of their own on these days.
+  if (rows.some(({ table }) => table === 'term' || table === 'holiday')) await remakeAll(desk);
   await tx.markUndone(id, desk.change);
-  return ok(change.type === 'undo' ? `Did again: ${doneAgain(change.label)}` : `Took back: ${change.label}`);
+  return ok(labelUndo(change));
 };
 
-/** `Took back: Closed …` → `Closed …` */
-const doneAgain = (label: string) => label.replace(/^(?:Took back|Did again): /, '');
+const tookBack = 'Took back: ';
+const didAgain = 'Did again: ';
+
+/** `Closed …` → `Took back: Closed …` → `Did again: Closed …` → `Took back: Closed …` */
+function labelUndo({ type, label }: Pick<ChangeRecord, 'type' | 'label'>): string {
+  if (type !== 'undo') return `${tookBack}${label}`;
+  return label.startsWith(tookBack)
+    ? `${didAgain}${label.slice(tookBack.length)}`
+    : `${tookBack}${label.slice(didAgain.length)}`;
+}
 
 /** Whether a change is taken back as things stand: an undo that was itself undone does not count. */
 export async function isUndone(reader: Reader, change: ChangeRecord): Promise<boolean> {
