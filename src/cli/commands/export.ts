@@ -1,7 +1,7 @@
 // `levare export FILE`: the whole studio and its history in one file of JSON.
 
 import { rename, writeFile } from 'node:fs/promises';
-import { openStore } from './open-store.ts';
+import { findMissingStudio, openStore } from './open-store.ts';
 import { readWords } from './read-words.ts';
 
 export async function exportStudio(words: readonly string[]): Promise<number> {
@@ -12,6 +12,17 @@ export async function exportStudio(words: readonly string[]): Promise<number> {
       `levare export: ${read.ok ? 'name the file to write: levare export my-studio.json' : read.error}`,
     );
     return 2;
+  }
+  if (read.value.positionals.length > 1) {
+    console.error(
+      `levare export: name one file only; ${read.value.positionals.slice(1).join(' ')} is too much.`,
+    );
+    return 2;
+  }
+  const missing = findMissingStudio(read.value);
+  if (missing !== null) {
+    console.error(`levare export: ${missing}`);
+    return 1;
   }
   const store = await openStore(read.value);
   if (!store.ok) {

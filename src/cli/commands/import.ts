@@ -14,6 +14,12 @@ export async function importStudio(words: readonly string[]): Promise<number> {
     );
     return 2;
   }
+  if (read.value.positionals.length > 1) {
+    console.error(
+      `levare import: name one file only; ${read.value.positionals.slice(1).join(' ')} is too much.`,
+    );
+    return 2;
+  }
   const text = await readNamedFile(file);
   const dump = text.ok ? parseDump(text.value) : text;
   if (!dump.ok) {

@@ -1,5 +1,6 @@
 // Opens the studio's data for a command that works without the server.
 
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { createSystemClock, err, ok, type Result } from '#core';
 import { readConfig } from '#server';
@@ -11,6 +12,16 @@ import { textOf, type Words } from './read-words.ts';
 export function studioPath(words: Words): Result<string, string> {
   const config = readConfig({ data: textOf(words, 'data') });
   return config.ok ? ok(join(config.value.dataFolder, 'studio.sqlite')) : err(config.error.message);
+}
+
+/** What to say where there is no studio to read: opening would make an empty one. Null where there is one. */
+export function findMissingStudio(words: Words): string | null {
+  const config = readConfig({ data: textOf(words, 'data') });
+  if (!config.ok || config.value.postgres !== null) return null;
+  const { dataFolder } = config.value;
+  return existsSync(join(dataFolder, 'studio.sqlite'))
+    ? null
+    : `There is no studio in ${dataFolder}. Name the folder that holds it: --data FOLDER (levare start prints it).`;
 }
 
 /** The store itself; close it when done. */

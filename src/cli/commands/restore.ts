@@ -1,5 +1,6 @@
 // `levare restore`: lists the backups; with a name, puts that one back and sets what was there aside.
 
+import { dirname, join } from 'node:path';
 import { createSystemClock } from '#core';
 import { formatRestoreFault, listBackups, restoreBackup } from '#storage';
 import { studioPath } from './open-store.ts';
@@ -16,13 +17,21 @@ export async function restore(words: readonly string[]): Promise<number> {
     console.error(`levare restore: ${path.error}`);
     return 2;
   }
-  const backup = read.value.positionals[0];
+  const [backup, ...others] = read.value.positionals;
+  if (others.length > 0) {
+    console.error(`levare restore: name one backup only; ${others.join(' ')} is too much.`);
+    return 2;
+  }
   return backup === undefined ? list(path.value) : putBack(path.value, backup);
 }
 
 function list(path: string): number {
   const backups = listBackups(path);
-  console.log(backups.length === 0 ? 'There are no backups yet.' : backups.map((b) => b.file).join('\n'));
+  console.log(
+    backups.length === 0
+      ? `There are no backups in ${join(dirname(path), 'backups')} yet.`
+      : backups.map((b) => b.file).join('\n'),
+  );
   return 0;
 }
 

@@ -165,6 +165,24 @@ describe('restoring', () => {
     }
   });
 
+  test('into a folder that is not there yet, as on another machine', async () => {
+    const { path, clock, backup, then } = await prepare();
+    const elsewhere = join(dirname(path), 'another', 'studio.sqlite');
+    const file = join(dirname(path), 'backups', backup);
+    expect(await restoreBackup({ path: elsewhere, backup: file, clock })).toEqual({
+      ok: true,
+      value: { setAside: null },
+    });
+    const store = await openStudio({ path: elsewhere, clock });
+    expect(await store.dump()).toEqual(then);
+    await store.close();
+    // A folder is no backup.
+    for (const folder of ['', dirname(path)])
+      expect(await restoreBackup({ path, backup: folder, clock })).toMatchObject({
+        error: { kind: 'NoSuchBackup' },
+      });
+  });
+
   test('not while the studio is open, and not from what is no studio', async () => {
     const { path, clock, backup, now } = await prepare();
     const store = await openStudio({ path, clock });

@@ -1,7 +1,7 @@
 // Puts a backup in the place of a studio's file. What was there is set aside, never thrown away, and at every moment
 // there is a whole file in place.
 
-import { chmodSync, copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
 import { sqliteDialect } from '../dialect/dialect.ts';
@@ -33,8 +33,14 @@ export async function restoreBackup({
   readonly clock: Clock;
 }): Promise<Result<Restored, RestoreFault>> {
   const folder = join(dirname(path), 'backups');
-  const source = [join(folder, backup), backup].find((candidate) => existsSync(candidate));
+  const source = [join(folder, backup), backup].find(isFile);
   if (source === undefined) return err({ kind: 'NoSuchBackup', backup, folder });
+  try {
+    // On another machine the studio's folder is not there yet.
+    mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+  } catch (error) {
+    return err({ kind: 'FolderUnusable', path: dirname(path), detail: messageOf(error) });
+  }
   const lock = lockFolder(dirname(path), clock.instant());
   if (!lock.ok) return lock;
   const fresh = `${path}.restoring`;
@@ -63,6 +69,8 @@ export async function restoreBackup({
     lock.value.release();
   }
 }
+
+const isFile = (path: string) => statSync(path, { throwIfNoEntry: false })?.isFile() === true;
 
 /** Copies what is in place to a free name beside it; the copy's path, or null when nothing is in place. */
 function setCurrentAside(path: string, clock: Clock): string | null {

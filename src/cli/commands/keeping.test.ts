@@ -1,0 +1,46 @@
+// The commands that carry a studio from place to place, said with too few or too many words or of no studio at all.
+
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, expect, test, vi } from 'vitest';
+import type { CommandRun } from './commands.ts';
+import { exportStudio } from './export.ts';
+import { importStudio } from './import.ts';
+import { restore } from './restore.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'levare-keeping-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+afterEach(() => vi.restoreAllMocks());
+
+async function run(command: CommandRun, words: readonly string[]) {
+  const said: string[] = [];
+  const hear = (line: unknown) => void said.push(String(line));
+  vi.spyOn(console, 'error').mockImplementation(hear);
+  vi.spyOn(console, 'log').mockImplementation(hear);
+  return { status: await command(words), said: said.join('\n') };
+}
+
+test('where there is no studio, none is exported, and none is made', async () => {
+  const nowhere = join(folder, 'nowhere');
+  const file = join(folder, 'studio.json');
+  const { status, said } = await run(exportStudio, [file, '--data', nowhere]);
+  expect(status).toBe(1);
+  expect(said).toContain(`There is no studio in ${nowhere}`);
+  expect([existsSync(nowhere), existsSync(file)]).toEqual([false, false]);
+});
+
+test.each<[string, CommandRun]>([
+  ['export', exportStudio],
+  ['import', importStudio],
+  ['restore', restore],
+])('%s takes one name and says which is too much', async (_, command) => {
+  const { status, said } = await run(command, ['one', 'two', '--data', folder]);
+  expect(status).toBe(2);
+  expect(said).toContain('two is too much');
+});
+
+test('without backups it says where they would be', async () => {
+  const { status, said } = await run(restore, ['--data', folder]);
+  expect([status, said]).toEqual([0, `There are no backups in ${join(folder, 'backups')} yet.`]);
+});
