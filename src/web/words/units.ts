@@ -159,6 +159,8 @@ export const units = {
     removeSkill: (title: string) => `Remove ${title}`,
     mainSkill: 'main skill',
     skillsFound: 'Skills found',
+    nearSkills: 'None has all these words. Is it one of these?',
+    skillsNear: (count: number) => `No skill has all these words; ${counted(count, 'comes', 'come')} near`,
     skillsCount: (count: number) =>
       count === 0 ? 'No skill has these words' : counted(count, 'skill', 'skills'),
 

@@ -6,6 +6,7 @@ import type { Skill, SkillId } from '#planning';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
+import { findNearSkills } from './find-near-skills.ts';
 import { findSkills } from './find-skills.ts';
 
 const says = words.units.editor;
@@ -29,13 +30,17 @@ export function SkillFinder({ inputId, describedBy, invalid, skills, onChoose, o
   const [text, setText] = useState('');
   const [open, setOpen] = useState(false);
   const [active, setActive] = useState(-1);
-  const found = findSkills(skills, text).slice(0, mostShown);
+  const withAll = findSkills(skills, text).slice(0, mostShown);
+  const isNear = withAll.length === 0;
+  // A skill worded otherwise is offered before it is written a second time.
+  const found = isNear ? findNearSkills(skills, text) : withAll;
   const count = found.length + (onNew ? 1 : 0);
   const optionId = (at: number) => `${id}-${at}`;
   const isOpen = open && count > 0;
 
   useEffect(() => {
-    if (isOpen && active >= 0) list.current?.children[active]?.scrollIntoView({ block: 'nearest' });
+    if (isOpen && active >= 0)
+      list.current?.querySelectorAll('[role=option]')[active]?.scrollIntoView({ block: 'nearest' });
   }, [active, isOpen]);
 
   function close() {
@@ -108,6 +113,11 @@ export function SkillFinder({ inputId, describedBy, invalid, skills, onChoose, o
           // The field would lose the focus, and with it the list.
           onPointerDown={(event) => event.preventDefault()}
         >
+          {isNear && found.length > 0 && (
+            <p className="finder-near faint" aria-hidden="true">
+              {says.nearSkills}
+            </p>
+          )}
           {found.map((skill, at) => (
             // biome-ignore lint/a11y/useKeyWithClickEvents: the field has the keys
             // biome-ignore lint/a11y/useFocusableInteractive: the field keeps the focus
@@ -141,7 +151,11 @@ export function SkillFinder({ inputId, describedBy, invalid, skills, onChoose, o
         </div>
       )}
       <span className="only-heard" role="status">
-        {isOpen ? says.skillsCount(found.length) : ''}
+        {!isOpen
+          ? ''
+          : isNear && found.length > 0
+            ? says.skillsNear(found.length)
+            : says.skillsCount(found.length)}
       </span>
     </div>
   );
