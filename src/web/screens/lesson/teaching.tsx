@@ -255,7 +255,8 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
             runs={clock.running === segment.id}
             first={at <= 0}
             last={at === lesson.segments.length - 1}
-            asksShare={asksShare === segment.id}
+            // Not any more once it was taken back, or said otherwise elsewhere.
+            asksShare={asksShare === segment.id && segment.outcome === 'partly'}
             onClock={clockKey}
             onSetClock={(seconds) => {
               if (clock.running === segment.id) clock.pause();
