@@ -8,7 +8,7 @@ import { type ApiFault, getView, sendCommand } from './api.ts';
 import { queryClient, refreshAfter } from './query-client.ts';
 import { keys } from './query-keys.ts';
 import { theOutbox } from './the-outbox.ts';
-import { showToast } from './toasts.ts';
+import { dropToasts, showToast } from './toasts.ts';
 import { changesWith, joinChanges } from './undo-groups.ts';
 import { withSeen } from './with-seen.ts';
 
@@ -44,8 +44,9 @@ export async function send(command: Command): Promise<CommandReply | null> {
     return null;
   }
   if (command.type === 'undo') theOutbox.forgetWritten();
-  // A studio just founded has nothing before it to go back to.
-  if (command.type !== 'studio.found') showDone(reply.value, command.type);
+  // A studio just founded has nothing before it to go back to, and what was refused on the welcome is done with.
+  if (command.type === 'studio.found') dropToasts();
+  else showDone(reply.value, command.type);
   await refreshAfter(command.type);
   return reply.value;
 }

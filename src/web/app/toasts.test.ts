@@ -1,11 +1,9 @@
 import { beforeEach, expect, test } from 'vitest';
-import { dropToast, readToasts, showToast } from './toasts.ts';
+import { dropToast, dropToasts, readToasts, showToast } from './toasts.ts';
 
 const texts = () => readToasts().map((t) => t.text);
 
-beforeEach(() => {
-  for (const { key } of readToasts()) dropToast(key);
-});
+beforeEach(dropToasts);
 
 test('a message takes the place of the last; a fault stays beside it', () => {
   showToast({ text: 'one' });
@@ -27,4 +25,14 @@ test('a fault goes when the same is tried again and done, and only then', () => 
   expect(texts()).toEqual(['backwards']);
   showToast({ text: 'the term is set', about: 'term.put' });
   expect(texts()).toEqual(['the term is set']);
+});
+
+test('one is put away alone, or all at once', () => {
+  showToast({ text: 'wrong', fault: true });
+  showToast({ text: 'done' });
+  dropToast(readToasts()[0]?.key ?? 0);
+  expect(texts()).toEqual(['done']);
+  showToast({ text: 'wrong', fault: true });
+  dropToasts();
+  expect(texts()).toEqual([]);
 });

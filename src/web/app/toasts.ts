@@ -55,6 +55,11 @@ export function dropToast(key: number): void {
   if (toasts.some((t) => t.key === key)) set(toasts.filter((t) => t.key !== key));
 }
 
+/** Puts all messages away: what they tell of is behind the teacher. */
+export function dropToasts(): void {
+  if (toasts.length > 0) set([]);
+}
+
 /** The messages shown now, oldest first. */
 export const readToasts = (): readonly Toast[] => toasts;
 

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { postJson } from '../app/api.ts';
 import { queryClient } from '../app/query-client.ts';
 import { showFault } from '../app/send.ts';
-import { showToast } from '../app/toasts.ts';
+import { dropToasts, showToast } from '../app/toasts.ts';
 import { words } from '../words/index.ts';
 import { ChooseFile } from './choose-file.tsx';
 
@@ -33,6 +33,7 @@ export function ImportStudio({ onDone }: { readonly onDone?: () => void }) {
       showFault(reply.error);
       return;
     }
+    dropToasts();
     showToast({ text: says.imported });
     await queryClient.invalidateQueries();
     onDone?.();

@@ -4,6 +4,7 @@ import { useRef, useState } from 'react';
 import { postJson } from '../../app/api.ts';
 import { queryClient } from '../../app/query-client.ts';
 import { showFault } from '../../app/send.ts';
+import { dropToasts } from '../../app/toasts.ts';
 
 export interface DemoMaking {
   /** How far it is, 0 to 1; null when none is being made. */
@@ -31,6 +32,7 @@ export function useDemo(onDone: () => void): DemoMaking {
       live.close();
       setShare(null);
       if (reply.ok) {
+        dropToasts();
         onDone();
         await queryClient.invalidateQueries();
       } else if (!controller.signal.aborted) showFault(reply.error);
