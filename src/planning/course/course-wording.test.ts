@@ -44,6 +44,9 @@ test('moves as sentences', () => {
   expect(move({ because: { kind: 'lessonGone', date: may(12) } })).toBe(
     '“Blues scale” moved from 12 May to 19 May: no lesson on 12 May.',
   );
+  expect(move({ because: { kind: 'lessonGone', date: may(14) } })).toBe(
+    '“Blues scale” moved from 12 May to 19 May: in between it stood on 14 May, and there is no lesson then.',
+  );
   expect(move({})).toBe('“Blues scale” moved from 12 May to 19 May: to make room for what else moved.');
   expect(move({ to: { date: may(5), minutes: 10 } })).toBe(
     '“Blues scale” moved from 12 May to 5 May: time came free.',

@@ -89,7 +89,10 @@ function causeOf(move: Move, day: (date: PlainDate) => string): string {
   const { because, from, to } = move;
   switch (because.kind) {
     case 'lessonGone':
-      return `no lesson on ${day(because.date)}`;
+      // Of several moves told as one, the last was from a lesson between where it was and where it is.
+      return from?.date === because.date
+        ? `no lesson on ${day(because.date)}`
+        : `in between it stood on ${day(because.date)}, and there is no lesson then`;
     case 'notReached':
       return 'not reached in the lesson before';
     case 'fasterThanPlanned':

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { present } from '#core';
-import type { Move } from '#planning';
+import { formatMove, type Move } from '#planning';
 import { anaCourse, day, id, openCourseStudio, type TestStudio } from '../testing/open-studio.contract.ts';
 import { accumulateMoves, currentMoves } from './replan-course.ts';
 
@@ -100,4 +100,38 @@ test('[R-MOVED] several moves of one piece become one; what came back drops out'
     move('revisit:c', '2026-09-07', '2026-09-14'),
   ];
   expect(currentMoves(all, day('2026-09-15'), new Set(['work:b'])).map((m) => m.key)).toEqual(['work:a']);
+});
+
+test('[R-MOVED] of several moves told as one, the cause is true of the whole way', () => {
+  type Because = Move['because'];
+  const move = (from: string, to: string | null, because: Because): Move => ({
+    key: 'work:a',
+    title: 'Scale',
+    from: { date: day(from), minutes: 10 },
+    to: to === null ? null : { date: day(to), minutes: 10 },
+    because,
+  });
+  const gone = (date: string): Because => ({ kind: 'lessonGone', date: day(date) });
+  const told = (...steps: readonly Move[]) =>
+    steps
+      .reduce<readonly Move[]>((list, step) => accumulateMoves(list, [step]), [])
+      .map((one) => formatMove(one));
+  const slower = move('2026-12-10', '2026-12-24', { kind: 'slowerThanPlanned' });
+  expect(told(slower, move('2026-12-24', '2027-01-14', gone('2026-12-24')))).toEqual([
+    '“Scale” moved from 10 December to 14 January: in between it stood on 24 December, and there is no lesson then.',
+  ]);
+  const away = move('2026-12-10', '2026-12-17', gone('2026-12-10'));
+  const toJanuary = move('2026-12-17', '2027-01-14', { kind: 'madeRoom' });
+  expect(told(away, toJanuary)).toEqual([
+    '“Scale” moved from 10 December to 14 January: no lesson on 10 December.',
+  ]);
+  const byHand = move('2026-12-17', '2027-01-14', { kind: 'byHand' });
+  expect(told(away, byHand)).toEqual(['“Scale” moved from 10 December to 14 January: changed by hand.']);
+  // Part of the way back: room is not why it comes later than at first.
+  expect(told(slower, move('2026-12-24', '2026-12-17', { kind: 'madeRoom' }))).toEqual([
+    '“Scale” moved from 10 December to 17 December: it went slower than planned.',
+  ]);
+  expect(told(away, move('2026-12-17', null, { kind: 'madeRoom' }))).toEqual([
+    '“Scale” on 10 December falls away: there is no room left.',
+  ]);
 });

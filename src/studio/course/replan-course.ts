@@ -89,10 +89,25 @@ export function accumulateMoves(earlier: readonly Move[], later: readonly Move[]
   for (const move of later) {
     const first = byKey.get(move.key);
     byKey.delete(move.key);
-    const joined = first === undefined ? move : { ...move, from: first.from };
+    const joined = first === undefined ? move : joinMoves(first, move);
     if (!isSamePlace(joined.from, joined.to)) byKey.set(joined.key, joined);
   }
   return [...byKey.values()];
+}
+
+/**
+ * From where it was first to where it is now, with a cause that is true of the whole way: the last one, unless what took
+ * it away from where it was still holds, or the last only brought it part of the way back.
+ */
+function joinMoves(first: Move, last: Move): Move {
+  const joined = { ...last, from: first.from };
+  if (first.from === null || last.to === null || last.because.kind === 'byHand') return joined;
+  const isGone = first.because.kind === 'lessonGone' && first.because.date === first.from.date;
+  const isPartBack =
+    last.because.kind === 'madeRoom' &&
+    last.from !== null &&
+    last.to.date < last.from.date !== last.to.date < first.from.date;
+  return isGone || isPartBack ? { ...joined, because: first.because } : joined;
 }
 
 /** Without what no longer matters: days gone by, and work that has been taught meanwhile. */
