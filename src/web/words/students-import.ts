@@ -36,6 +36,7 @@ export const studentsImport = {
   faults: 'To mend',
   cell: (heading: string, line: number) => `${heading}, row ${line}`,
   twin: 'A student of this name is here already.',
+  turn: (as: string, turned: string) => `Turn names round: “${as}” becomes “${turned}”`,
   good: 'ready',
   opens: 'opens a course',
   summary: (ready: number, faulty: number) =>

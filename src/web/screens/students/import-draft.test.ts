@@ -3,11 +3,14 @@ import { type StudentImportPreview, sendSchema } from '#contract';
 import { createId, createSeededRandom, type Id, type PlainDate, type PlainTime } from '#core';
 import {
   csvCell,
+  findTurnedNames,
   isTakenAtFirst,
   mendCell,
   type PreviewRow,
   rowsToCommands,
   rowsToCsv,
+  turnName,
+  turnNames,
 } from './import-draft.ts';
 
 const today = '2026-11-25' as PlainDate;
@@ -69,4 +72,29 @@ test('a faulty row and a twin are left out at first', () => {
     false,
     false,
   ]);
+});
+
+test('a name with its family name first is turned round, any other is none to turn', () => {
+  expect(turnName('Löwe, Marie')).toBe('Marie Löwe');
+  expect(turnName(' van der Aa ,Jan Piet ')).toBe('Jan Piet van der Aa');
+  for (const name of ['Marie Löwe', 'Löwe,', ', Marie', 'Löwe, Marie, Dr', ''])
+    expect(turnName(name)).toBeNull();
+});
+
+test('names are turned only where all have their one comma, and back again but for what was mended', () => {
+  const preview = (...names: readonly string[]): StudentImportPreview => ({
+    header: ['Plays', 'Name'],
+    mapping: ['instrument', 'name'],
+    rows: names.map((name, at) => ({ ...ready, line: at + 2, cells: ['tuba', name] })),
+  });
+  expect(findTurnedNames(preview('Löwe, Marie', 'Ida Berg'))).toBeNull();
+  expect(findTurnedNames(preview(''))).toBeNull();
+  expect(findTurnedNames({ ...preview('Löwe, Marie'), mapping: ['instrument', null] })).toBeNull();
+  const given = preview('Löwe, Marie', '', 'Berg, Ida');
+  const names = findTurnedNames(given);
+  if (names === null) throw new Error('every name has its comma');
+  expect(turnNames(given, names, 'turned')).toBe('Plays,Name\r\ntuba,Marie Löwe\r\ntuba,\r\ntuba,Ida Berg');
+  expect(turnNames(preview('Marie Löwe', '', 'Ida Berger'), names, 'as')).toBe(
+    'Plays,Name\r\ntuba,"Löwe, Marie"\r\ntuba,\r\ntuba,Ida Berger',
+  );
 });

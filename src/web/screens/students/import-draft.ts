@@ -25,6 +25,47 @@ export function mendCell(preview: StudentImportPreview, row: number, column: num
   return rowsToCsv(preview.header, cells);
 }
 
+/** `turnName('Löwe, Marie')` → `'Marie Löwe'`; null for a name without exactly one comma between words. */
+export function turnName(name: string): string | null {
+  const [last = '', first = '', ...more] = name.split(',').map((part) => part.trim());
+  return last === '' || first === '' || more.length > 0 ? null : `${first} ${last}`;
+}
+
+/** Names that stood family name first: as they were and as they are turned, by row. */
+export interface TurnedNames {
+  readonly column: number;
+  readonly names: readonly { readonly as: string; readonly turned: string }[];
+}
+
+/** All names, turned, where every one of them stands with its family name first; null where any does not. */
+export function findTurnedNames(preview: StudentImportPreview): TurnedNames | null {
+  const column = preview.mapping.indexOf('name');
+  if (column < 0 || preview.rows.length === 0) return null;
+  const names: { as: string; turned: string }[] = [];
+  for (const row of preview.rows) {
+    const as = row.cells[column] ?? '';
+    const turned = turnName(as);
+    if (turned === null && as.trim() !== '') return null;
+    names.push({ as, turned: turned ?? as });
+  }
+  return names.every(({ turned }) => turned.trim() === '') ? null : { column, names };
+}
+
+/** The text with the names turned, or turned back; a name written anew meanwhile stays as it is. */
+export function turnNames(
+  preview: StudentImportPreview,
+  { column, names }: TurnedNames,
+  way: 'turned' | 'as',
+): string {
+  const other = way === 'turned' ? 'as' : 'turned';
+  const cells = preview.rows.map((row, at) => {
+    const padded = preview.header.map((_, c) => row.cells[c] ?? '');
+    const name = names[at];
+    return name && padded[column] === name[other] ? padded.with(column, name[way]) : padded;
+  });
+  return rowsToCsv(preview.header, cells);
+}
+
 /** Whether a row can be taken. */
 export const isReady = (row: PreviewRow): boolean => row.student !== null && row.faults.length === 0;
 

@@ -10,15 +10,31 @@ import { Button } from '../../components/button.tsx';
 import { ChooseFile } from '../../components/choose-file.tsx';
 import { TextField } from '../../components/field.tsx';
 import { Page } from '../../components/page.tsx';
+import { Tick } from '../../components/tick.tsx';
 import { useStudio } from '../../hooks/use-view.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
-import { isReady, isTakenAtFirst, mendCell, type PreviewRow, rowsToCommands } from './import-draft.ts';
+import {
+  findTurnedNames,
+  isReady,
+  isTakenAtFirst,
+  mendCell,
+  type PreviewRow,
+  rowsToCommands,
+  type TurnedNames,
+  turnNames,
+} from './import-draft.ts';
 import { ImportTable } from './import-table.tsx';
 import './students.css';
 import './import.css';
 
 const says = words.studentsImport;
+
+type Mapping = readonly (StudentColumn | null)[];
+interface Turning {
+  readonly names: TurnedNames;
+  readonly isTurned: boolean;
+}
 
 export function ImportScreen() {
   const studio = useStudio().data;
@@ -31,24 +47,47 @@ export function ImportScreen() {
   /** Counts the files read, so that a new one starts with a fresh table. */
   const [reading, setReading] = useState(0);
   const [busy, setBusy] = useState(false);
+  /** The names that stood family name first, and whether they are turned; null when they did not. */
+  const [turning, setTurning] = useState<Turning | null>(null);
 
-  async function look(next: string, mapping?: readonly (StudentColumn | null)[]) {
+  async function readRows(next: string, mapping?: Mapping): Promise<StudentImportPreview | null> {
     const asked: PreviewStudents = { text: next, ...(mapping ? { mapping: [...mapping] } : {}) };
-    setBusy(true);
     const reply = await postJson<StudentImportPreview>('/api/preview/students', asked);
-    setBusy(false);
-    if (!reply.ok) {
-      showFault(reply.error);
-      return;
+    if (reply.ok) return reply.value;
+    showFault(reply.error);
+    return null;
+  }
+  async function look(next: string, mapping?: Mapping, known: Turning | null = turning) {
+    setBusy(true);
+    let shown = await readRows(next, mapping);
+    let shownText = next;
+    const names = shown && known === null ? findTurnedNames(shown) : null;
+    if (shown && names) {
+      shownText = turnNames(shown, names, 'turned');
+      shown = await readRows(shownText, shown.mapping);
     }
-    setText(next);
-    setPreview(reply.value);
+    setBusy(false);
+    if (!shown) return;
+    setText(shownText);
+    setPreview(shown);
+    setTurning(names ? { names, isTurned: true } : known);
   }
   const start = (next: string) => {
     setTicked(new Map());
     setReading((n) => n + 1);
-    void look(next);
+    void look(next, undefined, null);
   };
+  const turn = (isTurned: boolean) => {
+    if (!preview || !turning) return;
+    const next = turnNames(preview, turning.names, isTurned ? 'turned' : 'as');
+    void look(next, preview.mapping, { ...turning, isTurned });
+  };
+  const map = (mapping: Mapping) => {
+    // Of a column that holds no names, nothing is turned.
+    const isLeft = preview && turning && mapping[turning.names.column] !== 'name';
+    void look(isLeft ? turnNames(preview, turning.names, 'as') : text, mapping, isLeft ? null : turning);
+  };
+  const example = turning?.names.names.find(({ as, turned }) => as !== turned);
   const isTaken = (row: PreviewRow) => isReady(row) && (ticked.get(row.line) ?? isTakenAtFirst(row));
   const taken = preview?.rows.filter(isTaken) ?? [];
   const faulty = preview?.rows.filter((row) => !isReady(row)).length ?? 0;
@@ -90,12 +129,19 @@ export function ImportScreen() {
           <p className="import-summary" role="status">
             {says.summary(preview.rows.length - faulty, faulty)}
           </p>
+          {turning && example && (
+            <div className="import-turn">
+              <Tick ticked={turning.isTurned} disabled={busy} onTick={turn}>
+                {says.turn(example.as, example.turned)}
+              </Tick>
+            </div>
+          )}
           <ImportTable
             key={reading}
             preview={preview}
             isTaken={isTaken}
             onTake={(row, take) => setTicked(new Map(ticked).set(row.line, take))}
-            onMapping={(mapping) => void look(text, mapping)}
+            onMapping={map}
             onMend={(row, column, cell) => void look(mendCell(preview, row, column, cell), preview.mapping)}
           />
           <p className="form-care import-care">{says.minor}</p>
