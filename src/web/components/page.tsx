@@ -70,10 +70,16 @@ let shownAt: string | null = null;
  * Takes up the focus where the way to this page went with the page before it: who hears the page is told of it, and keys go
  * on from its title.
  */
-export function takeUpFocus(): void {
-  if (document.activeElement === document.body)
-    document.getElementById('page')?.focus({ preventScroll: true });
+function takeUpFocus(): void {
+  if (isFocusLost()) document.getElementById('page')?.focus({ preventScroll: true });
 }
+
+/** Puts the focus on the page's title, where what had it is gone and the title tells what came of it. */
+export function focusTitle(): void {
+  if (isFocusLost()) document.querySelector<HTMLElement>('#page h1')?.focus({ preventScroll: true });
+}
+
+const isFocusLost = () => document.activeElement === document.body;
 
 export function Page({
   title,
@@ -125,7 +131,7 @@ export function Page({
         {!bare && (
           <div className="title-line">
             <div className="title-words">
-              {heading ?? <h1>{title}</h1>}
+              {heading ?? <h1 tabIndex={-1}>{title}</h1>}
               {lead && <p className="lead">{lead}</p>}
             </div>
             {beside}

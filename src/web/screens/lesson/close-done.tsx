@@ -6,7 +6,7 @@ import type { Id } from '#core';
 import { theOutbox } from '../../app/the-outbox.ts';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
-import { takeUpFocus } from '../../components/page.tsx';
+import { focusTitle } from '../../components/page.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useOutbox } from '../../hooks/use-outbox.ts';
@@ -34,8 +34,8 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
   const [closing, setClosing] = useState<Id<'change'> | null>(null);
   const say = words.lesson.closing;
 
-  // The button that closed the lesson is gone.
-  useEffect(takeUpFocus, []);
+  // The button that closed the lesson is gone: the title says now that it is closed.
+  useEffect(focusTitle, []);
   useEffect(() => {
     if (pending === 0) setArrived((at) => (at === Number.POSITIVE_INFINITY ? Date.now() : at));
   }, [pending]);
