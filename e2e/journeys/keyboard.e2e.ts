@@ -232,10 +232,19 @@ tell('close the lesson and see what moved', async () => {
   const { closing } = words.lesson;
   await keys.act(link(words.lesson.toClose));
   await heading(closing.review);
-  const first = page.getByRole('group').filter({ has: button(closing.more) });
-  await keys.act(first.first().getByRole('button', { name: closing.more, exact: true }));
+  const took = page
+    .getByRole('group')
+    .filter({ has: button(closing.more) })
+    .first()
+    .getByRole('textbox');
+  const before = Number(await took.inputValue());
+  await keys.tabTo(took);
+  await keys.press('ArrowUp');
+  expect(await took.inputValue()).toBe(String(before + 1));
   await keys.act(button(closing.do));
   await heading(closing.moved);
+  // The button that closed it is gone; the title has the focus and says so.
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(closing.doneTitle(name));
   await keys.act(link(closing.toCourse));
   await score().waitFor();
   const course = await untilView(readCourse, (now) => lessonsOf(now)[0]?.status === 'taught', 'it is taught');

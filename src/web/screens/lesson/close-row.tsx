@@ -3,10 +3,9 @@
 import { Radio, RadioGroup } from 'react-aria-components';
 import type { LessonSegmentView, OutcomeView } from '#contract';
 import { sentenceCase } from '../../app/sentence-case.ts';
-import { Button } from '../../components/button.tsx';
-import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { isLearning, type Proposal } from './close-proposals.ts';
+import { MinutesTook } from './minutes-took.tsx';
 
 export interface CloseRowProps {
   readonly segment: LessonSegmentView;
@@ -18,7 +17,6 @@ const outcomes: readonly OutcomeView[] = ['finished', 'partly', 'setAside', 'ski
 const shares = [0.25, 0.5, 0.75, 1] as const;
 
 export function CloseRow({ segment, settled, onChange }: CloseRowProps) {
-  const format = useFormat();
   const say = words.lesson.closing;
   const because = say.because[settled.because];
   const framing = !isLearning(segment) && segment.kind !== 'revisit';
@@ -28,31 +26,11 @@ export function CloseRow({ segment, settled, onChange }: CloseRowProps) {
         <p className="close-title">{sentenceCase(segment.title)}</p>
         {!framing && because !== '' && <p className="close-because">{because}</p>}
       </div>
-      <fieldset className="close-minutes">
-        <legend className="only-heard">{say.minutesOf(segment.title)}</legend>
-        <Button
-          kind="plain"
-          className="close-step"
-          aria-label={say.fewer}
-          isDisabled={settled.minutes === 0}
-          onPress={() => onChange({ minutes: Math.max(0, settled.minutes - 1) })}
-        >
-          −
-        </Button>
-        <output className="close-took">
-          <strong>{settled.minutes}</strong>{' '}
-          <span className="close-of">{say.ofMinutes(segment.minutes)}</span>
-          <span className="only-heard"> {say.plannedMinutes(format.minutes(segment.minutes))}</span>
-        </output>
-        <Button
-          kind="plain"
-          className="close-step"
-          aria-label={say.more}
-          onPress={() => onChange({ minutes: settled.minutes + 1 })}
-        >
-          +
-        </Button>
-      </fieldset>
+      <MinutesTook
+        segment={segment}
+        minutes={settled.minutes}
+        onMinutes={(minutes) => onChange({ minutes })}
+      />
       {!framing && (
         <div className="close-outcome">
           <RadioGroup
