@@ -37,6 +37,8 @@ export interface StudioView {
     readonly terms: number;
     readonly courses: number;
   };
+  /** Whether any course has been given a unit. */
+  readonly unitGiven: boolean;
 }
 
 export type InkIndex = 0 | 1 | 2 | 3;

@@ -3,6 +3,7 @@
 import type { StudioView } from '#contract';
 import type { Clock, PlainDate, PlainTime } from '#core';
 import { defaultCourseSettings } from '#planning';
+import type { CourseRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
 
@@ -18,6 +19,7 @@ export async function viewStudio(reader: Reader, { clock }: ViewOutside): Promis
   const now: PlainTime = clock.time();
   const students = await reader.list('student');
   const units = await reader.list('unit');
+  const courses = await reader.list('course');
   return {
     founded: studio !== null,
     revision: studio?.revision ?? 0,
@@ -35,7 +37,15 @@ export async function viewStudio(reader: Reader, { clock }: ViewOutside): Promis
       students: students.filter((s) => s.left === null || s.left >= today).length,
       units: units.filter((u) => !u.retired).length,
       terms: (await reader.list('term')).length,
-      courses: (await reader.list('course')).filter((c) => c.ended === null || c.ended >= today).length,
+      courses: courses.filter((c) => c.ended === null || c.ended >= today).length,
     },
+    unitGiven: await isUnitGiven(reader, courses),
   };
+}
+
+/** Course by course: units are long, and in all but a new studio the first course has some. */
+async function isUnitGiven(reader: Reader, courses: readonly CourseRecord[]): Promise<boolean> {
+  for (const { id: course } of courses)
+    if ((await reader.list('courseUnit', { where: { course } })).length > 0) return true;
+  return false;
 }

@@ -39,6 +39,7 @@ describe('the studio and its changes', () => {
     expect(await empty.store.read((r) => viewStudio(r, empty.outside()))).toMatchObject({
       founded: false,
       revision: 0,
+      unitGiven: false,
     });
     const studio = await openCourseStudio();
     expect(await studio.store.read((r) => viewStudio(r, studio.outside()))).toMatchObject({
@@ -47,6 +48,7 @@ describe('the studio and its changes', () => {
       today: '2026-09-07',
       now: '08:00',
       counts: { students: 1, units: 2, terms: 1, courses: 1 },
+      unitGiven: true,
     });
   });
 

@@ -49,6 +49,7 @@ export const welcome = {
         name: 'A unit of work',
         text: 'Give a student a unit, and their course stands in dated lessons, minute by minute.',
         action: 'Choose a student',
+        give: (name: string) => `Give ${name} a unit`,
       },
     },
     done: 'done',

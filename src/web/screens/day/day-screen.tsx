@@ -9,6 +9,7 @@ import { ButtonLink } from '../../components/button-link.tsx';
 import { Empty } from '../../components/empty.tsx';
 import { TextField } from '../../components/field.tsx';
 import { Loaded } from '../../components/loading.tsx';
+import { NextStep } from '../../components/next-step.tsx';
 import { Page } from '../../components/page.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useDay, useStudio } from '../../hooks/use-view.ts';
@@ -119,7 +120,11 @@ function DayOf({ date, now }: { readonly date: PlainDate; readonly now: StudioNo
       <Loaded view={view}>
         {(day) =>
           day.lessons.length === 0 ? (
-            <NoLessons day={day} />
+            // Where there are lessons, each of them that has no work says so itself.
+            <>
+              <NextStep after="day" />
+              <NoLessons day={day} />
+            </>
           ) : (
             <Programme day={day} now={now} key={day.date} />
           )
