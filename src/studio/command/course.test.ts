@@ -4,6 +4,7 @@ import {
   ana,
   anaCourse,
   ben,
+  benCourse,
   day,
   id,
   newCourse,
@@ -103,5 +104,39 @@ describe('someone who leaves a group is in it up to their last day', () => {
       ['Ben', false, undefined],
     ]);
     expect(await learner()).toEqual([['Ana'], 9]);
+  });
+});
+
+describe('a group', () => {
+  const two = { id: id('group', 'two'), name: 'The two', members: [ana] };
+  const openGroup = async () => {
+    const studio = await openStudio();
+    await studio.done({ type: 'group.put', seen: 0, group: two });
+    const course = { ...newCourse(benCourse, ana), student: null, group: two.id };
+    await studio.done({ type: 'course.open', course, slot: slotOf('two', '17:00') });
+    return studio;
+  };
+  const remove = { type: 'group.remove', seen: 1, group: two.id } as const;
+
+  test('that was never taught goes with its course, and comes back with Undo', async () => {
+    const studio = await openGroup();
+    const before = await studio.lessons(benCourse);
+    const { change } = await studio.done(remove);
+    expect(await studio.lessons(benCourse)).toEqual([]);
+    await studio.done({ type: 'undo', change });
+    expect(await studio.lessons(benCourse)).toEqual(before);
+  });
+
+  test('that was taught stays on record; only while its course goes on is ending it the way', async () => {
+    const studio = await openGroup();
+    const [first] = await studio.lessons(benCourse);
+    await studio.done({ type: 'lesson.close', lesson: present(first, 'a lesson').id, minutes: null });
+    const stays = 'The two has lessons that were taught, and they stay on record.';
+    expect((await studio.refused(remove)).message).toBe(
+      `${stays} End its course on the course’s page instead.`,
+    );
+    const seen = await studio.revision(benCourse);
+    await studio.done({ type: 'course.end', seen, course: benCourse, on: day('2026-10-01') });
+    expect((await studio.refused(remove)).message).toBe(stays);
   });
 });

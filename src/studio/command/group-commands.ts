@@ -1,9 +1,9 @@
 // Groups: students who share a lesson.
 
 import { ok } from '#core';
-import { formatList } from '../sentence/amounts.ts';
 import { type Handler, takeCourse, touchCourse } from './desk.ts';
 import { changedElsewhere, invalid, notAllowed, notFound } from './fault.ts';
+import { removeCourse } from './remove-course.ts';
 
 export const putGroup: Handler<'group.put'> = async (desk, { seen, group }) => {
   const { tx } = desk;
@@ -31,10 +31,18 @@ export const removeGroup: Handler<'group.remove'> = async (desk, { seen, group: 
   if (!desk.imagining && group.revision !== seen)
     return changedElsewhere(tx, 'group', id, `The group ${group.name}`);
   const courses = await tx.list('course', { where: { group: id } });
-  if (courses.length > 0)
-    return notAllowed(
-      `${group.name} has ${formatList(courses.map((c) => (c.ended === null ? 'a course' : 'a course that ended')))}, and it stays on record. End the course instead.`,
+  for (const { id: course, ended } of courses) {
+    const lessons = await tx.list('lesson', { where: { course } });
+    const taught = lessons.filter((l) => l.status === 'taught');
+    const takes = (await tx.list('take')).filter((t) =>
+      lessons.some(({ id: lesson }) => t.takenIn === lesson || t.practiceOf === lesson),
     );
+    if (taught.length + takes.length > 0)
+      return notAllowed(
+        `${group.name} has ${taught.length > 0 ? 'lessons that were taught' : 'takes'}, and they stay on record.${ended === null ? ' End its course on the course’s page instead.' : ''}`,
+      );
+  }
+  for (const course of courses) await removeCourse(tx, course.id);
   await tx.remove('group', id);
   return ok(`Removed the group ${group.name}`);
 };

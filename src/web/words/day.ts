@@ -24,6 +24,7 @@ export const day = {
 
   number: (n: number) => `lesson ${n}`,
   age: (n: number) => `${n} years`,
+  youngest: (n: number) => `youngest ${n} years`,
   status: {
     planned: 'planned',
     taught: 'taught',

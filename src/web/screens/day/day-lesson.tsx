@@ -24,7 +24,7 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
   const toClose = place === 'over' && lesson.status === 'planned';
   const wantsUnit = lesson.wantsUnit && !toClose;
   const who = [
-    learner.age === null ? null : words.day.age(learner.age),
+    learner.age === null ? null : (learner.group === null ? words.day.age : words.day.youngest)(learner.age),
     learner.instrumentName,
     words.stageNames[learner.stage].toLowerCase(),
     words.day.number(lesson.number),
