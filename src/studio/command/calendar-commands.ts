@@ -19,7 +19,7 @@ export const putTerm: Handler<'term.put'> = async (desk, { term }) => {
     desk.notices.push(`${term.name} overlaps with ${overlapping.name}; days in both count once.`);
   await desk.tx.put('term', term);
   await remakeAll(desk);
-  return ok(`Set the term ${term.name}, ${formatDay(term.starts)} to ${formatDay(term.ends)}`);
+  return ok(`Set the term ${term.name}, ${formatSpan(term)}`);
 };
 
 export const removeTerm: Handler<'term.remove'> = async (desk, { term: id }) => {
@@ -55,7 +55,7 @@ export const putHolidays: Handler<'holiday.putMany'> = async (desk, { holidays }
   const [only] = put;
   return ok(
     put.length === 1 && only !== undefined
-      ? `Set the holiday ${only.name}, ${formatDay(only.starts)} to ${formatDay(only.ends)}`
+      ? `Set the holiday ${only.name}, ${formatSpan(only)}`
       : `Set ${formatCount(put.length, 'holiday')}`,
   );
 };
@@ -103,6 +103,10 @@ async function cancelWithin(desk: Desk, holidays: readonly HolidayRecord[]): Pro
     }
   return count;
 }
+
+/** `1 September to 18 December`, or the one day. */
+const formatSpan = ({ starts, ends }: Span): string =>
+  starts === ends ? formatDay(starts) : `${formatDay(starts)} to ${formatDay(ends)}`;
 
 function findSpanFault(span: Span, name: string): Fault | null {
   const days = daysBetween(span.starts, span.ends);

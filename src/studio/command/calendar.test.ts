@@ -142,6 +142,16 @@ describe('[R-LESSON] lessons follow slots, terms and holidays', () => {
     ).toContain('has begun');
   });
 
+  test('a holiday of one day is named by that day', async () => {
+    const studio = await openStudio();
+    expect((await studio.done(holiday('Feast', '2026-12-08', '2026-12-08'))).label).toBe(
+      'Set the holiday Feast, 8 December',
+    );
+    expect((await studio.done(holiday('Feast', '2026-12-08', '2026-12-09'))).label).toBe(
+      'Set the holiday Feast, 8 December to 9 December',
+    );
+  });
+
   test('a lesson moved into the holidays or into the past is told, not refused', async () => {
     const studio = await openStudio();
     const [, , lesson] = await studio.lessons(anaCourse);
