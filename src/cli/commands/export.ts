@@ -1,6 +1,6 @@
 // `levare export FILE`: the whole studio and its history in one file of JSON.
 
-import { rename, writeFile } from 'node:fs/promises';
+import { rename, rm, writeFile } from 'node:fs/promises';
 import { findMissingStudio, openStore } from './open-store.ts';
 import { readWords } from './read-words.ts';
 
@@ -33,6 +33,7 @@ export async function exportStudio(words: readonly string[]): Promise<number> {
     await writeFile(`${file}.part`, JSON.stringify(await store.value.dump()), { mode: 0o600 });
     await rename(`${file}.part`, file);
   } catch (fault) {
+    await rm(`${file}.part`, { force: true });
     console.error(
       `levare export: ${file} could not be written: ${fault instanceof Error ? fault.message : String(fault)}`,
     );

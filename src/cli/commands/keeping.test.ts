@@ -1,9 +1,11 @@
 // The commands that carry a studio from place to place, said with too few or too many words or of no studio at all.
 
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, expect, test, vi } from 'vitest';
+import { createSystemClock } from '#core';
+import { createSqliteStore } from '#storage';
 import type { CommandRun } from './commands.ts';
 import { exportStudio } from './export.ts';
 import { importStudio } from './import.ts';
@@ -28,6 +30,19 @@ test('where there is no studio, none is exported, and none is made', async () =>
   expect(status).toBe(1);
   expect(said).toContain(`There is no studio in ${nowhere}`);
   expect([existsSync(nowhere), existsSync(file)]).toEqual([false, false]);
+});
+
+test('what cannot be put where it was wanted leaves nothing half-written', async () => {
+  const data = join(folder, 'data');
+  const store = await createSqliteStore({ path: join(data, 'studio.sqlite'), clock: createSystemClock() });
+  expect(store.ok).toBe(true);
+  if (store.ok) await store.value.close();
+  const taken = join(folder, 'a-folder');
+  mkdirSync(taken);
+  const { status, said } = await run(exportStudio, [taken, '--data', data]);
+  expect(status).toBe(1);
+  expect(said).toContain(`${taken} could not be written`);
+  expect(existsSync(`${taken}.part`)).toBe(false);
 });
 
 test.each<[string, CommandRun]>([
