@@ -2,7 +2,7 @@
 
 import { rename, rm, writeFile } from 'node:fs/promises';
 import { findMissingStudio, openStore } from './open-store.ts';
-import { readWords } from './read-words.ts';
+import { findSurplus, readWords } from './read-words.ts';
 
 export async function exportStudio(words: readonly string[]): Promise<number> {
   const read = readWords(words, { data: { type: 'string' } });
@@ -13,10 +13,9 @@ export async function exportStudio(words: readonly string[]): Promise<number> {
     );
     return 2;
   }
-  if (read.value.positionals.length > 1) {
-    console.error(
-      `levare export: name one file only; ${read.value.positionals.slice(1).join(' ')} is too much.`,
-    );
+  const surplus = findSurplus(read.value, 'file');
+  if (surplus !== null) {
+    console.error(`levare export: ${surplus}`);
     return 2;
   }
   const missing = findMissingStudio(read.value);

@@ -3,7 +3,7 @@
 import { parseDump } from '#storage';
 import { openStore } from './open-store.ts';
 import { readNamedFile } from './read-file.ts';
-import { readWords } from './read-words.ts';
+import { findSurplus, readWords } from './read-words.ts';
 
 export async function importStudio(words: readonly string[]): Promise<number> {
   const read = readWords(words, { data: { type: 'string' } });
@@ -14,10 +14,9 @@ export async function importStudio(words: readonly string[]): Promise<number> {
     );
     return 2;
   }
-  if (read.value.positionals.length > 1) {
-    console.error(
-      `levare import: name one file only; ${read.value.positionals.slice(1).join(' ')} is too much.`,
-    );
+  const surplus = findSurplus(read.value, 'file');
+  if (surplus !== null) {
+    console.error(`levare import: ${surplus}`);
     return 2;
   }
   const text = await readNamedFile(file);

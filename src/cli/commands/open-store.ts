@@ -8,31 +8,34 @@ import { createPostgresStore, createSqliteStore, formatOpenFault } from '#storag
 import type { Store } from '#studio';
 import { textOf, type Words } from './read-words.ts';
 
+const configOf = (words: Words) => readConfig({ data: textOf(words, 'data') });
+const fileIn = (dataFolder: string) => join(dataFolder, 'studio.sqlite');
+
 /** The studio's file in the data folder that was named, or in the usual one. */
 export function studioPath(words: Words): Result<string, string> {
-  const config = readConfig({ data: textOf(words, 'data') });
-  return config.ok ? ok(join(config.value.dataFolder, 'studio.sqlite')) : err(config.error.message);
+  const config = configOf(words);
+  return config.ok ? ok(fileIn(config.value.dataFolder)) : err(config.error.message);
 }
 
 /** What to say where there is no studio to read: opening would make an empty one. Null where there is one. */
 export function findMissingStudio(words: Words): string | null {
-  const config = readConfig({ data: textOf(words, 'data') });
+  const config = configOf(words);
   if (!config.ok || config.value.postgres !== null) return null;
   const { dataFolder } = config.value;
-  return existsSync(join(dataFolder, 'studio.sqlite'))
+  return existsSync(fileIn(dataFolder))
     ? null
     : `There is no studio in ${dataFolder}. Name the folder that holds it: --data FOLDER (levare start prints it).`;
 }
 
 /** The store itself; close it when done. */
 export async function openStore(words: Words): Promise<Result<Store, string>> {
-  const config = readConfig({ data: textOf(words, 'data') });
+  const config = configOf(words);
   if (!config.ok) return err(config.error.message);
   const clock = createSystemClock();
   const { postgres, dataFolder } = config.value;
   const store =
     postgres === null
-      ? await createSqliteStore({ path: join(dataFolder, 'studio.sqlite'), clock })
+      ? await createSqliteStore({ path: fileIn(dataFolder), clock })
       : await createPostgresStore({ connectionString: postgres, clock });
   return store.ok ? store : err(formatOpenFault(store.error));
 }

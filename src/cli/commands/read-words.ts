@@ -27,6 +27,12 @@ export function readWords(
   }
 }
 
+/** What to say of more words than the one that names a `kind`; null where there are none. */
+export function findSurplus({ positionals }: Words, kind: string): string | null {
+  const surplus = positionals.slice(1);
+  return surplus.length === 0 ? null : `name one ${kind} only; ${surplus.join(' ')} is too much.`;
+}
+
 /** A text option, or undefined. */
 export function textOf(words: Words, name: string): string | undefined {
   const value = words.values[name];

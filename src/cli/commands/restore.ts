@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { createSystemClock } from '#core';
 import { formatRestoreFault, listBackups, restoreBackup } from '#storage';
 import { studioPath } from './open-store.ts';
-import { readWords } from './read-words.ts';
+import { findSurplus, readWords } from './read-words.ts';
 
 export async function restore(words: readonly string[]): Promise<number> {
   const read = readWords(words, { data: { type: 'string' } });
@@ -17,11 +17,12 @@ export async function restore(words: readonly string[]): Promise<number> {
     console.error(`levare restore: ${path.error}`);
     return 2;
   }
-  const [backup, ...others] = read.value.positionals;
-  if (others.length > 0) {
-    console.error(`levare restore: name one backup only; ${others.join(' ')} is too much.`);
+  const surplus = findSurplus(read.value, 'backup');
+  if (surplus !== null) {
+    console.error(`levare restore: ${surplus}`);
     return 2;
   }
+  const backup = read.value.positionals[0];
   return backup === undefined ? list(path.value) : putBack(path.value, backup);
 }
 

@@ -46,13 +46,15 @@ export function orderActivities(
       for (const b of core) if (b.courseUnit === a.courseUnit) preds.add(b.id);
       continue;
     }
-    for (const skill of a.develops) {
+    const waitForEarlierIn = (skill: SkillId) => {
       for (const b of developersIn(a.courseUnit, skill)) if (b.listed < a.listed) preds.add(b.id);
+    };
+    for (const skill of a.develops) {
+      waitForEarlierIn(skill);
       for (const base of standing.skillOf(skill)?.restsOn ?? []) {
         if (standing.has(base)) {
           // Taken as there by its stage alone, yet the unit itself teaches it first.
-          if (standing.levelOf(base) === null)
-            for (const b of developersIn(a.courseUnit, base)) if (b.listed < a.listed) preds.add(b.id);
+          if (standing.levelOf(base) === null) waitForEarlierIn(base);
           continue;
         }
         const unit = firstUnitBySkill.get(base);

@@ -31,10 +31,11 @@ export const removeGroup: Handler<'group.remove'> = async (desk, { seen, group: 
   if (!desk.imagining && group.revision !== seen)
     return changedElsewhere(tx, 'group', id, `The group ${group.name}`);
   const courses = await tx.list('course', { where: { group: id } });
+  const allTakes = await tx.list('take');
   for (const { id: course, ended } of courses) {
     const lessons = await tx.list('lesson', { where: { course } });
     const taught = lessons.filter((l) => l.status === 'taught');
-    const takes = (await tx.list('take')).filter((t) =>
+    const takes = allTakes.filter((t) =>
       lessons.some(({ id: lesson }) => t.takenIn === lesson || t.practiceOf === lesson),
     );
     if (taught.length + takes.length > 0)

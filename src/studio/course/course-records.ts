@@ -80,9 +80,13 @@ export async function loadLearner(
   return { name: student?.name ?? 'A student', students: student === null ? [] : [student], group: null };
 }
 
+/** Whether a student is taught on a day: up to the last one. */
+export const isHereOn = ({ left }: Pick<StudentRecord, 'left'>, day: PlainDate): boolean =>
+  left === null || left >= day;
+
 /** Those of a learner's students who are taught on a day: who has left a group is in it no more. */
 export function studentsOn(students: readonly StudentRecord[], day: PlainDate): readonly StudentRecord[] {
-  const here = students.filter((s) => s.left === null || s.left >= day);
+  const here = students.filter((s) => isHereOn(s, day));
   return here.length === 0 ? students : here;
 }
 

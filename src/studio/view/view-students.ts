@@ -4,7 +4,7 @@ import type { CourseRow, StudentRow, StudentsView } from '#contract';
 import { addDays } from '#core';
 import { findInstrument } from '#music';
 import { applyVariant, defaultPacePrior, learnPace, type PaceObservation } from '#planning';
-import { ageOfStudent, loadLearner } from '../course/course-records.ts';
+import { ageOfStudent, isHereOn, loadLearner } from '../course/course-records.ts';
 import { workOf } from '../lesson/work-segment.ts';
 import type {
   CourseId,
@@ -42,7 +42,7 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
     );
     const [next] = own
       .flatMap((c) => nextByCourse.get(c.id) ?? [])
-      .filter((lesson) => student.left === null || lesson.date <= student.left)
+      .filter((lesson) => isHereOn(student, lesson.date))
       .sort((a, b) => (`${a.date} ${a.time}` < `${b.date} ${b.time}` ? -1 : 1));
     const log = own.filter((c) => c.student !== null).flatMap((c) => logByCourse.get(c.id) ?? []);
     const pace = learnPace(log, prior);
@@ -58,7 +58,7 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
       courses: own.map((c) => c.id),
       next: next === undefined ? null : { lesson: next.id, date: next.date, time: next.time },
       left: student.left,
-      here: student.left === null || student.left >= today,
+      here: isHereOn(student, today),
       pacePercent: pace.observations === 0 ? null : Math.round(100 * Math.exp(pace.mean)),
     };
   });

@@ -3,6 +3,7 @@
 import type { StudioView } from '#contract';
 import type { Clock, PlainDate, PlainTime } from '#core';
 import { defaultCourseSettings } from '#planning';
+import { isHereOn } from '../course/course-records.ts';
 import type { CourseRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
@@ -34,7 +35,7 @@ export async function viewStudio(reader: Reader, { clock }: ViewOutside): Promis
     today,
     now,
     counts: {
-      students: students.filter((s) => s.left === null || s.left >= today).length,
+      students: students.filter((s) => isHereOn(s, today)).length,
       units: units.filter((u) => !u.retired).length,
       terms: (await reader.list('term')).length,
       courses: courses.filter((c) => c.ended === null || c.ended >= today).length,

@@ -2,6 +2,7 @@
 // is kept once when the studio is back, whatever became of the page.
 
 import type { CommandReply } from '#contract';
+import { present } from '#core';
 import { sendCommand } from '../app/api.ts';
 import type { OutboxCommand } from '../app/outbox-queue.ts';
 import { sendTogether } from '../app/send.ts';
@@ -21,15 +22,19 @@ export async function keepOrHold(
     for (const { command, id } of changes.slice(from)) theOutbox.post(command, id);
     showToast({ text: words.takes.result.held });
   };
+  const sendNth = (at: number) => {
+    const { command, id } = present(changes[at], 'a change for each command');
+    return sendCommand(id, command);
+  };
   if (theOutbox.status().pending > 0) await theOutbox.flush();
-  const first = await sendCommand(changes[0]?.id ?? newId('change'), commands[0]);
+  const first = await sendNth(0);
   if (!first.ok && first.error.offline === true) {
     hold(0);
     return true;
   }
-  const replies = await sendTogether(commands, label, async (command, at) => {
+  const replies = await sendTogether(commands, label, async (_, at) => {
     if (at === 0) return first;
-    const reply = await sendCommand(changes[at]?.id ?? newId('change'), command);
+    const reply = await sendNth(at);
     if (reply.ok || reply.error.offline !== true) return reply;
     hold(at);
     return first;
