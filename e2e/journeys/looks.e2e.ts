@@ -143,9 +143,11 @@ async function look(page: Page, name: string): Promise<readonly string[]> {
   return findings;
 }
 
-async function lookAtPrint(page: Page, name: string): Promise<void> {
+async function lookAtPrint(page: Page, name: string, isTitled: boolean): Promise<void> {
   await page.setViewportSize({ width: 794, height: 1123 });
   await page.emulateMedia({ media: 'print' });
+  // Every screen's styles are there by now: none of another may take it away.
+  if (isTitled) expect(await page.getByRole('heading', { level: 1 }).isVisible()).toBe(true);
   await page.screenshot({ path: join(outputFolder, `${name}-print.png`), fullPage: true });
   await page.pdf({ path: join(outputFolder, `${name}.pdf`), format: 'A4', preferCSSPageSize: true });
   await page.emulateMedia({ media: 'screen' });
@@ -155,7 +157,8 @@ async function lookAtPrint(page: Page, name: string): Promise<void> {
 interface Look {
   readonly name: string;
   readonly show: () => Promise<void>;
-  readonly prints?: true;
+  /** Printed too; `titled` when its page's title must stand on the paper. */
+  readonly prints?: true | 'titled';
 }
 
 function lookAtAll(of: () => WatchedPage, looks: readonly Look[]): void {
@@ -165,7 +168,7 @@ function lookAtAll(of: () => WatchedPage, looks: readonly Look[]): void {
       await show();
       await page.getByRole('heading').first().waitFor();
       const findings = await look(page, name);
-      if (prints) await lookAtPrint(page, name);
+      if (prints) await lookAtPrint(page, name, prints === 'titled');
       expect(findings).toEqual([]);
     });
 }
@@ -299,7 +302,7 @@ describe('the demo studio', () => {
             })
             .toBeLessThan(widths[0][1].height);
         },
-        prints: true,
+        prints: 'titled',
       },
       {
         name: 'student-table',
@@ -307,7 +310,7 @@ describe('the demo studio', () => {
           await student();
           await model().showTable();
         },
-        prints: true,
+        prints: 'titled',
       },
       {
         name: 'student-what-if',

@@ -147,7 +147,7 @@ function Sheets({ title, lead, lessons, back }: SheetsProps) {
         </>
       }
     >
-      <div className={`practice practice-${paper}`}>
+      <div className={`practice-screen practice-${paper}`}>
         {total > 0 && (
           <div className="practice-progress no-print">
             <progress max={total} value={answers.size} aria-label={says.drawing(answers.size, total)} />
