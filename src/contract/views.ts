@@ -37,8 +37,6 @@ export interface StudioView {
     readonly terms: number;
     readonly courses: number;
   };
-  /** Whether any course has been given a unit. */
-  readonly unitGiven: boolean;
 }
 
 export type InkIndex = 0 | 1 | 2 | 3;
@@ -221,6 +219,13 @@ export interface CourseRow {
   readonly student: Id<'student'> | null;
   readonly instrument: InstrumentId;
   readonly instrumentName: string;
+  readonly stage: Stage;
+  readonly revision: number;
+  readonly strands: readonly Pick<StrandView, 'id' | 'name'>[];
+  /** Whether it has a time in the week that still runs. */
+  readonly weekly: boolean;
+  /** How many units it was given. */
+  readonly units: number;
   /**
    * Lessons whose practice sheets are open: the latest up to today, whose sheet is this week's, and the next; none where
    * nothing was taught of late and nothing is planned.

@@ -5,7 +5,8 @@ import { addDays, err, ok, type Result } from '#core';
 import { defaultCourseSettings, formatDay } from '#planning';
 import { findClashes } from '../calendar/find-clashes.ts';
 import { loadLearner } from '../course/course-records.ts';
-import type { CourseRecord, SlotRecord } from '../record/records.ts';
+import type { CourseRecord, SlotRecord, StudentRecord } from '../record/records.ts';
+import type { Transactor } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
 import { formatCount, formatList } from '../sentence/amounts.ts';
 import { type Desk, type Handler, takeCourse, takeSeenCourse, touchCourse } from './desk.ts';
@@ -22,6 +23,7 @@ export const openCourse: Handler<'course.open'> = async (desk, { course, slot })
     const student = await tx.get('student', course.student);
     if (student === null) return notFound('student');
     if (student.left !== null) return notAllowed(`${student.name} has left. Take them back first.`);
+    await noteInstrument(tx, student, course);
   }
   if (course.group !== null && (await tx.get('group', course.group)) === null) return notFound('group');
   const strandFault = findStrandFault(course.strands);
@@ -50,6 +52,20 @@ export const openCourse: Handler<'course.open'> = async (desk, { course, slot })
   }
   return ok(`Opened a course for ${name}`);
 };
+
+/** A student who was entered without an instrument plays, from the first course on, what it is for. */
+async function noteInstrument(
+  tx: Transactor,
+  student: StudentRecord,
+  { instrument, stage }: Pick<CourseRecord, 'instrument' | 'stage'>,
+): Promise<void> {
+  if (student.instruments.length > 0) return;
+  await tx.put('student', {
+    ...student,
+    instruments: [{ instrument, stage }],
+    revision: student.revision + 1,
+  });
+}
 
 export const changeCourse: Handler<'course.change'> = async (desk, command) => {
   const taken = await takeSeenCourse(desk, command.course, command.seen);

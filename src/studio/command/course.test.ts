@@ -140,3 +140,13 @@ describe('a group', () => {
     expect((await studio.refused(remove)).message).toBe(stays);
   });
 });
+
+test('who was entered without an instrument plays, from the first course on, what it is for', async () => {
+  const studio = await openStudio();
+  await studio.done({ type: 'student.add', student: { ...newStudent(ben, 'Ben', 2012), instruments: [] } });
+  const plays = () => studio.store.read(async (r) => (await r.get('student', ben))?.instruments);
+  const { change } = await studio.done({ type: 'course.open', course: newCourse(benCourse, ben), slot: null });
+  expect(await plays()).toEqual([{ instrument: 'recorder_descant', stage: 'beginner' }]);
+  await studio.done({ type: 'undo', change });
+  expect(await plays()).toEqual([]);
+});

@@ -31,7 +31,9 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
     orderBy: ['date', 'time'],
   }))
     if (!nextByCourse.has(lesson.course)) nextByCourse.set(lesson.course, lesson);
-  const logByCourse = await readPaceLog(reader, courses, students, today);
+  // Units are long: they are read once, for the pace and for how many each course has.
+  const units = await reader.list('courseUnit');
+  const logByCourse = await readPaceLog(reader, { courses, students, units }, today);
   // The prior that the courses are planned with, or the list would say another pace than the student's own page.
   const prior = (await reader.get('studio', studioId))?.pace?.prior ?? defaultPacePrior;
 
@@ -71,8 +73,14 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
       members: g.members,
       courses: courses.filter((c) => c.group === g.id).map((c) => c.id),
     })),
-    courses: await listCourseRows(reader, courses, today),
+    courses: await listCourseRows(reader, { courses, units }, today),
   };
+}
+
+interface AllCourses {
+  readonly courses: readonly CourseRecord[];
+  readonly students: readonly StudentRecord[];
+  readonly units: readonly CourseUnitRecord[];
 }
 
 /** How long ago a lesson may be for its practice sheet to be still in use. */
@@ -80,7 +88,7 @@ const daysInUse = 35;
 
 async function listCourseRows(
   reader: Reader,
-  courses: readonly CourseRecord[],
+  { courses, units }: Pick<AllCourses, 'courses' | 'units'>,
   today: LessonRecord['date'],
 ): Promise<readonly CourseRow[]> {
   const from = addDays(today, -daysInUse);
@@ -92,6 +100,11 @@ async function listCourseRows(
   for (const lesson of lessons)
     if (lesson.status === 'planned' || lesson.status === 'taught')
       byCourse.set(lesson.course, [...(byCourse.get(lesson.course) ?? []), lesson]);
+  const weekly = new Set<string>();
+  for (const { course, ends } of await reader.list('slot'))
+    if (ends === null || ends >= today) weekly.add(course);
+  const unitsByCourse = new Map<string, number>();
+  for (const { course } of units) unitsByCourse.set(course, 1 + (unitsByCourse.get(course) ?? 0));
   const rows: CourseRow[] = [];
   for (const course of courses) {
     if (course.ended !== null && course.ended < today) continue;
@@ -103,6 +116,11 @@ async function listCourseRows(
       student: course.student,
       instrument: course.instrument,
       instrumentName: findInstrument(course.instrument)?.name ?? course.instrument,
+      stage: course.stage,
+      revision: course.revision,
+      strands: course.strands.map(({ id, name }) => ({ id, name })),
+      weekly: weekly.has(course.id),
+      units: unitsByCourse.get(course.id) ?? 0,
       sheets: open.flatMap((l) => (l === undefined ? [] : [{ lesson: l.id, date: l.date }])),
     });
   }
@@ -112,20 +130,18 @@ async function listCourseRows(
 /** Logged work of every course, read in few queries. */
 async function readPaceLog(
   reader: Reader,
-  courses: readonly CourseRecord[],
-  students: readonly StudentRecord[],
+  { courses, students, units }: AllCourses,
   today: LessonRecord['date'],
 ): Promise<ReadonlyMap<CourseId, readonly PaceObservation[]>> {
   const logged: SegmentRecord[] = [];
   for (const outcome of ['finished', 'partly', 'setAside'] as const)
     logged.push(...(await reader.list('segment', { where: { outcome } })));
-  const units = new Map<string, CourseUnitRecord>();
-  if (logged.length > 0) for (const unit of await reader.list('courseUnit')) units.set(unit.id, unit);
+  const unitById = new Map<string, CourseUnitRecord>(units.map((unit) => [unit.id, unit]));
   const coursesById = new Map(courses.map((c) => [c.id, c]));
   const byCourse = new Map<CourseId, PaceObservation[]>();
   for (const segment of logged) {
     const work = workOf(segment);
-    const unit = work === null ? undefined : units.get(work.courseUnit);
+    const unit = work === null ? undefined : unitById.get(work.courseUnit);
     const course = coursesById.get(segment.course);
     if (work === null || unit === undefined || course === undefined) continue;
     const found = [...unit.document.activities, ...unit.document.extensions].find(

@@ -4,7 +4,6 @@ import type { StudioView } from '#contract';
 import type { Clock, PlainDate, PlainTime } from '#core';
 import { defaultCourseSettings } from '#planning';
 import { isHereOn } from '../course/course-records.ts';
-import type { CourseRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
 
@@ -40,13 +39,5 @@ export async function viewStudio(reader: Reader, { clock }: ViewOutside): Promis
       terms: (await reader.list('term')).length,
       courses: courses.filter((c) => c.ended === null || c.ended >= today).length,
     },
-    unitGiven: await isUnitGiven(reader, courses),
   };
-}
-
-/** Course by course: units are long, and in all but a new studio the first course has some. */
-async function isUnitGiven(reader: Reader, courses: readonly CourseRecord[]): Promise<boolean> {
-  for (const { id: course } of courses)
-    if ((await reader.list('courseUnit', { where: { course } })).length > 0) return true;
-  return false;
 }

@@ -39,7 +39,6 @@ describe('the studio and its changes', () => {
     expect(await empty.store.read((r) => viewStudio(r, empty.outside()))).toMatchObject({
       founded: false,
       revision: 0,
-      unitGiven: false,
     });
     const studio = await openCourseStudio();
     expect(await studio.store.read((r) => viewStudio(r, studio.outside()))).toMatchObject({
@@ -48,7 +47,6 @@ describe('the studio and its changes', () => {
       today: '2026-09-07',
       now: '08:00',
       counts: { students: 1, units: 2, terms: 1, courses: 1 },
-      unitGiven: true,
     });
   });
 
@@ -210,6 +208,10 @@ describe('lists', () => {
     });
     expect(students.students[0]?.pacePercent).toBe((await course(studio)).pace.percent);
     expect(students.students[1]).toMatchObject({ name: 'Ben', pacePercent: null });
+    expect(students.courses).toMatchObject([
+      { id: anaCourse, weekly: true, units: 1, strands: [{ id: strandMain, name: 'Rhythm' }] },
+      { id: benCourse, weekly: true, units: 0, stage: 'beginner' },
+    ]);
     expect(await studio.store.read((r) => viewStudent(r, ana, studio.outside()))).toMatchObject({
       name: 'Ana',
       courses: [{ id: anaCourse, group: null }],

@@ -40,6 +40,10 @@ const Lesson = screen('LessonScreen', () => import('../screens/lesson/lesson-scr
 const Close = screen('CloseScreen', () => import('../screens/lesson/close-screen.tsx'));
 const Students = screen('StudentsScreen', () => import('../screens/students/students-screen.tsx'));
 const Import = screen('ImportScreen', () => import('../screens/students/import-screen.tsx'));
+const FirstLessons = screen(
+  'FirstLessonsScreen',
+  () => import('../screens/students/first-lessons-screen.tsx'),
+);
 const Student = screen('StudentScreen', () => import('../screens/student/student-screen.tsx'));
 const Units = screen('UnitsScreen', () => import('../screens/units/units-screen.tsx'));
 const Unit = screen('UnitScreen', () => import('../screens/units/unit-screen.tsx'));
@@ -76,6 +80,7 @@ function Screens() {
       <Route path="/start" component={Start} />
       <Route path="/students" component={Students} />
       <Route path="/students/import" component={Import} />
+      <Route path="/students/first" component={FirstLessons} />
       <Route path="/student/:id" component={Student} />
       <Route path="/units" component={Units} />
       <Route path="/unit/:id" component={Unit} />

@@ -228,7 +228,9 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
       {form === 'table' ? (
         <ScoreTable course={course} writing={writing} onOpen={live ? actions.open : null} items={items} />
       ) : course.bars.length === 0 ? (
-        <p className="soft">{say.noBars}</p>
+        <p className="soft">
+          {course.ended !== null && course.ended < course.today ? say.noBarsEver : say.noBars}
+        </p>
       ) : null}
       <div
         ref={place}

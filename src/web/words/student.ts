@@ -23,7 +23,7 @@ export const student = {
   group: (name: string) => `Group ${name}`,
   members: (group: string) => `In the group ${group}`,
   courses: 'Courses',
-  noCourse: 'No course yet. Open one under Students, with an instrument and a weekly slot.',
+  noCourse: 'No course was opened for this student.',
   more: (n: number) => `${n} more`,
   fewer: 'Fewer',
   toStudents: 'Students',

@@ -42,6 +42,49 @@ export const students = {
     remove: 'Remove the group',
     added: (name: string) => `Added the group ${name} and opened its course`,
   },
+  first: {
+    title: 'First lessons',
+    lead: 'A time in the week and a first unit for each. What you leave open can wait.',
+    ofOne: (name: string) => `${name} has no course yet. Choose what you know already; the rest can wait.`,
+    ofCourse: () => 'This course has no time in the week yet, and so no lessons.',
+    day: 'Day',
+    noDay: 'not yet',
+    byArrangement: 'by arrangement',
+    time: 'Time',
+    minutes: 'Length',
+    minutesUnit: 'min',
+    instrument: 'Instrument',
+    stage: 'Stage',
+    unit: 'First unit',
+    noUnit: 'not yet',
+    fits: 'Suits age and stage',
+    others: 'Other units',
+    of: (what: string, name: string) => `${what}, ${name}`,
+    clash: (name: string, time: string) => `At the same time as ${name}, ${time}.`,
+    hasTime: (name: string) => `${name} has a time already`,
+    action: (count: number) =>
+      count === 0 ? 'Plan first lessons' : count === 1 ? 'Plan 1 course' : `Plan ${count} courses`,
+    busy: (done: number, all: number) => `${done} of ${all} done`,
+    later: 'Later',
+    done: (names: readonly string[]) => {
+      const [first = '', second = ''] = names;
+      if (names.length === 1) return `Planned ${first}’s course`;
+      return names.length === 2
+        ? `Planned the courses of ${first} and ${second}`
+        : `Planned ${names.length} courses`;
+    },
+    everybody: 'Everybody has a time in the week and a unit to begin with.',
+    toDay: 'Go to the day',
+    waiting: (names: readonly string[]) => {
+      const [first = '', second = ''] = names;
+      if (names.length === 1) return `${first} waits for a time in the week or a first unit.`;
+      return names.length === 2
+        ? `${first} and ${second} wait for a time in the week or a first unit.`
+        : `${names.length} wait for a time in the week or a first unit.`;
+    },
+    begin: 'Plan first lessons',
+    beginOf: (name: string) => `Plan ${name}’s first lesson`,
+  },
   form: {
     addTitle: 'Add a student',
     changeTitle: 'Change a student',

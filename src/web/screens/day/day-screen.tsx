@@ -120,13 +120,15 @@ function DayOf({ date, now }: { readonly date: PlainDate; readonly now: StudioNo
       <Loaded view={view}>
         {(day) =>
           day.lessons.length === 0 ? (
-            // Where there are lessons, each of them that has no work says so itself.
             <>
               <NextStep after="day" />
               <NoLessons day={day} />
             </>
           ) : (
-            <Programme day={day} now={now} key={day.date} />
+            <>
+              {day.date === now.date && <NextStep after="lessons" />}
+              <Programme day={day} now={now} key={day.date} />
+            </>
           )
         }
       </Loaded>

@@ -142,7 +142,10 @@ export function GiveUnit({ course, given, onClose }: Props) {
 }
 
 /** The strand named like the unit's area, else the first. */
-function strandFor(course: CourseView, unit: UnitRow | null): CourseView['strands'][number] | undefined {
+export function strandFor<S extends { readonly name: string }>(
+  course: { readonly strands: readonly S[] },
+  unit: Pick<UnitRow, 'area'> | null,
+): S | undefined {
   const area = unit && areaNames[unit.area].toLocaleLowerCase();
   return course.strands.find((one) => one.name.toLocaleLowerCase() === area) ?? course.strands[0];
 }

@@ -1,7 +1,7 @@
 // One student: the course score on top, then what the course holds, what stands apart, skills over time, and how it is
 // planned.
 
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'wouter';
 import type { CourseView, StudentView } from '#contract';
 import { Button } from '../../components/button.tsx';
@@ -10,10 +10,12 @@ import { Empty } from '../../components/empty.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { Page } from '../../components/page.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
-import { useCourse, useStudent } from '../../hooks/use-view.ts';
+import { useCourse, useStudent, useStudents, useStudio } from '../../hooks/use-view.ts';
 import { CourseScore } from '../../score/course-score.tsx';
 import { TakeList } from '../../takes/take-list.tsx';
 import { words } from '../../words/index.ts';
+import { findWaiting } from '../students/find-waiting.ts';
+import { FirstLessons } from '../students/first-lessons.tsx';
 import { StudentDialog } from '../students/student-dialog.tsx';
 import { ApartLists } from './apart-lists.tsx';
 import { FamilyNotes } from './family-notes.tsx';
@@ -76,9 +78,15 @@ export function StudentScreen() {
       <Loaded view={student}>
         {(view) =>
           chosen === null ? (
-            <Empty
-              sentence={say.noCourse}
-              action={<ButtonLink to="/students">{say.toStudents}</ButtonLink>}
+            <FirstOf
+              student={view}
+              course={null}
+              otherwise={
+                <Empty
+                  sentence={say.noCourse}
+                  action={<ButtonLink to="/students">{say.toStudents}</ButtonLink>}
+                />
+              }
             />
           ) : (
             <>
@@ -111,6 +119,10 @@ export function StudentScreen() {
   );
 }
 
+/** A course with neither a lesson nor a time in the week from which one could come. */
+const isBare = (course: CourseView): boolean =>
+  course.slots.length === 0 && !course.bars.some(({ kind }) => kind === 'lesson') && !isOver(course);
+
 function Course({
   course,
   student,
@@ -139,7 +151,11 @@ function Course({
       ) : (
         <>
           <MovedList course={course} />
-          <CourseScore course={course} />
+          {isBare(course) ? (
+            <FirstOf student={student} course={course} otherwise={<CourseScore course={course} />} />
+          ) : (
+            <CourseScore course={course} />
+          )}
         </>
       )}
       <div className="student-below no-print">
@@ -165,6 +181,43 @@ function Course({
         </div>
       </details>
     </div>
+  );
+}
+
+/**
+ * What a student without a course, or a course without any lesson, waits for, to be said on the spot; `otherwise` where
+ * there is nothing of the kind.
+ */
+function FirstOf({
+  student,
+  course,
+  otherwise,
+}: {
+  readonly student: StudentView;
+  readonly course: CourseView | null;
+  readonly otherwise: ReactNode;
+}) {
+  const view = useStudents();
+  const today = useStudio().data?.today;
+  const first = words.students.first;
+  return (
+    <Loaded view={view}>
+      {(students) => {
+        const waiting = findWaiting(students).filter(
+          (one) =>
+            one.wantsTime &&
+            (course ? one.course?.id === course.id : one.course === null && one.student?.id === student.id),
+        );
+        return waiting.length === 0 || today === undefined ? (
+          otherwise
+        ) : (
+          <>
+            <p className="student-first">{(course ? first.ofCourse : first.ofOne)(student.name)}</p>
+            <FirstLessons waiting={waiting} today={today} />
+          </>
+        );
+      }}
+    </Loaded>
   );
 }
 

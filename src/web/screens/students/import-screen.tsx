@@ -99,7 +99,8 @@ export function ImportScreen() {
     const label = says.done(commands.add.students.length, commands.courses.length);
     const sent = await sendTogether([commands.add, ...commands.courses], () => label);
     setBusy(false);
-    if (sent) navigate('/students');
+    // Those who came without a time have no course yet, and nobody has a unit.
+    if (sent) navigate('/students/first');
   }
 
   return (

@@ -63,6 +63,10 @@ export function StudentTable({ students, onChange }: StudentTableProps) {
                   <span className="students-when">{format.day(student.next.date)}</span>{' '}
                   <span className="students-when">{format.time(student.next.time)}</span>
                 </Link>
+              ) : student.here && student.courses.length === 0 ? (
+                <Link href={`/student/${student.id}`} aria-label={says.first.beginOf(student.name)}>
+                  {says.first.begin}
+                </Link>
               ) : (
                 <span className="faint">{says.noNext}</span>
               )}
