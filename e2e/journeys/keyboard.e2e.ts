@@ -311,6 +311,13 @@ tell('import students from pasted rows, one of them mended', async () => {
   await keys.press('Enter');
   await page.getByText(say.summary(2, 0)).waitFor();
   await keys.act(button(say.action(2)));
+  const first = words.students.first;
+  await heading(first.title);
+  const petra = page.getByRole('group', { name: 'Petra Lund' });
+  await keys.choose(petra.getByLabel(first.day), formatWeekday(2, 'en-GB'));
+  await keys.writeTime(petra.getByLabel(first.time), '09:15' as PlainTime);
+  await keys.choose(petra.getByLabel(first.unit), 'Five');
+  await keys.act(button(first.action(1)));
   await page
     .getByRole('status')
     .filter({ hasText: words.students.count(3) })

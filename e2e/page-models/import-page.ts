@@ -32,7 +32,12 @@ export function createImportPage(page: Page) {
     },
     async importRows(count: number): Promise<void> {
       await page.getByRole('button', { name: say.action(count), exact: true }).click();
-      await page.getByRole('heading', { level: 1, name: words.students.title }).waitFor();
+      await page.getByRole('heading', { level: 1, name: words.students.first.title }).waitFor();
+    },
+    /** Leaves times and first units for later. */
+    async leaveFirstLessons(): Promise<void> {
+      await page.getByRole('button', { name: words.students.first.later, exact: true }).click();
+      await page.getByRole('heading', { level: 1, name: words.students.title, exact: true }).waitFor();
     },
   };
 }

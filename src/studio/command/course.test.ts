@@ -145,7 +145,11 @@ test('who was entered without an instrument plays, from the first course on, wha
   const studio = await openStudio();
   await studio.done({ type: 'student.add', student: { ...newStudent(ben, 'Ben', 2012), instruments: [] } });
   const plays = () => studio.store.read(async (r) => (await r.get('student', ben))?.instruments);
-  const { change } = await studio.done({ type: 'course.open', course: newCourse(benCourse, ben), slot: null });
+  const { change } = await studio.done({
+    type: 'course.open',
+    course: newCourse(benCourse, ben),
+    slot: null,
+  });
   expect(await plays()).toEqual([{ instrument: 'recorder_descant', stage: 'beginner' }]);
   await studio.done({ type: 'undo', change });
   expect(await plays()).toEqual([]);

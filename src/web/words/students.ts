@@ -83,6 +83,7 @@ export const students = {
         : `${names.length} wait for a time in the week or a first unit.`;
     },
     begin: 'Plan first lessons',
+    beginOne: 'Plan first lesson',
     beginOf: (name: string) => `Plan ${name}’s first lesson`,
   },
   form: {

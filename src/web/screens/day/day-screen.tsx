@@ -189,6 +189,18 @@ function NoLessons({ day }: { readonly day: DayView }) {
         }
       />
     );
+  const { term } = words.welcome.start.steps;
+  if (studio?.counts.terms === 0)
+    return (
+      <Empty
+        sentence={term.text}
+        action={
+          <ButtonLink to="/term?add" kind="primary" large>
+            {term.action}
+          </ButtonLink>
+        }
+      />
+    );
   return (
     <Empty
       sentence={day.holiday ? words.day.emptyHoliday(day.holiday) : words.day.emptyDay}

@@ -49,7 +49,7 @@ export function FirstLessonsRow({ waiting, lesson, units, faults, clash, onLesso
         </p>
         <div className="first-fields">
           {course === null && played.length !== 1 && (
-            <>
+            <div className="first-plays">
               <div className="first-instrument">
                 {played.length === 0 ? (
                   <InstrumentSelect
@@ -80,10 +80,10 @@ export function FirstLessonsRow({ waiting, lesson, units, faults, clash, onLesso
                   <StageSelect label={says.stage} value={lesson.stage} onValue={(stage) => set({ stage })} />
                 </div>
               )}
-            </>
+            </div>
           )}
           {wantsTime && (
-            <>
+            <div className="first-when">
               <div className="first-day">
                 <SelectField
                   label={says.day}
@@ -122,7 +122,7 @@ export function FirstLessonsRow({ waiting, lesson, units, faults, clash, onLesso
                   </div>
                 </>
               )}
-            </>
+            </div>
           )}
           {wantsUnit && (
             <div className="first-unit">

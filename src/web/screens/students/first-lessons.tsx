@@ -104,7 +104,7 @@ export function FirstLessons({ waiting, today, onDone, onLater }: FirstLessonsPr
       </ol>
       <div className="form-end">
         <Button kind="primary" type="submit" pending={progress !== null} isDisabled={begun.length === 0}>
-          {says.action(begun.length)}
+          {waiting.length === 1 ? says.beginOne : says.action(begun.length)}
         </Button>
         {onLater && (
           <Button kind="plain" onPress={onLater}>

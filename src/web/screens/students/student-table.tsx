@@ -65,7 +65,7 @@ export function StudentTable({ students, onChange }: StudentTableProps) {
                 </Link>
               ) : student.here && student.courses.length === 0 ? (
                 <Link href={`/student/${student.id}`} aria-label={says.first.beginOf(student.name)}>
-                  {says.first.begin}
+                  {says.first.beginOne}
                 </Link>
               ) : (
                 <span className="faint">{says.noNext}</span>
