@@ -240,6 +240,8 @@ export const commandSchema = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('lesson.restore'), lesson }),
   z.strictObject({ type: z.literal('lesson.move'), lesson, date, time, minutes: lessonMinutes }),
   z.strictObject({ type: z.literal('lesson.bar'), lesson, barred: z.boolean() }),
+  /** Members of a group who were not there: all of them, so that none means that everybody was. */
+  z.strictObject({ type: z.literal('lesson.absent'), lesson, absent: z.array(idOf('student')).max(40) }),
   /**
    * Text as it is typed. `base` is the text the typing began from: when the stored text is neither `base` nor `text`,
    * both are kept, one above the other, and nothing is lost.

@@ -55,6 +55,7 @@ export {
   type LessonStatusView,
   type LessonView,
   type MaterialView,
+  type MemberView,
   type OutcomeView,
   type SegmentView,
   type SkillMapView,

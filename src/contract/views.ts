@@ -58,7 +58,13 @@ export interface LearnerView {
   readonly instrument: InstrumentId;
   readonly instrumentName: string;
   readonly stage: Stage;
-  readonly members: readonly { readonly student: Id<'student'>; readonly name: string }[];
+  readonly members: readonly MemberView[];
+}
+
+/** One of a group. */
+export interface MemberView {
+  readonly student: Id<'student'>;
+  readonly name: string;
 }
 
 export type LessonStatusView = 'planned' | 'taught' | 'missed' | 'cancelled';
@@ -98,6 +104,9 @@ export interface DayLesson {
   /** It is to be taught and may hold work, but the course has no new work for it: another unit is wanted. */
   readonly wantsUnit: boolean;
   readonly lastNote: string;
+  /** Members of a group who are not there, and who were not there last time. */
+  readonly absent: readonly MemberView[];
+  readonly lastAbsent: readonly MemberView[];
 }
 
 // ---- Lesson ----
@@ -116,6 +125,8 @@ export interface LessonView {
   readonly overrun: number;
   readonly note: string;
   readonly practice: string;
+  /** Members of a group who are not there: nothing is recorded for them here. */
+  readonly absent: readonly MemberView[];
   readonly strands: readonly StrandView[];
   readonly segments: readonly LessonSegmentView[];
   readonly ongoing: readonly {
@@ -128,6 +139,7 @@ export interface LessonView {
     readonly date: PlainDate;
     readonly note: string;
     readonly practice: string;
+    readonly absent: readonly MemberView[];
   } | null;
   readonly next: { readonly lesson: Id<'lesson'>; readonly date: PlainDate; readonly time: PlainTime } | null;
   /** Extensions and set-aside activities that could be taken up on the spot. */
@@ -359,6 +371,8 @@ export interface LessonBarView {
   readonly status: LessonStatusView;
   readonly reason: string;
   readonly barred: boolean;
+  /** Members of a group who were not there. */
+  readonly absent: readonly MemberView[];
   readonly overrun: number;
   readonly segments: readonly SegmentView[];
 }
@@ -426,6 +440,8 @@ export interface SkillStandingView {
   readonly level: Level | null;
   readonly history: readonly {
     readonly observation: Id<'observation'>;
+    /** The lesson it was noted in; null outside of any. */
+    readonly lesson: Id<'lesson'> | null;
     readonly date: PlainDate;
     readonly level: Level;
     readonly note: string;

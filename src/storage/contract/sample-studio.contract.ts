@@ -82,7 +82,7 @@ export const sample = {
     starts: '2026-01-12',
     ends: null,
   }),
-  lesson: sampleLesson('one', {}),
+  lesson: sampleLesson('one', { absent: ['student:one'] }),
   sound: record<'sound'>({ id: 'sound:one', type: 'audio/webm', bytes: 3, unheldSince: null }),
   take: record<'take'>({
     id: 'take:one',
@@ -126,6 +126,7 @@ export function sampleLesson(
     practice: '',
     overrun: 0.125,
     ongoing: ['skill:one'],
+    absent: null,
     ...fields,
   });
 }

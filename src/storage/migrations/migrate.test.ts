@@ -48,6 +48,23 @@ describe('the list', () => {
     await database.destroy();
   });
 
+  test('brings lessons of before to where absences are kept: nobody was away', async () => {
+    const { database, handle } = openConnection(':memory:', 'write');
+    await migrate(database, sqliteDialect, migrations.slice(0, 4), clock.instant());
+    handle.pragma('foreign_keys = off');
+    handle
+      .prepare(
+        `insert into lesson values ('lesson:a', 'course:a', '2026-03-04', '16:00', 30, 'taught', '', null, null, 0, '', '', 0, '[]')`,
+      )
+      .run();
+    handle.pragma('foreign_keys = on');
+    await migrate(database, sqliteDialect, migrations, clock.instant());
+    expect(handle.prepare('select status, absent from lesson').all()).toEqual([
+      { status: 'taught', absent: null },
+    ]);
+    await database.destroy();
+  });
+
   test('is numbered from 1 without gaps', () => {
     expect(migrations.map((migration) => migration.number)).toEqual(migrations.map((_, i) => i + 1));
   });
@@ -104,6 +121,7 @@ describe('an existing studio', () => {
       { number: 2, name: 'takes', at: '2026-03-04T09:00:00.000Z' },
       { number: 3, name: 'lesson-materials', at: '2026-03-04T09:00:00.000Z' },
       { number: 4, name: 'practice-takes', at: '2026-03-04T09:00:00.000Z' },
+      { number: 5, name: 'absences', at: '2026-03-04T09:00:00.000Z' },
       { number: next.number, name: 'mood', at: '2026-03-04T09:00:00.000Z' },
     ]);
     expect(look(path, 'select mood from student')).toEqual([{ mood: 'calm' }]);

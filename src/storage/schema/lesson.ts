@@ -1,4 +1,4 @@
-import { boolean, describeTable, integer, json, real, text, textOrNull } from './column.ts';
+import { boolean, describeTable, integer, json, jsonOrNull, real, text, textOrNull } from './column.ts';
 
 export const lessonTable = describeTable('lesson', {
   id: text,
@@ -15,4 +15,5 @@ export const lessonTable = describeTable('lesson', {
   practice: text,
   overrun: real,
   ongoing: json,
+  absent: jsonOrNull,
 });

@@ -65,7 +65,7 @@ export function reconcileLessons(input: ReconcileInput): Reconciled {
   return { added, changed, removed };
 }
 
-/** Whether a teacher has moved it, barred it, written in it or begun it. */
+/** Whether a teacher has moved it, barred it, written in it, begun it or said who is not there. */
 function isTouched(lesson: LessonRecord, input: ReconcileInput): boolean {
   const asMade =
     input.slotsBefore.find((s) => s.id === lesson.slot) ?? input.slots.find((s) => s.id === lesson.slot);
@@ -73,6 +73,7 @@ function isTouched(lesson: LessonRecord, input: ReconcileInput): boolean {
     lesson.note !== '' ||
     lesson.practice !== '' ||
     lesson.barred ||
+    lesson.absent !== null ||
     lesson.date !== lesson.slotDate ||
     input.begun.has(lesson.id) ||
     (asMade !== undefined && (asMade.time !== lesson.time || asMade.minutes !== lesson.minutes))
@@ -96,5 +97,6 @@ function newLesson(course: CourseId, slot: SlotRecord, date: PlainDate): Omit<Le
     practice: '',
     overrun: 0,
     ongoing: [],
+    absent: null,
   };
 }

@@ -1,6 +1,7 @@
 // One handler for each command; a command without one does not compile.
 
 import type { CommandType } from '#contract';
+import { noteAbsent } from './absence-commands.ts';
 import { putHolidays, putTerm, removeHoliday, removeTerm } from './calendar-commands.ts';
 import {
   changeCourse,
@@ -87,6 +88,7 @@ export const handlers: { readonly [T in CommandType]: Handler<T> } = {
   'lesson.restore': restoreLesson,
   'lesson.move': moveLesson,
   'lesson.bar': barLesson,
+  'lesson.absent': noteAbsent,
   'lesson.write': writeLesson,
   'segment.write': writeSegment,
   'segment.log': logSegment,

@@ -29,6 +29,7 @@ export const addLesson: Handler<'lesson.add'> = async (desk, { seen, course: id,
     practice: '',
     overrun: 0,
     ongoing: [],
+    absent: null,
   });
   await tellClashes(desk, id, lesson.id);
   await tellDay(desk, lesson.date);

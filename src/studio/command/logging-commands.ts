@@ -60,6 +60,13 @@ export const observe: Handler<'observe'> = async (desk, command) => {
     return notFound('student on this course');
   const lesson = command.lesson === null ? null : records.lessons.find((l) => l.id === command.lesson);
   if (lesson === undefined) return notFound('lesson');
+  const { student } = command;
+  if (lesson !== null && student !== null && lesson.absent?.includes(student)) {
+    const name = records.learner.students.find((s) => s.id === student)?.name ?? 'This student';
+    return notAllowed(
+      `${name} was not there on ${formatDay(lesson.date)}: nothing is recorded in that lesson. Say first that ${name} was there.`,
+    );
+  }
   const take = command.take === undefined ? null : await tx.get('take', command.take);
   if (command.take !== undefined && take === null) return notFound('take');
   const date = lesson?.date ?? desk.today;

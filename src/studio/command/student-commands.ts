@@ -6,6 +6,7 @@ import { formatDay } from '#planning';
 import type { StudentId, StudentRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 import { formatCount, formatList } from '../sentence/amounts.ts';
+import { forgetAbsent } from './absence-commands.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { changedElsewhere, invalid, notAllowed, notFound } from './fault.ts';
 import { remakeLessons } from './remake-lessons.ts';
@@ -121,6 +122,7 @@ export const removeStudent: Handler<'student.remove'> = async (desk, { seen, stu
   for (const take of await tx.list('take', { where: { student: id } })) await removeTake(desk, take);
   for (const consent of await tx.list('consent', { where: { student: id } }))
     await tx.remove('consent', consent.id);
+  await forgetAbsent(desk, id);
   await tx.remove('student', id);
   return ok(`Removed ${student.name}`);
 };

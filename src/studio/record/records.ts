@@ -235,6 +235,8 @@ export interface LessonRecord {
   /** Chance of overrun of the plan as it stands, 0..1. */
   readonly overrun: number;
   readonly ongoing: readonly SkillId[];
+  /** Members of a group who were, or will be, not there; null where all are, and for a student alone. */
+  readonly absent: readonly StudentId[] | null;
 }
 
 export interface SegmentRecord {

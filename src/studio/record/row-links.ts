@@ -9,7 +9,7 @@ export interface RowLink {
   readonly to: TableName;
 }
 
-/** Single ids; the members of a group are looked after in `findMissing` and `findPointing`. */
+/** Single ids; the members of a group, and who was not there in a lesson of it, are looked after in `findMissing` and `findPointing`. */
 export const rowLinks: readonly RowLink[] = [
   { from: 'student', column: 'family', to: 'family' },
   { from: 'course', column: 'student', to: 'student' },
@@ -64,6 +64,10 @@ export async function findMissing(
     for (const member of (row as Tables['group']).members)
       if ((await reader.get('student', member)) === null)
         return { from: 'group', column: 'members', to: 'student', fromId, toId: member };
+  if (table === 'lesson')
+    for (const away of (row as Tables['lesson']).absent ?? [])
+      if ((await reader.get('student', away)) === null)
+        return { from: 'lesson', column: 'absent', to: 'student', fromId, toId: away };
   if (table === 'skill')
     for (const needed of (row as Tables['skill']).restsOn)
       if ((await reader.get('skill', needed)) === null)
@@ -82,6 +86,9 @@ export async function findPointing(reader: Reader, table: TableName, id: string)
     const group = (await reader.list('group')).find((g) => g.members.some((m) => m === id));
     if (group !== undefined)
       return { from: 'group', column: 'members', to: 'student', fromId: group.id, toId: id };
+    const lesson = (await reader.list('lesson')).find((l) => l.absent?.some((s) => s === id));
+    if (lesson !== undefined)
+      return { from: 'lesson', column: 'absent', to: 'student', fromId: lesson.id, toId: id };
   }
   if (table === 'skill') {
     const skill = (await reader.list('skill')).find((s) => s.restsOn.some((r) => r === id));

@@ -80,6 +80,11 @@ export function randomCommand(
   ]);
   const student = pick(tables.student);
   const skill = pick(tables.skill);
+  /** Mostly one student, sometimes a group. */
+  const who = () => {
+    const group = chance(0.25) ? pick(tables.group) : undefined;
+    return { student: group ? null : (student?.id ?? null), group: group?.id ?? null };
+  };
   const text = () => pick(['', 'good', 'slower next time', 'asked for the duet']) ?? '';
 
   const makers: readonly (() => Command | null | undefined)[] = [
@@ -107,7 +112,11 @@ export function randomCommand(
       student && {
         type: 'group.put',
         seen: 0,
-        group: { id: createId('group', random), name: 'Duo', members: [student.id] },
+        group: {
+          id: createId('group', random),
+          name: 'Duo',
+          members: [...new Set([student.id, pick(tables.student)?.id ?? student.id])],
+        },
       },
     () => {
       const group = pick(tables.group);
@@ -143,8 +152,7 @@ export function randomCommand(
         type: 'course.open',
         course: {
           id: createId('course', random),
-          student: student.id,
-          group: null,
+          ...who(),
           instrument: 'piano',
           stage: 'beginner',
           strands: [
@@ -254,6 +262,11 @@ export function randomCommand(
         time: time(),
         minutes: minutes(),
       },
+    () => {
+      const members = tables.group.find((g) => g.id === course?.group)?.members ?? [];
+      const absent = members.filter(() => chance(0.4));
+      return lesson && { type: 'lesson.absent', lesson: lesson.id, absent };
+    },
     () => lesson && { type: 'lesson.bar', lesson: lesson.id, barred: chance(0.5) },
     () =>
       lesson && {

@@ -5,8 +5,9 @@ import type { PlainDate } from '#core';
 import { formatReason, type SkillId } from '#planning';
 import { lessonDates } from '../calendar/lesson-dates.ts';
 import { type CourseRecords, segmentsOf } from '../course/course-records.ts';
+import { listAbsent } from '../lesson/absence.ts';
 import { numberLessons } from '../lesson/lesson-numbers.ts';
-import type { HolidayRecord, SegmentId, SegmentRecord } from '../record/records.ts';
+import type { HolidayRecord, SegmentId, SegmentRecord, StudentId, StudentRecord } from '../record/records.ts';
 
 export interface BarsContext {
   readonly records: CourseRecords;
@@ -14,6 +15,7 @@ export interface BarsContext {
   /** Units whose core work is not all planned: their check has no place yet. */
   readonly unfinishedUnits: ReadonlySet<string>;
   readonly skillTitle: (skill: SkillId) => string;
+  readonly absentById: ReadonlyMap<StudentId, StudentRecord>;
 }
 
 /** All bars. */
@@ -33,6 +35,7 @@ export function listBars(context: BarsContext): readonly BarView[] {
       status: lesson.status,
       reason: lesson.reason,
       barred: lesson.barred,
+      absent: listAbsent(lesson, context.absentById),
       overrun: lesson.overrun,
       segments: segmentsOf(records, lesson.id).map((segment) =>
         toSegmentView(segment, {

@@ -41,7 +41,14 @@ export function listStandings(
         level: levels.get(skill.id) ?? null,
         history: records.observations
           .filter((o) => o.skill === skill.id)
-          .map(({ id, date, level, note, take }) => ({ observation: id, date, level, note, take })),
+          .map(({ id, lesson, date, level, note, take }) => ({
+            observation: id,
+            lesson,
+            date,
+            level,
+            note,
+            take,
+          })),
         recall: card === null ? null : recallOn(card, input.today),
         due: card === null ? null : dueDate(card, input.settings.retention),
       };

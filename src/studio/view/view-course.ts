@@ -14,6 +14,7 @@ import { unitVersionId } from '../command/unit-rows.ts';
 import { assembleCourseInput } from '../course/assemble-course-input.ts';
 import { loadCourse } from '../course/course-records.ts';
 import { loadLibrary } from '../course/replan-course.ts';
+import { loadAbsent } from '../lesson/absence.ts';
 import type { CourseId, CourseUnitId, LessonStatus } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 import { listCourseActivities } from './course-activity.ts';
@@ -80,6 +81,7 @@ export async function viewCourse(
       })),
     events: records.events.map(({ id: event, date, title }) => ({ id: event, date, title })),
     bars: listBars({
+      absentById: await loadAbsent(reader, learner, lessons),
       records,
       holidays: await reader.list('holiday', { orderBy: ['starts'] }),
       unfinishedUnits: new Set(leftOut.map((l) => l.courseUnit)),

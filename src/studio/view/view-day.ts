@@ -5,6 +5,7 @@ import { addDays, addMinutes, type PlainDate } from '#core';
 import { formatDay } from '#planning';
 import { findSpan } from '../calendar/lesson-dates.ts';
 import { type Learner, loadLearner } from '../course/course-records.ts';
+import { listAbsent, loadAbsent } from '../lesson/absence.ts';
 import { numberLessons } from '../lesson/lesson-numbers.ts';
 import type {
   CourseId,
@@ -49,17 +50,21 @@ interface LoadedLesson {
   readonly lessons: readonly LessonRecord[];
   readonly segments: readonly SegmentRecord[];
   readonly units: readonly CourseUnitRecord[];
+  readonly absentById: Awaited<ReturnType<typeof loadAbsent>>;
 }
 
 async function loadDayLesson(reader: Reader, lesson: LessonRecord): Promise<LoadedLesson | null> {
   const course = await reader.get('course', lesson.course);
   if (course === null) return null;
   const where: { readonly course: CourseId } = { course: course.id };
+  const learner = await loadLearner(reader, course);
+  const lessons = await reader.list('lesson', { where, orderBy: ['date', 'time'] });
   return {
     lesson,
     course,
-    learner: await loadLearner(reader, course),
-    lessons: await reader.list('lesson', { where, orderBy: ['date', 'time'] }),
+    learner,
+    lessons,
+    absentById: await loadAbsent(reader, learner, lessons),
     segments: await reader.list('segment', { where: { lesson: lesson.id }, orderBy: ['position'] }),
     units: await reader.list('courseUnit', { where }),
   };
@@ -71,7 +76,7 @@ interface Now {
 }
 
 function toDayLesson(loaded: LoadedLesson, now: Now): DayLesson {
-  const { lesson, course, learner, lessons, segments } = loaded;
+  const { lesson, course, learner, lessons, segments, absentById } = loaded;
   const strands = new Map<string, CourseRecord['strands'][number]>(course.strands.map((s) => [s.id, s]));
   const previous = lessons.findLast((l) => l.status === 'taught' && isBefore(l, lesson));
   return {
@@ -98,6 +103,8 @@ function toDayLesson(loaded: LoadedLesson, now: Now): DayLesson {
     decisions: listDecisions(loaded, now),
     wantsUnit: wantsUnit(loaded),
     lastNote: previous?.note ?? '',
+    absent: listAbsent(lesson, absentById),
+    lastAbsent: previous === undefined ? [] : listAbsent(previous, absentById),
   };
 }
 

@@ -3,6 +3,7 @@
 import { type LessonSegmentView, type LessonSkillView, type LessonView, suggestPractice } from '#contract';
 import { formatReason, type Level, type Skill, type SkillId } from '#planning';
 import { type CourseRecords, loadCourse, segmentsOf } from '../course/course-records.ts';
+import { listAbsent, loadAbsent } from '../lesson/absence.ts';
 import { numberLessons } from '../lesson/lesson-numbers.ts';
 import { workOf } from '../lesson/work-segment.ts';
 import type { LessonId, LessonRecord, SegmentRecord } from '../record/records.ts';
@@ -27,6 +28,7 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
   const previous = lessons.findLast((l) => l.status === 'taught' && isBefore(l, lesson)) ?? null;
   const next = lessons.find((l) => l.status === 'planned' && isBefore(lesson, l)) ?? null;
   const shown = { records, lesson, skills, activities, levels: latestLevels(records.observations), previous };
+  const absentById = await loadAbsent(reader, learner, [lesson, ...(previous === null ? [] : [previous])]);
   const segmentViews = segments.map((s) => toSegment(s, shown));
   return {
     id,
@@ -42,6 +44,7 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
     overrun: lesson.overrun,
     note: lesson.note,
     practice: lesson.practice,
+    absent: listAbsent(lesson, absentById),
     strands: toStrandViews(course),
     segments: segmentViews,
     ongoing: lesson.ongoing.flatMap((skill) => {
@@ -51,7 +54,13 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
     previous:
       previous === null
         ? null
-        : { lesson: previous.id, date: previous.date, note: previous.note, practice: previous.practice },
+        : {
+            lesson: previous.id,
+            date: previous.date,
+            note: previous.note,
+            practice: previous.practice,
+            absent: listAbsent(previous, absentById),
+          },
     next: next === null ? null : { lesson: next.id, date: next.date, time: next.time },
     onHand: listOnHand(records, lesson, activities),
     kept: await listKept(reader, id),

@@ -11,6 +11,7 @@ export type OutboxCommand =
   | CommandOf<'lesson.write'>
   | CommandOf<'segment.write'>
   | CommandOf<'segment.log'>
+  | CommandOf<'lesson.absent'>
   | CommandOf<'observe'>
   | CommandOf<'take.keep'>
   | CommandOf<'lesson.close'>;
@@ -26,7 +27,7 @@ export interface OutboxEntry {
 
 export type OutboxQueue = readonly OutboxEntry[];
 
-/** Which field a write or log goes to; null for what is never joined. */
+/** Which field a write, a log or an absence goes to; null for what is never joined. */
 export function fieldOf(command: OutboxCommand): string | null {
   switch (command.type) {
     case 'lesson.write':
@@ -35,6 +36,8 @@ export function fieldOf(command: OutboxCommand): string | null {
       return `${command.segment} note`;
     case 'segment.log':
       return `${command.segment} log`;
+    case 'lesson.absent':
+      return `${command.lesson} absent`;
     default:
       return null;
   }
@@ -52,6 +55,8 @@ function joined(first: OutboxCommand, second: OutboxCommand): OutboxCommand | nu
       outcome: second.outcome ?? first.outcome,
       share: second.outcome === null ? (second.share ?? first.share) : second.share,
     };
+  // The newest says all of it.
+  if (first.type === 'lesson.absent' && second.type === 'lesson.absent') return second;
   return null;
 }
 

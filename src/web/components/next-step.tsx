@@ -58,7 +58,7 @@ function FirstOf({ isAmongLessons }: { readonly isAmongLessons: boolean }) {
   return (
     <p className="next-step no-print">
       <span>{give ? says.steps.unit.text : first.waiting(waiting.map(({ name }) => name))}</span>
-      <ButtonLink to={give ?? '/students/first'} kind="primary">
+      <ButtonLink to={give ?? '/students/first'} kind={isAmongLessons ? 'quiet' : 'primary'}>
         {give ? says.steps.unit.give(only.name) : first.begin}
       </ButtonLink>
     </p>

@@ -36,6 +36,7 @@ export const lessonOf = (n: number, given: Partial<LessonBarView>): LessonBarVie
   status: 'planned',
   reason: '',
   barred: false,
+  absent: [],
   overrun: 0.1,
   segments: [],
   ...given,

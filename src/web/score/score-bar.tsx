@@ -1,5 +1,6 @@
 import { daysBetween } from '#core';
 import { words } from '../words/index.ts';
+import { withoutWords } from './describe.ts';
 import { fitTitle, type Measure } from './fit-title.ts';
 import { metrics, type ScoreBar, type ScoreSystem } from './layout.ts';
 import { isGiven } from './timeline.ts';
@@ -44,6 +45,9 @@ export function BarHead({ bar, system, name, tabbable, landing, isToday, measure
           {source.number}
         </text>
       )}
+      {source.kind === 'lesson' && isGiven(source) && (
+        <Without bar={bar} y={system.numbersAt} measure={measure} />
+      )}
       <text
         className={isToday ? 'date today' : 'date'}
         x={x + (isNarrow(bar) ? width / 2 : metrics.padLeft)}
@@ -65,6 +69,29 @@ export function BarHead({ bar, system, name, tabbable, landing, isToday, measure
         </text>
       )}
     </g>
+  );
+}
+
+/** Beside the number, who of a group was not there, as far as there is room for the words. */
+function Without({
+  bar,
+  y,
+  measure,
+}: {
+  readonly bar: ScoreBar;
+  readonly y: number;
+  readonly measure: Measure;
+}) {
+  if (bar.source.kind !== 'lesson' || bar.source.absent.length === 0) return null;
+  const room = bar.width - 34;
+  const fitted =
+    fitTitle(withoutWords(bar.source), room, 1, 11.5, measure) ??
+    fitTitle(say.withoutSome(bar.source.absent.length), room, 1, 11.5, measure);
+  if (fitted === null) return null;
+  return (
+    <text className="without" x={bar.x + bar.width - 6} y={y} textAnchor="end">
+      {fitted.lines[0]}
+    </text>
   );
 }
 

@@ -135,6 +135,18 @@ export const lesson = {
   keysPedal: 'A page-turner pedal sends arrow or page keys and works as it is.',
   escapeText: 'Escape leaves a note.',
 
+  away: {
+    title: 'Who was not there',
+    help: 'Nobody ticked: all were there.',
+    noted: 'Nothing is recorded for them in this lesson; the group’s course goes on.',
+    ifNobody: 'If nobody was there, mark the lesson as missed instead:',
+    toDay: 'back to the day',
+    without: (names: readonly string[]) =>
+      names.length < 2
+        ? `without ${names.join('')}`
+        : `without ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`,
+  },
+
   closing: {
     title: (name: string) => `Close ${name}’s lesson`,
     back: 'Back to the lesson',
@@ -144,8 +156,6 @@ export const lesson = {
     shareOf: (title: string) => `How much of ${title}`,
     fewer: 'one minute less',
     more: 'one minute more',
-    fewer5: 'five minutes less',
-    more5: 'five minutes more',
     ofMinutes: (planned: number) => `of ${planned}`,
     plannedMinutes: (minutes: string) => `planned ${minutes}`,
     sum: (took: string, planned: string) => `${took} of ${planned}`,

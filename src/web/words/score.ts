@@ -11,6 +11,7 @@ export const score = {
     'Left and right go along a line, up and down between lines. Enter opens what can be done, P pins, ' +
     'S sets aside, M moves to another lesson.',
   noBars: 'No lessons yet. Give this course a weekly slot and its lessons appear here.',
+  withoutSome: (n: number) => `without ${n}`,
   noBarsEver: 'No lesson was given on this course.',
 
   barsPerLine: 'Bars per line',

@@ -50,6 +50,18 @@ export const student = {
     title: 'Attendance',
     counts: (taught: number, missed: number, cancelled: number) =>
       [`${taught} taught`, `${missed} missed`, `${cancelled} cancelled`].join(' · '),
+    /** Of one member of a group: the lessons taught without them, with their days, the last five. */
+    ofMember: (
+      { there, away }: { readonly there: number; readonly away: readonly string[] },
+      missed: number,
+      cancelled: number,
+    ) =>
+      [
+        `there in ${there}`,
+        `not there in ${away.length} (${away.length > 5 ? '… ' : ''}${away.slice(-5).join(', ')})`,
+        `${missed} missed`,
+        `${cancelled} cancelled`,
+      ].join(' · '),
   },
 
   whatIf: {

@@ -1,6 +1,7 @@
 // One lesson on the day's programme.
 
 import { Link } from 'wouter';
+import type { MemberView } from '#contract';
 import type { PlainDate } from '#core';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { ButtonLink } from '../../components/button-link.tsx';
@@ -16,6 +17,9 @@ export interface DayLessonRowProps {
   readonly date: PlainDate;
 }
 
+const without = (members: readonly MemberView[]) =>
+  words.lesson.away.without(members.map(({ name }) => name));
+
 export function DayLessonRow({ row, date }: DayLessonRowProps) {
   const { lesson, place, minute, teach } = row;
   const format = useFormat();
@@ -29,6 +33,11 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
     words.stageNames[learner.stage].toLowerCase(),
     words.day.number(lesson.number),
   ].filter((part) => part !== null);
+
+  const came = [
+    lesson.status === 'taught' ? words.day.status.taught : '',
+    lesson.absent.length > 0 ? without(lesson.absent) : '',
+  ].filter(Boolean);
 
   return (
     <article className="day-lesson" data-place={place} aria-labelledby={`name-${lesson.id}`}>
@@ -45,7 +54,7 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
           {place === 'now' && minute !== null && (
             <p className="day-now">{words.day.nowMinute(minute, lesson.minutes)}</p>
           )}
-          {lesson.status === 'taught' && <p className="day-who">{words.day.status.taught}</p>}
+          {came.length > 0 && <p className="day-who">{came.join(' · ')}</p>}
         </header>
         {off ? (
           <p className="day-off">{words.day.offWith(lesson.status, lesson.reason)}</p>
@@ -75,9 +84,12 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
                 </ol>
               </>
             )}
-            {lesson.lastNote !== '' && (
+            {(lesson.lastNote !== '' || lesson.lastAbsent.length > 0) && (
               <p className="day-last">
-                <span className="day-last-label">{words.day.lastTime}</span> {lesson.lastNote}
+                <span className="day-last-label">{words.day.lastTime}</span>{' '}
+                {[lesson.lastAbsent.length > 0 ? without(lesson.lastAbsent) : '', lesson.lastNote]
+                  .filter(Boolean)
+                  .join(' · ')}
               </p>
             )}
           </>

@@ -33,6 +33,8 @@ const lesson = (
   decisions: [],
   wantsUnit: false,
   lastNote: '',
+  absent: [],
+  lastAbsent: [],
 });
 const at = (time: string, date: PlainDate = day) => ({ date, time: time as PlainTime });
 const shape = (rows: ReturnType<typeof dayProgramme>) =>

@@ -13,6 +13,8 @@ import { useOutbox } from '../../hooks/use-outbox.ts';
 import { useCourse, useDay } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { courseAddress } from '../day/course-address.ts';
+import type { LessonDesk } from './use-lesson-desk.ts';
+import { WhoWasThere } from './who-was-there.tsx';
 
 type MoveView = CourseView['moves'][number];
 
@@ -23,7 +25,13 @@ const soonest = ({ from, to }: MoveView) => [from, to].filter((d) => d !== null)
 const soonestFirst = (moves: readonly MoveView[]): readonly MoveView[] =>
   [...moves].sort((a, b) => soonest(a).localeCompare(soonest(b)));
 
-export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
+export function CloseDone({
+  lesson,
+  post,
+}: {
+  readonly lesson: LessonView;
+  readonly post: LessonDesk['post'];
+}) {
   const format = useFormat();
   const send = useCommand();
   const { pending, state } = useOutbox();
@@ -84,6 +92,7 @@ export function CloseDone({ lesson }: { readonly lesson: LessonView }) {
           )}
         </section>
       )}
+      <WhoWasThere lesson={lesson} post={post} />
       <div className="close-next">
         {next ? (
           <ButtonLink to={`/lesson/${next.id}`} kind="primary" large>

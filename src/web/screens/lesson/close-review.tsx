@@ -11,10 +11,12 @@ import { closeCommands } from './close-commands.ts';
 import { isLearning, minutesTaken, type Proposal, proposeClose } from './close-proposals.ts';
 import { CloseRow } from './close-row.tsx';
 import { KeptNote } from './kept-note.tsx';
+import { MinutesField } from './minutes-field.tsx';
 import { PracticeField } from './practice-field.tsx';
 import { useLessonClock } from './use-lesson-clock.ts';
 import type { LessonDesk } from './use-lesson-desk.ts';
 import { useSegmentLog } from './use-segment-log.ts';
+import { WhoWasThere } from './who-was-there.tsx';
 
 type Change = Partial<Pick<Proposal, 'outcome' | 'share' | 'minutes'>>;
 
@@ -95,6 +97,7 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
         <GoesOn lesson={lesson} settled={settled} />
       </section>
       <section className="close-side">
+        <WhoWasThere lesson={lesson} post={post} />
         <LevelsRecorded lesson={lesson} />
         <PracticeField
           told={{ ...told, suggestedPractice: suggestion }}
@@ -112,26 +115,10 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
         <dl className="close-facts">
           <div>
             <dt>{say.lasted}</dt>
-            <dd className="close-minutes">
-              <Button
-                kind="plain"
-                className="close-step"
-                aria-label={say.fewer5}
-                isDisabled={lasted <= 10}
-                onPress={() => setLasted(Math.max(10, lasted - 5))}
-              >
-                −
-              </Button>
-              <output>{format.minutes(lasted)}</output>
-              <Button
-                kind="plain"
-                className="close-step"
-                aria-label={say.more5}
-                isDisabled={lasted >= 240}
-                onPress={() => setLasted(Math.min(240, lasted + 5))}
-              >
-                +
-              </Button>
+            <dd>
+              <MinutesField label={say.lasted} minutes={lasted} least={10} most={240} onMinutes={setLasted}>
+                {words.lesson.minutes}
+              </MinutesField>
             </dd>
           </div>
           <div>

@@ -3,9 +3,11 @@
 import { Radio, RadioGroup } from 'react-aria-components';
 import type { LessonSegmentView, OutcomeView } from '#contract';
 import { sentenceCase } from '../../app/sentence-case.ts';
+import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { isLearning, type Proposal } from './close-proposals.ts';
-import { MinutesTook } from './minutes-took.tsx';
+import { mostSeconds } from './lesson-clock.ts';
+import { MinutesField } from './minutes-field.tsx';
 
 export interface CloseRowProps {
   readonly segment: LessonSegmentView;
@@ -14,10 +16,12 @@ export interface CloseRowProps {
 }
 
 const outcomes: readonly OutcomeView[] = ['finished', 'partly', 'setAside', 'skipped'];
+const mostMinutes = Math.floor(mostSeconds / 60);
 const shares = [0.25, 0.5, 0.75, 1] as const;
 
 export function CloseRow({ segment, settled, onChange }: CloseRowProps) {
   const say = words.lesson.closing;
+  const format = useFormat();
   const because = say.because[settled.because];
   const framing = !isLearning(segment) && segment.kind !== 'revisit';
   return (
@@ -26,11 +30,16 @@ export function CloseRow({ segment, settled, onChange }: CloseRowProps) {
         <p className="close-title">{sentenceCase(segment.title)}</p>
         {!framing && because !== '' && <p className="close-because">{because}</p>}
       </div>
-      <MinutesTook
-        segment={segment}
+      <MinutesField
+        label={say.minutesOf(segment.title)}
         minutes={settled.minutes}
+        least={0}
+        most={mostMinutes}
         onMinutes={(minutes) => onChange({ minutes })}
-      />
+      >
+        <span aria-hidden="true">{say.ofMinutes(segment.minutes)}</span>
+        <span className="only-heard">{say.plannedMinutes(format.minutes(segment.minutes))}</span>
+      </MinutesField>
       {!framing && (
         <div className="close-outcome">
           <RadioGroup

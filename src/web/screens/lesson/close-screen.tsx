@@ -39,7 +39,7 @@ function CloseOf({ id }: { readonly id: string }) {
       actions={!closed && <ButtonLink to={`/lesson/${id}`}>{say.back}</ButtonLink>}
     >
       {closed ? (
-        <CloseDone lesson={lesson} />
+        <CloseDone lesson={lesson} post={post} />
       ) : tooSoon ? (
         <Empty
           sentence={say.tooSoon(format.day(lesson.date, 'full'))}

@@ -7,11 +7,14 @@ export function LastTime({ lesson }: { readonly lesson: LessonView }) {
   const format = useFormat();
   const { previous } = lesson;
   if (!previous) return <p className="soft">{words.lesson.firstLesson}</p>;
-  const { lesson: id, note, practice } = previous;
+  const { lesson: id, note, practice, absent } = previous;
   const tasks = practice.split('\n').filter((line) => line.trim() !== '');
   return (
     <div className="last-time">
-      <p className="last-time-on">{words.lesson.lastOn(format.day(previous.date, 'day'))}</p>
+      <p className="last-time-on">
+        {words.lesson.lastOn(format.day(previous.date, 'day'))}
+        {absent.length > 0 && `, ${words.lesson.away.without(absent.map(({ name }) => name))}`}
+      </p>
       {note !== '' && <p className="last-time-note">{note}</p>}
       {tasks.length > 0 && (
         <>

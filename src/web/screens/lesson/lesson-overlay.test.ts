@@ -1,8 +1,10 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import type { LessonView } from '#contract';
+import type { Id } from '#core';
 import type { OutboxCommand } from '../../app/outbox-queue.ts';
 import { addOnItsWay, dropTold, markArrived, type OnItsWay, overlayLesson } from './lesson-overlay.ts';
 import { segmentOf } from './lesson-segment.fixture.ts';
+import { membersAsked } from './members-asked.ts';
 
 const lesson: LessonView = {
   id: 'lesson:l' as LessonView['id'],
@@ -27,6 +29,7 @@ const lesson: LessonView = {
   overrun: 0.1,
   note: '',
   practice: '',
+  absent: [],
   strands: [],
   segments: ['a', 'b'].map((id) =>
     segmentOf(id, {
@@ -106,4 +109,33 @@ describe('what is on its way', () => {
     expect(dropTold(arrived, 999)).toHaveLength(1);
     expect(dropTold(arrived, 1001)).toHaveLength(0);
   });
+});
+
+test('who of a group was not there shows at once, the newest word of it', () => {
+  const members = ['mia', 'ben', 'ida'].map((name) => ({
+    student: `student:${name}` as Id<'student'>,
+    name,
+  }));
+  const [mia, ben] = members;
+  const group: LessonView = {
+    ...lesson,
+    learner: { ...lesson.learner, group: 'group:g' as Id<'group'>, members },
+  };
+  const away = (...absent: (typeof mia)[]): OutboxCommand => ({
+    type: 'lesson.absent',
+    lesson: lesson.id,
+    absent: absent.flatMap((one) => (one ? [one.student] : [])),
+  });
+  const list = listOf(away(mia), away(mia, ben));
+  expect(list).toHaveLength(1);
+  expect(overlayLesson(group, list).absent).toEqual([mia, ben]);
+  expect(overlayLesson(group, listOf(away(mia), away())).absent).toEqual([]);
+  expect(membersAsked(lesson)).toEqual([]);
+  // Who left the group since stays to be asked of.
+  const later = {
+    ...group,
+    learner: { ...group.learner, members: members.slice(1) },
+    absent: mia ? [mia] : [],
+  };
+  expect(membersAsked(later).map(({ name }) => name)).toEqual(['ben', 'ida', 'mia']);
 });

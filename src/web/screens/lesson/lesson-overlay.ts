@@ -4,6 +4,8 @@
 import type { CommandOf, LessonView } from '#contract';
 import { fieldOf, type OutboxCommand } from '../../app/outbox-queue.ts';
 
+import { membersAsked } from './members-asked.ts';
+
 export interface OnItsWay {
   readonly command: OutboxCommand;
   /** When everything sent had arrived (milliseconds of the epoch), or null while it has not. */
@@ -68,6 +70,12 @@ function overlayOne(view: LessonView, command: OutboxCommand): LessonView {
         ...(seconds === null ? {} : { seconds }),
       });
     }
+    case 'lesson.absent':
+      if (command.lesson !== view.id) return view;
+      return {
+        ...view,
+        absent: membersAsked(view).filter(({ student }) => command.absent.includes(student)),
+      };
     case 'observe':
       if (command.lesson !== view.id) return view;
       return {

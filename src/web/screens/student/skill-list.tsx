@@ -1,6 +1,6 @@
 import { lazy, Suspense, useMemo, useState } from 'react';
 import type { CourseView, SkillStandingView } from '#contract';
-import { addDays } from '#core';
+import { addDays, type Id } from '#core';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
@@ -11,6 +11,7 @@ import { areaNames } from '../../words/student.ts';
 import { LongList } from './long-list.tsx';
 import { ObserveForm } from './observe-form.tsx';
 import { monthsOf, notesOf, spanOf, type TimelineSpan } from './skill-timeline.ts';
+import { skillsOfMember } from './skills-of-member.ts';
 
 // Loaded when a take is wanted: the page comes without it.
 const KeptTake = lazy(async () => ({ default: (await import('../../takes/kept-take.tsx')).KeptTake }));
@@ -20,14 +21,24 @@ const say = words.student.skills;
 const mostSkills = 10;
 
 /** Skills and levels over time: each on a small staff, the predicted recall beside it. */
-export function SkillList({ course }: { readonly course: CourseView }) {
+export function SkillList({
+  course,
+  member,
+}: {
+  readonly course: CourseView;
+  /** Whose page it is: of a group's course, as this member was seen. */
+  readonly member: Id<'student'>;
+}) {
   const [observing, setObserving] = useState<SkillStandingView | null>(null);
   const [hearing, setHearing] = useState<string | null>(null);
   const span = useMemo(
     () => spanOf(course.skills, course.today, addDays(course.today, -28)),
     [course.skills, course.today],
   );
-  const skills = useMemo(() => [...course.skills].sort(byDue(course.today)), [course.skills, course.today]);
+  const skills = useMemo(
+    () => [...skillsOfMember(course, member)].sort(byDue(course.today)),
+    [course, member],
+  );
   const observed = skills.filter((skill) => skill.history.length > 0);
   const unobserved = skills.filter((skill) => skill.history.length === 0);
   const row = (skill: SkillStandingView) => (

@@ -21,6 +21,7 @@ describe('the small staff of a skill', () => {
         date: day('2026-08-02'),
         level: 1 as const,
         note: '',
+        lesson: null,
         take: null,
       },
     ];
@@ -36,6 +37,7 @@ describe('the small staff of a skill', () => {
           date: addDays(span.from, n),
           level: (i % 5) as 0 | 1 | 2 | 3 | 4,
           note: '',
+          lesson: null,
           take: null,
         }));
         const notes = notesOf(history, span, 0.02);

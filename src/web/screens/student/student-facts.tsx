@@ -1,11 +1,26 @@
 import type { CourseView } from '#contract';
+import { isId } from '#core';
+import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import { lessonsWithout } from './skills-of-member.ts';
 
 const say = words.student;
 
 /** Pace and attendance: the numbers, what they mean, and a small chart of the pace beside it. */
-export function StudentFacts({ course }: { readonly course: CourseView }) {
+export function StudentFacts({
+  course,
+  student,
+}: {
+  readonly course: CourseView;
+  /** Whose page it is: in a group's course, what this member missed counts as missed. */
+  readonly student: string;
+}) {
+  const format = useFormat();
   const { pace, attendance } = course;
+  const without = isId('student', student)
+    ? [...lessonsWithout(course, student).values()].filter(({ status }) => status === 'taught')
+    : [];
+  const there = attendance.taught - without.length;
   const off = Math.round(pace.percent) - 100;
   const sentence =
     Math.abs(off) < 5 ? say.pace.usual : off > 0 ? say.pace.longer(off) : say.pace.shorter(-off);
@@ -28,7 +43,15 @@ export function StudentFacts({ course }: { readonly course: CourseView }) {
       </div>
       <div>
         <dt>{say.attendance.title}</dt>
-        <dd>{say.attendance.counts(attendance.taught, attendance.missed, attendance.cancelled)}</dd>
+        <dd>
+          {without.length === 0
+            ? say.attendance.counts(attendance.taught, attendance.missed, attendance.cancelled)
+            : say.attendance.ofMember(
+                { there, away: without.map(({ date }) => format.day(date, 'day')) },
+                attendance.missed,
+                attendance.cancelled,
+              )}
+        </dd>
       </div>
     </dl>
   );

@@ -56,7 +56,7 @@ export function StudentScreen() {
       title={student.data?.name ?? say.title}
       lead={student.data && <Lead student={student.data} course={course.data ?? null} />}
       wide
-      beside={course.data && <StudentFacts course={course.data} />}
+      beside={course.data && <StudentFacts course={course.data} student={id ?? ''} />}
       actions={
         <>
           {student.data && (
@@ -165,7 +165,7 @@ function Course({
           <FamilyNotes student={student} />
         </div>
         <div>
-          <SkillList course={course} />
+          <SkillList course={course} member={student.id} />
           <TakeList course={course} student={student.id} />
         </div>
       </div>
