@@ -36,6 +36,8 @@ export interface Fault {
   readonly field?: string;
   /** More than one thing to mend. */
   readonly details?: readonly string[];
+  /** Of an undo: the changes that have to be taken back, newest first, it itself as the last. */
+  readonly takeBack?: readonly Id<'change'>[];
 }
 export interface FaultReply {
   readonly fault: Fault;

@@ -3,14 +3,13 @@
 
 import type { Fault } from '#contract';
 import { err, ok } from '#core';
-import type { ChangeId, CourseId, TableName, Tables } from '../record/records.ts';
-import { findMissing, findPointing } from '../record/row-links.ts';
-import { isSameRow } from '../record/same-row.ts';
-import type { ChangedRow, ChangeRecord, Reader, Transactor } from '../record/store.ts';
+import type { CourseId, TableName, Tables } from '../record/records.ts';
+import type { ChangedRow, ChangeRecord, Transactor } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
 import { remakeAll } from './calendar-commands.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import { notAllowed, notFound } from './fault.ts';
+import { findInTheWay, type InTheWay, isPaceAlone, isUndone, openJournal } from './find-blockers.ts';
 import { putBackTake, tendSound } from './take-sounds.ts';
 
 export const undoChange: Handler<'undo'> = async (desk, { change: id }) => {
@@ -26,17 +25,14 @@ export const undoChange: Handler<'undo'> = async (desk, { change: id }) => {
   )
     return notAllowed('The studio is in use. Take back what was added to it first.');
   const rows = await tx.listChangedRows(id);
-  const refused = await findConflict(tx, change, rows);
-  if (refused !== null) return err(refused);
+  const first = await findInTheWay(tx, rows);
+  if (first !== null) return err(await refuse(desk, change, first));
   const courses = new Set<CourseId>();
   for (const row of rows) for (const course of coursesOf(row)) courses.add(course);
   for (const course of courses) await takeCourse(desk, course);
-  // Backwards, so that what hangs on a row goes before it and comes back after it.
-  for (const row of [...rows].reverse()) await putBack(desk, row);
+  await putAllBack(desk, rows);
   // A course that was gone is in hand only now.
   for (const course of courses) await takeCourse(desk, course);
-  const broken = await findBroken(tx, rows);
-  if (broken !== null) return err(broken);
   for (const course of courses) touchCourse(desk, course, { replan: false });
   // Courses opened since have lessons of their own on these days.
   if (rows.some(({ table }) => table === 'term' || table === 'holiday')) await remakeAll(desk);
@@ -55,65 +51,78 @@ function labelUndo({ type, label }: Pick<ChangeRecord, 'type' | 'label'>): strin
     : `${tookBack}${label.slice(didAgain.length)}`;
 }
 
-/** Whether a change is taken back as things stand: an undo that was itself undone does not count. */
-export async function isUndone(reader: Reader, change: ChangeRecord): Promise<boolean> {
-  let undone = false;
-  let at: ChangeRecord | null = change;
-  while (at !== null && at.undoneBy !== null) {
-    undone = !undone;
-    at = await reader.getChange(at.undoneBy);
+/** Labels named one by one; what is beyond is counted. */
+const mostNamed = 12;
+
+/** A refusal that names all that has to be taken back first, in the order in which that can be done. */
+async function refuse(desk: Desk, change: ChangeRecord, first: InTheWay): Promise<Fault> {
+  const blockers = await listBlockers(desk, change);
+  const kind = first.why === 'changed' ? 'ChangedElsewhere' : 'NotAllowedNow';
+  const alone = `“${change.label}” cannot be taken back alone, because`;
+  const [only, ...others] = blockers ?? [];
+  if (blockers === null || only === undefined) return { kind, message: sayFirst(first, alone) };
+  const takeBack = [...blockers.map(({ id }) => id), change.id];
+  const gone = first.why === 'gone' ? `what it hangs on is gone meanwhile (${described[first.table]})` : null;
+  if (others.length === 0) {
+    const why = gone ?? 'something later builds on it';
+    return { kind, message: `${alone} ${why}. Take back “${only.label}” first.`, takeBack };
   }
-  return undone;
+  const countByLabel = new Map<string, number>();
+  for (const { label } of blockers) countByLabel.set(label, 1 + (countByLabel.get(label) ?? 0));
+  const named = [...countByLabel].map(([label, count]) =>
+    count === 1 ? label : `${label} (${count} times)`,
+  );
+  const rest = named.length - mostNamed;
+  return {
+    kind,
+    message: `${alone} ${gone ?? `${blockers.length} later changes build on it`}. Take these back first, in this order:`,
+    details: rest > 0 ? [...named.slice(0, mostNamed), `and ${rest} more`] : named,
+    takeBack,
+  };
 }
 
-/** What the plan and the counters write into a row makes no conflict. */
-function withoutCounters(table: TableName, row: unknown): unknown {
-  if (row === null || typeof row !== 'object') return row;
-  const { revision: _, ...rest } = row as Readonly<Record<string, unknown>>; // any row read as its columns
-  const { moved: _moved, plan: _plan, pace: _pace, ...own } = rest;
-  return table === 'course' || table === 'studio' ? own : rest;
+function sayFirst({ why, table }: InTheWay, alone: string): string {
+  const what = described[table];
+  switch (why) {
+    case 'changed':
+      return `${alone} something later builds on it. Take back what was done after it first.`;
+    case 'hanging':
+      return `Something made since hangs on it (${what}). Take that back first.`;
+    case 'gone':
+      return `It hangs on something that is gone meanwhile (${what}). Bring that back first.`;
+  }
 }
 
-/** A closing may learn the studio's pace anew: only that goes back then, whatever else was changed there since. */
-const isPaceAlone = ({ table, before, after }: ChangedRow): boolean =>
-  table === 'studio' && isSameRow(withoutCounters(table, before), withoutCounters(table, after));
+/** More than a person would take back to reach one change. */
+const mostBlockers = 200;
 
-async function findConflict(
-  reader: Reader,
-  change: ChangeRecord,
-  rows: readonly ChangedRow[],
-): Promise<Fault | null> {
-  for (const row of rows) {
-    const { table, rowId, after } = row;
-    if (isPaceAlone(row)) continue;
-    const now = await reader.get(table, rowId as Tables[typeof table]['id']);
-    if (isSameRow(withoutCounters(table, now), withoutCounters(table, after))) continue;
-    const later = await findLater(reader, change.id, table, rowId);
-    const first = later === null ? 'what was done after it' : `“${later}”`;
-    return {
-      kind: 'ChangedElsewhere',
-      message: `“${change.label}” cannot be taken back alone, because something later builds on it. Take back ${first} first.`,
-    };
-  }
-  return null;
+/**
+ * What has to be taken back before a change, in order; null where something among it can never be. It is found by doing
+ * it: the refusal that follows leaves nothing of it.
+ */
+async function listBlockers(desk: Desk, change: ChangeRecord): Promise<readonly ChangeRecord[] | null> {
+  const { tx } = desk;
+  const journal = await openJournal(tx);
+  const done: ChangeRecord[] = [];
+  const clear = async (one: ChangeRecord): Promise<boolean> => {
+    if (done.length > mostBlockers || one.type === 'take.eraseSounds' || one.type === 'studio.found')
+      return false;
+    const rows = await tx.listChangedRows(one.id);
+    for (let way = await findInTheWay(tx, rows); way !== null; way = await findInTheWay(tx, rows)) {
+      const blocker = await journal.newestOn(way, one.id);
+      if (blocker === null || !(await clear(blocker))) return false;
+    }
+    await putAllBack(desk, rows);
+    journal.takeBack(one.id);
+    done.push(one);
+    return true;
+  };
+  return (await clear(change)) ? done.slice(0, -1) : null;
 }
 
-const changesSearched = 500;
-
-/** The label of the newest change after one that touched a row, and still stands. */
-async function findLater(
-  reader: Reader,
-  after: ChangeId,
-  table: TableName,
-  rowId: string,
-): Promise<string | null> {
-  for (const change of await reader.listChanges(changesSearched)) {
-    if (change.id === after) return null;
-    if (await isUndone(reader, change)) continue;
-    const rows = await reader.listChangedRows(change.id);
-    if (rows.some((r) => r.table === table && r.rowId === rowId)) return change.label;
-  }
-  return null;
+/** Backwards, so that what hangs on a row goes before it and comes back after it. */
+async function putAllBack(desk: Desk, rows: readonly ChangedRow[]): Promise<void> {
+  for (const row of [...rows].reverse()) await putBack(desk, row);
 }
 
 async function putBack(desk: Desk, row: ChangedRow): Promise<void> {
@@ -142,27 +151,6 @@ const revisionOf = (row: unknown): number =>
     ? row.revision
     : 0;
 
-/** Something else that was done meanwhile hangs on what would go, or what would come back hangs on what is gone. */
-async function findBroken(reader: Reader, rows: readonly ChangedRow[]): Promise<Fault | null> {
-  for (const { table, rowId, before, after } of rows) {
-    const broken =
-      before === null
-        ? await findPointing(reader, table, rowId)
-        : after === null
-          ? await findMissing(reader, table, await reader.get(table, rowId as Tables[typeof table]['id']))
-          : null;
-    if (broken === null) continue;
-    return {
-      kind: 'NotAllowedNow',
-      message:
-        before === null
-          ? `Something made since hangs on it (${describe(broken.from)}). Take that back first.`
-          : `It hangs on something that is gone meanwhile (${describe(broken.to)}). Bring that back first.`,
-    };
-  }
-  return null;
-}
-
 const described: { readonly [T in TableName]: string } = {
   studio: 'the studio',
   family: 'a family',
@@ -187,7 +175,6 @@ const described: { readonly [T in TableName]: string } = {
   sound: 'a sound',
   soundData: 'a sound',
 };
-const describe = (table: TableName) => described[table];
 
 function coursesOf({ table, rowId, before, after }: ChangedRow): readonly CourseId[] {
   if (table === 'course') return [rowId as CourseId];

@@ -9,7 +9,7 @@ export interface RowLink {
   readonly to: TableName;
 }
 
-/** Single ids; the members of a group, and who was not there in a lesson of it, are looked after in `findMissing` and `findPointing`. */
+/** Single ids; the members of a group, and who was not there in a lesson of it, are looked after in `findMissing` and `listPointing`. */
 export const rowLinks: readonly RowLink[] = [
   { from: 'student', column: 'family', to: 'family' },
   { from: 'course', column: 'student', to: 'student' },
@@ -75,30 +75,48 @@ export async function findMissing(
   return null;
 }
 
-/** The first row that points to one about to go, or null. */
-export async function findPointing(reader: Reader, table: TableName, id: string): Promise<BrokenLink | null> {
-  for (const link of rowLinks) {
-    if (link.to !== table) continue;
-    const [row] = await reader.list(link.from, { where: { [link.column]: id } });
-    if (row !== undefined) return { ...link, fromId: row.id, toId: id };
-  }
+/** All rows that point to one about to go. */
+export async function listPointing(
+  reader: Reader,
+  table: TableName,
+  id: string,
+): Promise<readonly BrokenLink[]> {
+  const pointing: BrokenLink[] = [];
+  const add = (from: TableName, column: string, rows: readonly { readonly id: string }[]) => {
+    for (const row of rows) pointing.push({ from, column, to: table, fromId: row.id, toId: id });
+  };
+  for (const { from, column, to } of rowLinks)
+    if (to === table) add(from, column, await reader.list(from, { where: { [column]: id } }));
   if (table === 'student') {
-    const group = (await reader.list('group')).find((g) => g.members.some((m) => m === id));
-    if (group !== undefined)
-      return { from: 'group', column: 'members', to: 'student', fromId: group.id, toId: id };
-    const lesson = (await reader.list('lesson')).find((l) => l.absent?.some((s) => s === id));
-    if (lesson !== undefined)
-      return { from: 'lesson', column: 'absent', to: 'student', fromId: lesson.id, toId: id };
+    const groups = await reader.list('group');
+    add(
+      'group',
+      'members',
+      groups.filter((g) => g.members.some((m) => m === id)),
+    );
+    const lessons = await reader.list('lesson');
+    add(
+      'lesson',
+      'absent',
+      lessons.filter((l) => l.absent?.some((s) => s === id)),
+    );
   }
   if (table === 'skill') {
-    const skill = (await reader.list('skill')).find((s) => s.restsOn.some((r) => r === id));
-    if (skill !== undefined)
-      return { from: 'skill', column: 'restsOn', to: 'skill', fromId: skill.id, toId: id };
+    const skills = await reader.list('skill');
+    add(
+      'skill',
+      'restsOn',
+      skills.filter((s) => s.restsOn.some((r) => r === id)),
+    );
     // Units name their skills inside their documents.
     for (const from of ['unit', 'courseUnit'] as const) {
-      const unit = (await reader.list(from)).find((u) => u.document.skills.some((s) => s === id));
-      if (unit !== undefined) return { from, column: 'document', to: 'skill', fromId: unit.id, toId: id };
+      const units = await reader.list(from);
+      add(
+        from,
+        'document',
+        units.filter((u) => u.document.skills.some((s) => s === id)),
+      );
     }
   }
-  return null;
+  return pointing;
 }

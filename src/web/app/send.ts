@@ -15,12 +15,17 @@ import { withSeen } from './with-seen.ts';
 /** Shows what went wrong, with the way on where there is one; `about` is what was tried, if it can be tried again. */
 export function showFault(fault: ApiFault, about: CommandType | null = null): void {
   const newest = { label: words.frame.lookAtNewest, act: () => void queryClient.invalidateQueries() };
+  const { takeBack } = fault;
+  const all = takeBack && {
+    label: words.frame.takeAllBack(takeBack.length),
+    act: () => void undoInOrder(takeBack),
+  };
   showToast({
     text: fault.message,
     notices: fault.details ?? [],
     fault: true,
     about,
-    action: fault.kind === 'ChangedElsewhere' ? newest : null,
+    action: all ?? (fault.kind === 'ChangedElsewhere' ? newest : null),
   });
 }
 
@@ -87,16 +92,20 @@ export async function sendTogether(
   return done;
 }
 
+/** Takes changes back one after another, as one step that is named after the last of them. */
+async function undoInOrder(changes: readonly Id<'change'>[]): Promise<readonly CommandReply[] | null> {
+  return sendTogether(
+    changes.map((one): Command => ({ type: 'undo', change: one })),
+    // The last to be taken back was the first made: it names the step.
+    (replies) => words.frame.andMore(replies.at(-1)?.label ?? '', replies.length - 1),
+  );
+}
+
 /** Takes a change back, with all that was done in the same step. Null when that was refused. */
 export async function undoChange(change: Id<'change'>): Promise<CommandReply | null> {
   const together = changesWith(change);
   if (together.length === 1) return send({ type: 'undo', change });
-  const undone = await sendTogether(
-    together.map((one): Command => ({ type: 'undo', change: one })),
-    // The last to be taken back was the first made: it names the step.
-    (replies) => words.frame.andMore(replies.at(-1)?.label ?? '', replies.length - 1),
-  );
-  return undone?.at(-1) ?? null;
+  return (await undoInOrder(together))?.at(-1) ?? null;
 }
 
 /**

@@ -21,6 +21,7 @@ export const frame = {
   andMore: (label: string, count: number) =>
     count === 1 ? `${label}, and 1 change with it` : `${label}, and ${count} changes with it`,
   nothingToUndo: 'There is nothing to undo.',
+  takeAllBack: (count: number) => (count === 2 ? 'Take back both' : `Take back all ${count}`),
   lookAtNewest: 'Look at the newest',
   notTaken: (text: string) => `What was written: ${text}`,
   dismiss: 'Put away',
