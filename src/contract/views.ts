@@ -250,6 +250,8 @@ export interface GroupView {
   readonly name: string;
   readonly members: readonly Id<'student'>[];
   readonly courses: readonly Id<'course'>[];
+  /** The last day of the last of its courses, when all of them are over; null while one goes on, or before any was. */
+  readonly ended: PlainDate | null;
 }
 
 export interface StudentRow {

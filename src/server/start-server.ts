@@ -1,14 +1,21 @@
 // Wires everything real together: data folder, store, library, sessions, application, and a socket on loopback.
 
-import { statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { serve } from '@hono/node-server';
 import { createSystemClock, err, ok, type Result } from '#core';
-import { createPostgresStore, createSqliteStore, formatOpenFault, type OpenFault } from '#storage';
+import {
+  createPostgresStore,
+  createSqliteStore,
+  formatOpenFault,
+  makeFolder,
+  type OpenFault,
+} from '#storage';
 import type { Store } from '#studio';
 import { createApp } from './app.ts';
 import type { ServerConfig } from './config/config.ts';
 import { createRandom } from './crypto-random.ts';
+import { findFreePort, sayListenFault } from './find-free-port.ts';
 import { readLibrary } from './library/read-library.ts';
 import { createHub } from './live/hub.ts';
 import { createOutside } from './outside.ts';
@@ -37,6 +44,11 @@ export async function startServer(
   const library = await readLibrary(join(package_, 'library'));
   if (!library.ok) return fault(library.error.message);
 
+  // A port that is taken is told before a folder is made for a studio that never opens. Where there is a studio, whoever
+  // has it open is told first.
+  const isNew = !existsSync(studioFile(config));
+  const free = isNew ? await findFreePort(config) : ok(null);
+  if (!free.ok) return fault(free.error);
   const opened = await openStore(config, log);
   if (!opened.ok) return fault(formatOpenFault(opened.error));
   const store = opened.value;
@@ -65,11 +77,25 @@ export async function startServer(
   });
 }
 
-function openStore(config: ServerConfig, log: (line: string) => void): Promise<Result<Store, OpenFault>> {
+const studioFile = ({ dataFolder }: ServerConfig): string => join(dataFolder, 'studio.sqlite');
+
+async function openStore(
+  config: ServerConfig,
+  log: (line: string) => void,
+): Promise<Result<Store, OpenFault>> {
   const clock = createSystemClock();
-  if (config.postgres !== null) return createPostgresStore({ connectionString: config.postgres, clock });
+  if (config.postgres !== null) {
+    const path = config.dataFolder;
+    try {
+      makeFolder(path); // for the sessions
+    } catch (error) {
+      const detail = error instanceof Error ? error.message : String(error);
+      return err({ kind: 'FolderUnusable', path, detail });
+    }
+    return createPostgresStore({ connectionString: config.postgres, clock });
+  }
   return createSqliteStore({
-    path: join(config.dataFolder, 'studio.sqlite'),
+    path: studioFile(config),
     clock,
     onBackup: (outcome) => {
       if (!outcome.ok) log(`The backup failed (${outcome.error.kind}: ${outcome.error.detail}).`);
@@ -96,15 +122,8 @@ function listen(
         }),
       ),
     );
-    server.once('error', (error: NodeJS.ErrnoException) => done(fault(listenFault(error, config))));
+    server.once('error', (error: NodeJS.ErrnoException) => done(fault(sayListenFault(error, config))));
   });
-}
-
-function listenFault(error: NodeJS.ErrnoException, config: ServerConfig): string {
-  if (error.code === 'EADDRINUSE')
-    return `Port ${config.port} is taken; Levare may be running already. Give another: --port ${config.port + 1}.`;
-  if (error.code === 'EACCES') return `This user may not listen on port ${config.port}. Give one above 1023.`;
-  return `The address ${config.host}:${config.port} cannot be used: ${error.message}`;
 }
 
 const fault = (message: string): Result<never, StartFault> => err({ kind: 'StartFault', message });

@@ -13,4 +13,5 @@ export {
   type SqliteStore,
   type SqliteStoreOptions,
 } from './sqlite/create-sqlite-store.ts';
+export { makeFolder } from './sqlite/make-folder.ts';
 export { parseDump } from './store/parse-dump.ts';

@@ -2,8 +2,9 @@
 // Sessions outlive a restart (a lesson must not end at a sign-in page), kept as hashes in the data folder.
 
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
-import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { makeFolder } from '#storage';
 
 export interface Sessions {
   /** A fresh one-time token, good for ten minutes after it is made. */
@@ -60,7 +61,7 @@ function readHashes(file: string): readonly string[] {
 }
 
 function writeHashes(file: string, hashes: readonly string[]): void {
-  mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
+  makeFolder(dirname(file));
   writeFileSync(`${file}.new`, JSON.stringify(hashes), { mode: 0o600 });
   renameSync(`${file}.new`, file);
 }

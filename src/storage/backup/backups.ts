@@ -1,19 +1,11 @@
 // The backups of one studio file: made online from a reader's snapshot while the studio is in use, verified, and only
 // then counted, so that a damaged file never pushes good backups out.
 
-import {
-  chmodSync,
-  closeSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-} from 'node:fs';
+import { chmodSync, closeSync, fsyncSync, openSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
 import { openConnection } from '../sqlite/connection.ts';
+import { makeFolder } from '../sqlite/make-folder.ts';
 import { isDamage, messageOf } from '../sqlite/sqlite-error.ts';
 import {
   type Backup,
@@ -83,7 +75,7 @@ async function makeBackup(
 ): Promise<Result<string, FileDoubtful>> {
   const part = join(folder, 'unfinished.part');
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolder(folder);
     removeDatabase(part);
     closeSync(openSync(part, 'w', 0o600));
     await copyOnline(path, part);

@@ -1,7 +1,7 @@
 // Puts a backup in the place of a studio's file. What was there is set aside, never thrown away, and at every moment
 // there is a whole file in place.
 
-import { chmodSync, copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
 import { sqliteDialect } from '../dialect/dialect.ts';
@@ -9,6 +9,7 @@ import { migrations } from '../migrations/list.ts';
 import { readDatabaseState } from '../migrations/migrate.ts';
 import { openConnection } from '../sqlite/connection.ts';
 import { lockFolder } from '../sqlite/folder-lock.ts';
+import { makeFolder } from '../sqlite/make-folder.ts';
 import { messageOf } from '../sqlite/sqlite-error.ts';
 import { removeDatabase, writeThrough } from './backups.ts';
 import type { RestoreFault } from './restore-fault.ts';
@@ -37,7 +38,7 @@ export async function restoreBackup({
   if (source === undefined) return err({ kind: 'NoSuchBackup', backup, folder });
   try {
     // On another machine the studio's folder is not there yet.
-    mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
+    makeFolder(dirname(path));
   } catch (error) {
     return err({ kind: 'FolderUnusable', path: dirname(path), detail: messageOf(error) });
   }

@@ -1,6 +1,6 @@
 // The embedded store: one SQLite file in the studio's data folder, or a database in memory that is gone when closed.
 
-import { chmodSync, closeSync, mkdirSync, openSync, statSync } from 'node:fs';
+import { chmodSync, closeSync, openSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
 import type { Store } from '#studio';
@@ -15,6 +15,7 @@ import type { OpenFault } from '../open-fault.ts';
 import { createStore } from '../store/create-store.ts';
 import { openConnection } from './connection.ts';
 import { lockFolder } from './folder-lock.ts';
+import { makeFolder } from './make-folder.ts';
 import { createFileConnections, createMemoryConnections } from './sqlite-connections.ts';
 import { isDamage, isWorld, messageOf } from './sqlite-error.ts';
 
@@ -48,7 +49,7 @@ export async function createSqliteStore(
   const { path, clock } = options;
   const folder = dirname(path);
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolder(folder);
   } catch (error) {
     return err({ kind: 'FolderUnusable', path: folder, detail: messageOf(error) });
   }

@@ -118,6 +118,23 @@ describe('a group', () => {
   };
   const remove = { type: 'group.remove', seen: 1, group: two.id } as const;
 
+  test('whose course has ended is told from one that goes on', async () => {
+    const studio = await openGroup();
+    const shown = async () =>
+      (await studio.store.read((r) => viewStudents(r, studio.outside()))).groups[0]?.ended;
+    expect(await shown()).toBeNull();
+    const seen = await studio.revision(benCourse);
+    await studio.done({ type: 'course.end', seen, course: benCourse, on: day('2026-09-20') });
+    studio.setToday('2026-09-20');
+    expect(await shown()).toBeNull();
+    studio.setToday('2026-09-21');
+    expect(await shown()).toBe('2026-09-20');
+    // A group without a course waits for one.
+    await studio.done({ type: 'group.put', seen: 0, group: { ...two, id: id('group', 'late'), name: 'Z' } });
+    const { groups } = await studio.store.read((r) => viewStudents(r, studio.outside()));
+    expect(groups.map((g) => g.ended)).toEqual(['2026-09-20', null]);
+  });
+
   test('that was never taught goes with its course, and comes back with Undo', async () => {
     const studio = await openGroup();
     const before = await studio.lessons(benCourse);

@@ -10,6 +10,7 @@ import type {
   CourseId,
   CourseRecord,
   CourseUnitRecord,
+  GroupId,
   LessonRecord,
   SegmentRecord,
   StudentRecord,
@@ -71,9 +72,22 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
       revision: g.revision,
       name: g.name,
       members: g.members,
-      courses: courses.filter((c) => c.group === g.id).map((c) => c.id),
+      ...coursesOfGroup(courses, g.id, today),
     })),
     courses: await listCourseRows(reader, { courses, units }, today),
+  };
+}
+
+function coursesOfGroup(
+  courses: readonly CourseRecord[],
+  group: GroupId,
+  today: LessonRecord['date'],
+): Pick<StudentsView['groups'][number], 'courses' | 'ended'> {
+  const own = courses.filter((c) => c.group === group);
+  const ends = own.flatMap(({ ended }) => (ended !== null && ended < today ? [ended] : [])).sort();
+  return {
+    courses: own.map((c) => c.id),
+    ended: ends.length === own.length ? (ends.at(-1) ?? null) : null,
   };
 }
 

@@ -94,6 +94,7 @@ export const student = {
   units: {
     title: 'Units on this course',
     empty: 'No units yet. Give one, and the course is planned from it.',
+    emptyEnded: 'No unit was given to this course.',
     give: 'Give a unit',
     share: (share: string) => `${share} done`,
     goal: (goal: string) => `Will be able to ${goal}`,

@@ -39,6 +39,8 @@ export const students = {
     members: 'Members',
     needsMember: 'Choose at least one member.',
     needsName: 'Give the group a name.',
+    ended: (day: string) => `ended ${day}`,
+    showEnded: (count: number) => (count === 1 ? 'Show 1 that ended' : `Show ${count} that ended`),
     remove: 'Remove the group',
     added: (name: string) => `Added the group ${name} and opened its course`,
   },

@@ -304,6 +304,7 @@ export const units = {
     findPlaceholder: 'Words of the skill',
     count: (count: number) => counted(count, 'skill', 'skills'),
     noneFound: (text: string) => `No skill has the words “${text}”.`,
+    nearFound: (text: string) => `No skill has all the words “${text}”. Near to them:`,
     ongoing: 'in every lesson',
     chooseOne:
       'Choose a skill to see what it rests on and what rests on it. More of the map rests on this one than on any other:',

@@ -8,6 +8,7 @@ import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
+import { isOver } from './is-over.ts';
 import { dayOrNull } from './what-if-commands.ts';
 
 const say = words.student.plan;
@@ -25,7 +26,7 @@ export function PlanDays({ course }: { readonly course: CourseView }) {
   return (
     <div className="form-part">
       <h3>{say.slots}</h3>
-      {course.slots.length === 0 && <p className="soft">{say.noSlots}</p>}
+      {course.slots.length === 0 && !isOver(course) && <p className="soft">{say.noSlots}</p>}
       <ul className="plain-list">
         {course.slots.map((one) => (
           <li key={one.id} className="apart-row">
@@ -43,12 +44,14 @@ export function PlanDays({ course }: { readonly course: CourseView }) {
           </li>
         ))}
       </ul>
-      <p className="form-row">
-        <Button onPress={() => setSlot('new')}>{say.addSlot}</Button>
-        <Button kind="plain" onPress={() => setAdding(true)}>
-          {say.addLesson}
-        </Button>
-      </p>
+      {!isOver(course) && (
+        <p className="form-row">
+          <Button onPress={() => setSlot('new')}>{say.addSlot}</Button>
+          <Button kind="plain" onPress={() => setAdding(true)}>
+            {say.addLesson}
+          </Button>
+        </p>
+      )}
       <Events course={course} />
       {slot !== null && (
         <SlotForm course={course} slot={slot === 'new' ? null : slot} onClose={() => setSlot(null)} />

@@ -161,7 +161,8 @@ function Course({
       <div className="student-below no-print">
         <div>
           <UnitList course={course} onGive={onGive} />
-          <ApartLists course={course} />
+          {/* Of a course that is over, nothing waits any more. */}
+          {!isOver(course) && <ApartLists course={course} />}
           <FamilyNotes student={student} />
         </div>
         <div>

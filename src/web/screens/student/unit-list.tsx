@@ -10,6 +10,7 @@ import { ShownBy } from '../../components/shown-by.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
+import { isOver } from './is-over.ts';
 import { unitsOnStrand } from './strand-order.ts';
 import { UnitPlace } from './unit-place.tsx';
 
@@ -22,9 +23,9 @@ export function UnitList({ course, onGive }: { readonly course: CourseView; read
     <section className="student-part" aria-labelledby="units-title">
       <header className="student-part-head">
         <h2 id="units-title">{say.title}</h2>
-        <Button onPress={onGive}>{say.give}</Button>
+        {!isOver(course) && <Button onPress={onGive}>{say.give}</Button>}
       </header>
-      {course.units.length === 0 && <p className="soft">{say.empty}</p>}
+      {course.units.length === 0 && <p className="soft">{isOver(course) ? say.emptyEnded : say.empty}</p>}
       {course.strands.map((strand) => {
         const units = unitsOnStrand(course.units, strand.id);
         return units.length === 0 ? null : (

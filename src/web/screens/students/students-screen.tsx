@@ -11,6 +11,7 @@ import { TextField } from '../../components/field.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { NextStep } from '../../components/next-step.tsx';
 import { Page } from '../../components/page.tsx';
+import { useFormat } from '../../hooks/use-format.ts';
 import { useStudents, useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { findStudents } from './find-students.ts';
@@ -87,8 +88,14 @@ function Groups({
   readonly view: StudentsView;
   readonly onOpen: (g: GroupView | 'new') => void;
 }) {
-  const namesOf = ({ members }: GroupView) =>
-    view.students.filter((s) => s.here && members.includes(s.id)).map((s) => s.name);
+  const [withEnded, setWithEnded] = useState(false);
+  const format = useFormat();
+  // Of a group that is over, everybody who was in it.
+  const namesOf = ({ members, ended }: GroupView) =>
+    view.students.filter((s) => (s.here || ended !== null) && members.includes(s.id)).map((s) => s.name);
+  const over = view.groups.filter((group) => group.ended !== null);
+  const running = view.groups.filter((group) => group.ended === null);
+  const shown = withEnded ? [...running, ...over] : running;
   return (
     <section className="students-groups">
       <div className="section-line">
@@ -101,10 +108,15 @@ function Groups({
         <p className="soft">{says.groups.none}</p>
       ) : (
         <ul className="ruled">
-          {view.groups.map((group) => (
-            <li key={group.id}>
-              <span className="students-name">
-                <GroupName group={group} />
+          {shown.map((group) => (
+            <li key={group.id} className={group.ended === null ? undefined : 'students-left'}>
+              <span>
+                <span className="students-name">
+                  <GroupName group={group} />
+                </span>
+                {group.ended !== null && (
+                  <span className="faint"> {says.groups.ended(format.day(group.ended, 'long'))}</span>
+                )}
               </span>
               <span className="soft">{namesOf(group).join(', ')}</span>
               <Button kind="plain" aria-label={says.changeNamed(group.name)} onPress={() => onOpen(group)}>
@@ -113,6 +125,11 @@ function Groups({
             </li>
           ))}
         </ul>
+      )}
+      {over.length > 0 && !withEnded && (
+        <Button kind="plain" onPress={() => setWithEnded(true)}>
+          {says.groups.showEnded(over.length)}
+        </Button>
       )}
     </section>
   );

@@ -13,6 +13,7 @@ import { Page } from '../../components/page.tsx';
 import { useSkills } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
+import { findNearSkills } from './find-near-skills.ts';
 import { findSkills } from './find-skills.ts';
 import { mostRestedOn } from './most-rested-on.ts';
 import { SkillDetail } from './skill-detail.tsx';
@@ -69,7 +70,13 @@ function SkillMap({ skills, wanted, onChoose }: SkillMapProps) {
   const [text, setText] = useState('');
   const chosen = skills.find((skill) => skill.id === wanted) ?? null;
   const shown = useMemo(() => chosen ?? mostRestedOn(skills), [chosen, skills]);
-  const found = useMemo(() => new Set(findSkills(skills, text)), [skills, text]);
+  const withAll = useMemo(() => findSkills(skills, text), [skills, text]);
+  const isNear = withAll.length === 0;
+  // Who searches says it seldom in the map's own words.
+  const found = useMemo(
+    () => new Set(isNear ? findNearSkills(skills, text) : withAll),
+    [skills, text, withAll, isNear],
+  );
   return (
     <div className="skills-columns">
       <div className="skills-list">
@@ -86,7 +93,7 @@ function SkillMap({ skills, wanted, onChoose }: SkillMapProps) {
             {says.count(found.size)}
           </p>
         </div>
-        {found.size === 0 && <p className="soft">{says.noneFound(text)}</p>}
+        {isNear && <p className="soft">{found.size === 0 ? says.noneFound(text) : says.nearFound(text)}</p>}
         {areas.map((area) => {
           const inArea = skills.filter((skill) => skill.area === area && found.has(skill));
           return inArea.length === 0 ? null : (
