@@ -18,7 +18,20 @@ const logged: string[] = [];
 let app: ReturnType<typeof createApp>;
 let sessions: ReturnType<typeof createSessions>;
 let cookie: string;
-const hub = createHub();
+const realHub = createHub();
+let listeners = 0;
+const hub: typeof realHub = {
+  ...realHub,
+  listen(hear) {
+    listeners++;
+    const stop = realHub.listen(hear);
+    return () => {
+      listeners--;
+      stop();
+    };
+  },
+};
+const countListeners = () => listeners;
 
 beforeAll(async () => {
   writeFileSync(join(screens, 'index.html'), '<!doctype html><title>Levare</title>');
@@ -142,6 +155,8 @@ test('bad input of any kind is refused in words, without inner workings', async 
     ['/api/courses/course:none/what-if', { commands: [] }, 422],
     ['/api/preview/holidays', { text: 'x', from: 'y', to: 'z' }, 200],
     ['/api/commands', '{"id":"change:d","command":{"type":"skill.remove","skill":"\\u0000"}}', 422],
+    ['/api/commands', '['.repeat(100_000) + ']'.repeat(100_000), 422],
+    ['/api/commands', `${'{"a":'.repeat(50_000)}1${'}'.repeat(50_000)}`, 422],
     ['/api/import', 'not json', 422],
     ['/api/import', { format: 'levare-studio/1', tables: {} }, 422],
   ];
@@ -203,6 +218,14 @@ test('screens are served for any address without an extension, files only from t
   expect((await request('/student/student:x')).headers.get('content-type')).toContain('text/html');
   for (const path of ['/../package.json', '/%2e%2e/package.json', '/..%2f..%2fetc/passwd.json', '/%00.html'])
     expect((await request(path)).status, path).toBe(404);
+});
+
+test('asked for its head alone, the live line ends at once', async () => {
+  const before = countListeners();
+  const reply = await request('/api/live', { method: 'HEAD' });
+  expect(reply.status).toBe(200);
+  expect(await reply.text()).toBe('');
+  expect(countListeners()).toBe(before);
 });
 
 test('an exported studio is refused by one that is not empty', async () => {

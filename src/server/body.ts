@@ -17,6 +17,8 @@ export async function readBody<S extends z.ZodType>(
   } catch {
     return err({ kind: 'Invalid', message: 'The request is not JSON.' });
   }
+  if (isDeeperThan(value, deepest))
+    return err({ kind: 'Invalid', message: `The request is nested deeper than ${deepest} levels.` });
   if (unstorable.test(JSON.stringify(value)))
     return err({
       kind: 'Invalid',
@@ -26,6 +28,14 @@ export async function readBody<S extends z.ZodType>(
   const parsed = schema.safeParse(value);
   return parsed.success ? ok(parsed.data) : err(faultOfIssues(parsed.error));
 }
+
+/** A unit's document is the deepest thing sent, well below this; what goes on for ever would end in a stack overflow. */
+const deepest = 100;
+
+const isDeeperThan = (value: unknown, levels: number): boolean =>
+  typeof value === 'object' &&
+  value !== null &&
+  (levels === 0 || Object.values(value).some((inner) => isDeeperThan(inner, levels - 1)));
 
 /** NUL and lone surrogates as JSON writes them; no database of ours keeps both. */
 const unstorable = /(?<!\\)(?:\\\\)*\\u(?:0000|d[89a-f][0-9a-f]{2})/;

@@ -6,8 +6,10 @@ import type { Hub, LiveNews } from '../live/hub.ts';
 
 const heartbeatMs = 25_000;
 
-export const streamLive = (hub: Hub) => (c: Context) =>
-  streamSSE(c, async (stream) => {
+export const streamLive = (hub: Hub) => (c: Context) => {
+  // Whoever asks for the head alone hears nothing, and would never hang up.
+  if (c.req.method === 'HEAD') return c.body(null, 200, { 'content-type': 'text/event-stream' });
+  return streamSSE(c, async (stream) => {
     const waiting: LiveNews[] = [];
     let wake: () => void = () => {};
     const stop = hub.listen((news) => {
@@ -33,3 +35,4 @@ export const streamLive = (hub: Hub) => (c: Context) =>
       if (timer === 'quiet') await stream.writeSSE({ event: 'quiet', data: '{}' });
     }
   });
+};
