@@ -31,6 +31,8 @@ export interface Fault {
     | 'NotEmpty'
     | 'NotSignedIn'
     | 'TooLarge'
+    /** What the studio is kept on is full or fails: the same may be sent again once that is mended. */
+    | 'CannotKeep'
     | 'Broken';
   readonly message: string;
   readonly field?: string;

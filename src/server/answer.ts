@@ -13,6 +13,7 @@ const statusByKind: { readonly [K in Fault['kind']]: ContentfulStatusCode } = {
   NotEmpty: 409,
   NotSignedIn: 401,
   TooLarge: 413,
+  CannotKeep: 507,
   Broken: 500,
 };
 

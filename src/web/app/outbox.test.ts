@@ -22,7 +22,7 @@ function createMemoryStore(): OutboxStore & { readonly kept: Map<string, OutboxE
   const kept = new Map<string, OutboxEntry>();
   return {
     kept,
-    load: async () => [...kept.values()].sort((a, b) => a.order - b.order),
+    adopt: async (take) => take([...kept.values()].sort((a, b) => a.order - b.order)),
     put: async (entry) => void kept.set(entry.id, entry),
     remove: async (id) => void kept.delete(id),
   };
@@ -86,7 +86,7 @@ test('typing is kept at once and sent when it rests, as one change', async () =>
   await bench.rest();
   expect([...bench.store.kept.values()].map((e) => e.command)).toEqual([write('', 'Low')]);
   expect(bench.applied.size).toBe(0);
-  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true, epoch: 0 });
+  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true, epoch: 0, trouble: null });
   await bench.pass(800);
   expect([...bench.applied.values()]).toEqual([write('', 'Low')]);
   expect(bench.store.kept.size).toBe(0);
@@ -129,7 +129,7 @@ test('a dead server: kept, tried again with the same id, applied once', async ()
   bench.alive = false;
   outbox.post(write('', 'a'));
   await bench.pass(800);
-  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true, epoch: 0 });
+  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true, epoch: 0, trouble: null });
   outbox.post(write('', 'ab'));
   outbox.post(write('', 'abc'));
   await bench.pass(500);
@@ -205,6 +205,20 @@ test('a server that breaks over a change is asked again with the same id, and no
   await bench.pass(4000);
   expect([...bench.applied.values()]).toEqual([write('', 'a')]);
   expect(outbox.status()).toMatchObject({ state: 'saved', pending: 0 });
+});
+
+test('a server that has no room keeps it waiting for as long as that lasts, and says why', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  bench.refuse = { kind: 'CannotKeep', message: 'The disk is full.' };
+  outbox.post(write('', 'a'));
+  await bench.pass(800);
+  for (let n = 0; n < 12; n++) await bench.pass(15_000);
+  expect(outbox.status()).toMatchObject({ state: 'waiting', pending: 1, trouble: 'The disk is full.' });
+  bench.refuse = null;
+  await bench.pass(15_000);
+  expect([...bench.applied.values()]).toEqual([write('', 'a')]);
+  expect(outbox.status()).toMatchObject({ state: 'saved', trouble: null });
 });
 
 test('after five tries it is refused with its text, and what follows goes on with tries of its own', async () => {

@@ -28,6 +28,8 @@ export interface OutboxStatus {
   readonly durable: boolean;
   /** Rises when the studio's texts were changed by other means (an undo, another window): echoes are over. */
   readonly epoch: number;
+  /** What stands in the way until somebody mends it, in the server's words; else null. */
+  readonly trouble: string | null;
 }
 
 export interface OutboxSettled {
@@ -46,7 +48,7 @@ export interface Outbox {
   onSettled(listener: (settled: OutboxSettled) => void): () => void;
   /** The studio's texts were changed by other means (an undo, another window): a base is again what it says. */
   forgetWritten(): void;
-  /** Picks up what an earlier page left behind, and starts sending. */
+  /** Picks up what pages that are gone left behind, now and when another closes, and starts sending. */
   start(): Promise<void>;
 }
 
@@ -65,6 +67,10 @@ export interface OutboxParts {
 /** Tries of one entry over which the server breaks; then it is refused, and its text is shown. */
 const mostBroken = 5;
 
+/** Refused until somebody mends something: a link to be opened, a disk to be cleared. */
+const isForTheTeacher = (fault: ApiFault): boolean =>
+  fault.kind === 'NotSignedIn' || fault.kind === 'CannotKeep';
+
 /** Makes an outbox over a store, a way to send and a clock. */
 export function createOutbox(parts: OutboxParts): Outbox {
   let queue: OutboxQueue = [];
@@ -79,13 +85,14 @@ export function createOutbox(parts: OutboxParts): Outbox {
   let callOff: (() => void) | null = null;
   let longest: (() => void) | null = null;
   let epoch = 0;
-  let status: OutboxStatus = { state: 'saved', pending: 0, durable, epoch };
+  let trouble: string | null = null;
+  let status: OutboxStatus = { state: 'saved', pending: 0, durable, epoch, trouble };
   const listeners = new Set<() => void>();
   const settledListeners = new Set<(settled: OutboxSettled) => void>();
 
   function publish(): void {
     const state: OutboxState = queue.length === 0 ? 'saved' : failures > 0 ? 'waiting' : 'saving';
-    const next: OutboxStatus = { state, pending: queue.length, durable, epoch };
+    const next: OutboxStatus = { state, pending: queue.length, durable, epoch, trouble };
     if (JSON.stringify(next) === JSON.stringify(status)) return;
     status = next;
     for (const listener of listeners) listener();
@@ -106,10 +113,12 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const reply = await parts.send(begun.id, begun.command);
     if (!reply.ok && isWorthAnotherTry(reply.error)) {
       failures++;
+      trouble = isForTheTeacher(reply.error) ? reply.error.message : null;
       publish();
       return false;
     }
     failures = 0;
+    trouble = null;
     broken = 0;
     queue = settle(queue, begun.id);
     await keep(parts.store.remove(begun.id));
@@ -118,9 +127,12 @@ export function createOutbox(parts: OutboxParts): Outbox {
     return true;
   }
 
-  /** Not reached, or not known here yet: for ever. Broken over it: a few times, since it may be over what was asked. */
+  /**
+   * Not reached, not known here yet, or no room there: for ever. Broken over it: a few times, since it may be over what
+   * was asked.
+   */
   function isWorthAnotherTry(fault: ApiFault): boolean {
-    if (fault.offline || fault.kind === 'NotSignedIn') return true;
+    if (fault.offline || isForTheTeacher(fault)) return true;
     if (fault.kind !== 'Broken') return false;
     broken++;
     resting = broken < mostBroken;
@@ -206,17 +218,19 @@ export function createOutbox(parts: OutboxParts): Outbox {
       publish();
     },
     async start() {
-      let left: readonly OutboxEntry[] = [];
       try {
-        left = await parts.store.load();
+        await parts.store.adopt((left) => {
+          // What this page made while loading comes after what an earlier one left.
+          const top = left.at(-1)?.order ?? 0;
+          const own = queue.filter((entry) => !left.some((e) => e.id === entry.id));
+          queue = [...left, ...own.map((entry) => ({ ...entry, order: entry.order + top }))];
+          publish();
+          if (failures === 0) void drain();
+        });
       } catch {
         durable = false;
+        publish();
       }
-      // What this page made while loading comes after what an earlier one left.
-      const top = left.at(-1)?.order ?? 0;
-      const own = queue.filter((entry) => !left.some((e) => e.id === entry.id));
-      queue = [...left, ...own.map((entry) => ({ ...entry, order: entry.order + top }))];
-      publish();
       if (queue.length > 0) await drain();
     },
   };

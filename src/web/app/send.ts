@@ -158,12 +158,26 @@ function withText(fault: ApiFault, text: string): ApiFault {
   return text === '' ? fault : { ...fault, details: [...(fault.details ?? []), words.frame.notTaken(text)] };
 }
 
-/** Tells of what the outbox got back: refusals, notices, and a closed lesson or a kept take with Undo. */
+/**
+ * Tells of what the outbox got back: refusals, notices, a closed lesson or a kept take with Undo, and once what makes it
+ * wait, where that is for the teacher to mend.
+ */
 export function tellOutboxReplies(): () => void {
-  return theOutbox.onSettled(({ command, reply }) => {
+  let told: string | null = null;
+  const stop = theOutbox.subscribe(() => {
+    const { trouble } = theOutbox.status();
+    if (trouble !== null && trouble !== told)
+      showToast({ text: trouble, notices: [words.frame.keptMeanwhile], fault: true });
+    told = trouble;
+  });
+  const deaf = theOutbox.onSettled(({ command, reply }) => {
     if (!reply.ok) showFault(withText(reply.error, 'text' in command ? command.text : ''));
     else if (command.type === 'lesson.close' || command.type === 'take.keep') showDone(reply.value);
     else if (reply.value.notices.length > 0) showToast({ text: reply.value.notices.join(' ') });
     if (theOutbox.status().pending <= 1) void refreshAfter(command.type);
   });
+  return () => {
+    stop();
+    deaf();
+  };
 }

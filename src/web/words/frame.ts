@@ -16,6 +16,7 @@ export const frame = {
   waiting: (pending: number) =>
     pending === 1 ? 'Kept here: 1 change waits to be sent' : `Kept here: ${pending} changes wait to be sent`,
   notKept: 'This browser keeps nothing; stay on this page until it says Saved.',
+  keptMeanwhile: 'What you wrote is kept in this browser, and sent as soon as that is mended.',
   undo: 'Undo',
   undoLast: 'Undo the last change',
   andMore: (label: string, count: number) =>

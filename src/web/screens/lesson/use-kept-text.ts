@@ -20,20 +20,21 @@ export interface KeptTextField {
 
 /**
  * The last words in a place that is written before the key is up: the outbox's own store is written a moment later, and
- * a page that dies in that moment would lose a letter.
+ * a page that dies in that moment would lose a letter. Each window has its own: what another is still typing is not
+ * this one's to send.
  */
 const mirror = {
   key: (field: string) => `levare-text ${field}`,
   write(field: string, base: string, text: string) {
     try {
-      localStorage.setItem(mirror.key(field), JSON.stringify({ base, text }));
+      sessionStorage.setItem(mirror.key(field), JSON.stringify({ base, text }));
     } catch {
       // Full or forbidden: the outbox still has it.
     }
   },
   read(field: string): { readonly base: string; readonly text: string } | null {
     try {
-      const found: unknown = JSON.parse(localStorage.getItem(mirror.key(field)) ?? 'null');
+      const found: unknown = JSON.parse(sessionStorage.getItem(mirror.key(field)) ?? 'null');
       if (typeof found !== 'object' || found === null || !('base' in found) || !('text' in found))
         return null;
       const { base, text } = found;
@@ -44,7 +45,7 @@ const mirror = {
   },
   drop(field: string) {
     try {
-      localStorage.removeItem(mirror.key(field));
+      sessionStorage.removeItem(mirror.key(field));
     } catch {
       // Nothing was kept.
     }
