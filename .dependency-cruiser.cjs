@@ -51,7 +51,7 @@ const packages = {
   paper: ['@myriaddreamin/typst-ts-node-compiler', '@fontsource', 'node:'],
   contract: ['zod', 'hono'],
   studio: ['ical.js', 'papaparse'],
-  storage: ['kysely', 'better-sqlite3', 'pg', 'node:'],
+  storage: ['kysely', 'better-sqlite3', 'pg', 'zod', 'node:'],
   demo: ['node:'],
   server: ['hono', '@hono/node-server', 'zod', 'node:'],
   cli: ['mediabunny', '@mediabunny', 'node:'],

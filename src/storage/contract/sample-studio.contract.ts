@@ -95,7 +95,7 @@ export const sample = {
     playedFor: { courseUnit: 'course-unit:one', activity: 'long-notes' },
     instrument: 'flute',
     context: { tempo: 90 },
-    heard: { seconds: 2.5, notes: [] },
+    heard: { seconds: 2.5, notes: [], alignment: null, problems: [], waveform: [] },
     evidence: {},
     note: '',
     sound: 'sound:one',

@@ -78,6 +78,34 @@ describe('reading an exported studio', () => {
     ['a lost course', (d) => Object.assign(rowOf(d, 'slot'), { course: 'course:x' }), /names course:x/],
     ['a lost skill', (d) => Object.assign(rowOf(d, 'segment'), { skill: 'skill:x' }), /names skill:x/],
     ['a unit that is none', (d) => Object.assign(rowOf(d, 'unit'), { document: {} }), /unit\[0\].document/],
+    [
+      'a day that does not exist',
+      (d) => Object.assign(rowOf(d, 'lesson'), { date: '2026-02-31' }),
+      /lesson\[0\].date/,
+    ],
+    ['a time of no day', (d) => Object.assign(rowOf(d, 'slot'), { time: '25:61' }), /slot\[0\].time/],
+    ['a strange stage', (d) => Object.assign(rowOf(d, 'course'), { stage: 'x' }), /course\[0\].stage/],
+    [
+      'a lesson of no status',
+      (d) => Object.assign(rowOf(d, 'lesson'), { status: 'held' }),
+      /lesson\[0\].status/,
+    ],
+    ['contacts that are none', (d) => Object.assign(rowOf(d, 'student'), { contacts: {} }), /contacts/],
+    ['a member lost', (d) => Object.assign(rowOf(d, 'group'), { members: ['student:x'] }), /names student:x/],
+    ['a reason of nothing', (d) => Object.assign(rowOf(d, 'segment'), { reasons: [null] }), /reasons/],
+    [
+      'a course for nobody',
+      (d) => Object.assign(rowOf(d, 'course'), { student: null, group: null }),
+      /one student/,
+    ],
+    [
+      'a change that would put back no row',
+      (d) =>
+        Object.assign(present(d.changes[0], 'a change'), {
+          rows: [{ table: 'student', rowId: 'student:a', before: { name: 5 }, after: null }],
+        }),
+      /list of changes/,
+    ],
     ['no changes', (d) => Object.assign(d, { changes: 'none' }), /list of changes/],
     ['a change without a label', (d) => delete d.changes[0]?.['label'], /list of changes/],
     ['a change twice', (d) => d.changes.push(present(d.changes[0], 'a change')), /one change twice/],

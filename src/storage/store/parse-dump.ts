@@ -7,6 +7,7 @@ import type { StudioDump, TableName } from '#studio';
 import { isStorable } from '../row/row-mapping.ts';
 import type { Column } from '../schema/column.ts';
 import { tableNames, tables } from '../schema/tables.ts';
+import { fitsForm } from './row-forms.ts';
 
 const mostFaults = 5;
 
@@ -63,16 +64,30 @@ function rowFaults(
 ): readonly string[] {
   const where = `${table}[${index}]`;
   if (!isRow(row)) return [`${where} is not a row.`];
+  const fault = fieldFault(table, where, row);
+  if (fault !== null) return [fault];
+  for (const { field, kind } of tables[table].columns)
+    if (kind === 'text' && !pointsSomewhere(field, row[field] ?? null, idsByTable))
+      return [`${where}.${field} names ${String(row[field])}, which is not in the file.`];
+  const lost =
+    table === 'group' ? listOf(row['members']).find((id) => !idsByTable.get('student')?.has(id)) : undefined;
+  if (lost !== undefined) return [`${where}.members names ${String(lost)}, which is not in the file.`];
+  if (table === 'course' && ((row['student'] ?? null) === null) === ((row['group'] ?? null) === null))
+    return [`${where} is for one student or one group, and the file says otherwise.`];
+  return documentFaults(where, row['document']);
+}
+
+/** The first field that does not hold what this table's rows hold, as a sentence. */
+function fieldFault(table: TableName, where: string, row: Row): string | null {
   const { columns, columnByField } = tables[table];
   const stranger = Object.keys(row).find((field) => !columnByField.has(field));
-  if (stranger !== undefined) return [`${where} has a field ${stranger} that this version does not know.`];
+  if (stranger !== undefined) return `${where} has a field ${stranger} that this version does not know.`;
   for (const column of columns) {
     const held = row[column.field] ?? null; // a column that came later is absent in an older file
-    if (!fitsColumn(column, held)) return [`${where}.${column.field} does not hold what it should.`];
-    if (column.kind === 'text' && !pointsSomewhere(column.field, held, idsByTable))
-      return [`${where}.${column.field} names ${String(held)}, which is not in the file.`];
+    if (!fitsColumn(column, held) || (held !== null && !fitsForm(table, column.field, held)))
+      return `${where}.${column.field} does not hold what it should.`;
   }
-  return documentFaults(where, row['document']);
+  return null;
 }
 
 function fitsColumn({ kind, nullable }: Column, value: unknown): boolean {
@@ -124,12 +139,14 @@ function isChange(change: unknown): change is Row {
   return texts.every(isStorableText) && change['rows'].every(isChangedRow);
 }
 
-const isChangedRow = (row: unknown): boolean =>
-  isRow(row) &&
-  isStorableText(row['rowId']) &&
-  typeof row['table'] === 'string' &&
-  Object.hasOwn(tables, row['table']) &&
-  row['before'] !== undefined &&
-  row['after'] !== undefined;
+function isChangedRow(row: unknown): boolean {
+  if (!isRow(row) || !isStorableText(row['rowId'])) return false;
+  const table = tableNames.find((name) => name === row['table']);
+  return table !== undefined && ['before', 'after'].every((side) => isImage(table, row[side]));
+}
+
+/** Undo puts it back into the table as it is. */
+const isImage = (table: TableName, image: unknown): boolean =>
+  image === null || (isRow(image) && fieldFault(table, table, image) === null);
 
 const isStorableText = (value: unknown): boolean => typeof value === 'string' && isStorable(value);
