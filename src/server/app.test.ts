@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Fault, StudioView } from '#contract';
 import { createFixedClock, createSeededRandom, type PlainDate } from '#core';
 import { createMemoryStore } from '#storage';
-import { coursePlanner } from '#studio';
+import { coursePlanner, type Outside, type Store } from '#studio';
 import { createApp } from './app.ts';
 import { readLibrary } from './library/read-library.ts';
 import { createHub, type LiveNews } from './live/hub.ts';
@@ -18,6 +18,8 @@ const logged: string[] = [];
 let app: ReturnType<typeof createApp>;
 let sessions: ReturnType<typeof createSessions>;
 let cookie: string;
+let store: Store;
+let outside: Outside;
 const realHub = createHub();
 let listeners = 0;
 const hub: typeof realHub = {
@@ -37,8 +39,8 @@ beforeAll(async () => {
   writeFileSync(join(screens, 'index.html'), '<!doctype html><title>Levare</title>');
   const library = await readLibrary(join(import.meta.dirname, '../../library'));
   if (!library.ok) throw new Error(library.error.message);
-  const store = await createMemoryStore(clock);
-  const outside = { clock, random: createSeededRandom(1), planner: coursePlanner, starter: library.value };
+  store = await createMemoryStore(clock);
+  outside = { clock, random: createSeededRandom(1), planner: coursePlanner, starter: library.value };
   sessions = createSessions(null, () => 0);
   app = createApp(
     { store, outside: async () => outside, hub, log: (line) => logged.push(line) },
@@ -218,6 +220,32 @@ test('screens are served for any address without an extension, files only from t
   expect((await request('/student/student:x')).headers.get('content-type')).toContain('text/html');
   for (const path of ['/../package.json', '/%2e%2e/package.json', '/..%2f..%2fetc/passwd.json', '/%00.html'])
     expect((await request(path)).status, path).toBe(404);
+});
+
+test('a full disk is told as such, not as a fault of ours', async () => {
+  const full = createApp(
+    {
+      store: {
+        ...store,
+        change: () =>
+          Promise.reject(Object.assign(new Error('database or disk is full'), { code: 'SQLITE_FULL' })),
+      },
+      outside: async () => outside,
+      hub,
+      log: () => {},
+    },
+    { sessions, allowedHosts: [], screens },
+  );
+  const reply = await full.request(`http://${host}/api/commands`, {
+    method: 'POST',
+    headers: { host, cookie, origin: `http://${host}` },
+    body: JSON.stringify(found('change:full')),
+  });
+  expect(reply.status).toBe(507);
+  expect(await faultOf(reply)).toMatchObject({
+    kind: 'CannotKeep',
+    message: expect.stringMatching(/disk .* full/),
+  });
 });
 
 test('asked for its head alone, the live line ends at once', async () => {

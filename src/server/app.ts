@@ -5,6 +5,7 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { compress } from 'hono/compress';
 import { secureHeaders } from 'hono/secure-headers';
+import { explainTrouble } from '#storage';
 import {
   viewChanges,
   viewCourse,
@@ -123,6 +124,11 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
   app.get('*', serveScreens(screens));
 
   app.onError((error, c) => {
+    const trouble = explainTrouble(error);
+    if (trouble !== null) {
+      server.log(trouble);
+      return refuse(c, { kind: 'CannotKeep', message: trouble });
+    }
     const mark = Math.floor(Date.now() % 1e8).toString(36);
     server.log(`[${mark}] ${c.req.method} ${c.req.path}: ${error.stack ?? error.message}`);
     return refuse(c, {

@@ -14,4 +14,5 @@ export {
   type SqliteStoreOptions,
 } from './sqlite/create-sqlite-store.ts';
 export { makeFolder } from './sqlite/make-folder.ts';
+export { explainTrouble } from './sqlite/sqlite-error.ts';
 export { parseDump } from './store/parse-dump.ts';

@@ -1,6 +1,7 @@
 // `levare import FILE`: reads an exported studio into an empty one.
 
-import { parseDump } from '#storage';
+import { explainTrouble, parseDump } from '#storage';
+import type { Store } from '#studio';
 import { openStore } from './open-store.ts';
 import { readNamedFile } from './read-file.ts';
 import { findSurplus, readWords } from './read-words.ts';
@@ -30,8 +31,17 @@ export async function importStudio(words: readonly string[]): Promise<number> {
     console.error(`levare import: ${store.error}`);
     return 1;
   }
-  const loaded = await store.value.load(dump.value);
-  await store.value.close();
+  let loaded: Awaited<ReturnType<Store['load']>>;
+  try {
+    loaded = await store.value.load(dump.value);
+  } catch (error) {
+    const trouble = explainTrouble(error);
+    if (trouble === null) throw error;
+    console.error(`levare import: ${trouble}`);
+    return 1;
+  } finally {
+    await store.value.close();
+  }
   if (!loaded.ok) {
     console.error(
       `levare import: this studio is not empty (${loaded.error.rows} rows). Name an empty folder: levare import ${file} --data ./new-studio`,

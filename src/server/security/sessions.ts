@@ -35,7 +35,7 @@ export function createSessions(file: string | null, now: () => number): Sessions
       if (now() - made > tokenLifeMs) return null;
       const secret = randomBytes(32).toString('base64url');
       hashes = [...hashes, hash(secret)].slice(-mostSessions);
-      if (file !== null) writeHashes(file, hashes);
+      if (file !== null) keepHashes(file, hashes);
       return secret;
     },
     isKnown(secret) {
@@ -60,8 +60,13 @@ function readHashes(file: string): readonly string[] {
   }
 }
 
-function writeHashes(file: string, hashes: readonly string[]): void {
-  makeFolder(dirname(file));
-  writeFileSync(`${file}.new`, JSON.stringify(hashes), { mode: 0o600 });
-  renameSync(`${file}.new`, file);
+/** On a full disk the browser is known until Levare ends: its teacher must get in to see the lessons, and what is wrong. */
+function keepHashes(file: string, hashes: readonly string[]): void {
+  try {
+    makeFolder(dirname(file));
+    writeFileSync(`${file}.new`, JSON.stringify(hashes), { mode: 0o600 });
+    renameSync(`${file}.new`, file);
+  } catch {
+    // Kept in memory; the next link tries again.
+  }
 }

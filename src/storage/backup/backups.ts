@@ -92,6 +92,7 @@ async function makeBackup(
     for (const expired of findExpiredBackups(listFolder(folder))) rmSync(join(folder, expired.file));
     return ok(file);
   } catch (error) {
+    removeDatabase(part); // on a full disk it would only make things worse
     return err({ kind: isDamage(error) ? 'damaged' : 'unreadable', detail: messageOf(error) });
   }
 }

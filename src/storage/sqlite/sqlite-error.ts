@@ -10,6 +10,21 @@ export const isBusy = (error: unknown): boolean => /^SQLITE_(BUSY|LOCKED)/.test(
 export const isWorld = (error: unknown): boolean =>
   /^(SQLITE_(CANTOPEN|READONLY|FULL|IOERR|PERM|BUSY|LOCKED|AUTH|NOLFS)|E[A-Z]+$)/.test(codeOf(error));
 
+/**
+ * Why what was to be kept could not be: the disk is full, may not be written, or fails; a PostgreSQL that is full or gone.
+ * Null where the error is of another kind. PostgreSQL's codes: its manual, appendix A.
+ */
+export function explainTrouble(error: unknown): string | null {
+  const code = codeOf(error);
+  if (/^(SQLITE_FULL|ENOSPC|EDQUOT|SQLITE_IOERR_SHMSIZE)$/.test(code))
+    return 'The disk on which Levare keeps the studio is full. Nothing was changed. Free some space on it, and try again.';
+  if (/^(08\w{3}|53\w{3}|57P\d{2}|ECONN\w+)$/.test(code))
+    return 'The database in which Levare keeps the studio does not answer. Nothing was changed. Look after it, and try again.';
+  if (isWorld(error))
+    return `Levare cannot write where it keeps the studio (${messageOf(error)}). Nothing was changed. Look after that disk and its folder, and try again.`;
+  return null;
+}
+
 /** The error in words, with its code. */
 export function messageOf(error: unknown): string {
   const code = codeOf(error);

@@ -134,6 +134,7 @@ const formsByTable: { readonly [T in TableName]: { readonly [F in keyof Tables[T
     slotDate: date,
     overrun: amount,
     ongoing: texts,
+    absent: texts,
   },
   segment: {
     position: count,
