@@ -92,8 +92,17 @@ async function makeBackup(
     for (const expired of findExpiredBackups(listFolder(folder))) rmSync(join(folder, expired.file));
     return ok(file);
   } catch (error) {
-    removeDatabase(part); // on a full disk it would only make things worse
+    dropUnfinished(part);
     return err({ kind: isDamage(error) ? 'damaged' : 'unreadable', detail: messageOf(error) });
+  }
+}
+
+/** On a full disk it would only make things worse. */
+function dropUnfinished(part: string): void {
+  try {
+    removeDatabase(part);
+  } catch {
+    // What kept the backup from being made keeps it from being cleared away too.
   }
 }
 
