@@ -84,6 +84,8 @@ const freeTunes: Readonly<Record<string, string>> = {
   "Lavender's Blue": 'traditional, English, 17th century',
   'Au clair de la lune': 'traditional, French, 18th century',
   'Hot Cross Buns': 'traditional, English',
+  'Jingle Bells': 'James Pierpont, printed 1857; died 1893',
+  'Skip to My Lou': 'traditional, American, 19th century',
   'Ode to Joy': 'Beethoven, died 1827',
   'Auld Lang Syne': 'traditional, Scottish; words Burns, died 1796',
   'The Water is Wide': 'traditional, British; the tune in print since 1906 or before',
