@@ -22,6 +22,8 @@ const every = starterUnits.flatMap(({ unit }) =>
 
 const isBacking = (spec: unknown) =>
   typeof spec === 'object' && spec !== null && 'kind' in spec && spec.kind === 'backing';
+// Activities that need none of our tracks: the drone is the teacher, the student, or one of another key.
+const fromElsewhere = new Set(['another-home', 'keep-the-floor', 'where-is-home', 'give-it-away']);
 const specs = every.filter(({ spec }) => !isBacking(spec));
 const tracks = every.filter(({ spec }) => isBacking(spec));
 
@@ -33,6 +35,22 @@ test.each(tracks)('$name is a track for everyone', ({ unit, spec }) => {
       const fitted = fitBacking(read.value, { instrument, stage, age: unit.ages.from, seed: 1 });
       const { bars } = arrange(backingToSpec(fitted), 1);
       expect(bars.some((bar) => bar.role === 'play')).toBe(true);
+    }
+});
+
+// A teacher who opens the lesson finds what the how-to speaks of there, not two activities back.
+test('every material makes something, and an activity over a drone, a backing or drums brings its track', () => {
+  for (const { unit } of starterUnits)
+    for (const { key, howTo, materials } of [...unit.activities, ...unit.extensions]) {
+      expect(
+        materials.filter(({ spec }) => spec === undefined).map(({ title }) => title),
+        key,
+      ).toEqual([]);
+      if (/\b(?:the|a|soft|swung|drum) (?:drone|backing)\b/.test(howTo) && !fromElsewhere.has(key))
+        expect(
+          materials.some(({ spec }) => isBacking(spec)),
+          `${unit.id} ${key}`,
+        ).toBe(true);
     }
 });
 

@@ -139,7 +139,7 @@ function SheetOnDemand({
       {(drawn) => <SheetWithBand drawn={drawn} seed={sheet.seed} keysOnPage={false} />}
     </Drawn>
   ) : (
-    <p>
+    <p className="show-band-call">
       <Button large onPress={() => setIsOpen(true)}>
         {words.player.withBand(sheet.title)}
       </Button>

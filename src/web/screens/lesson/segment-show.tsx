@@ -9,6 +9,7 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { materialAddress } from '../materials/material-address.ts';
 import { seedOf } from '../practice/practice-materials.ts';
+import { howToFor } from './how-to-for.ts';
 import { LastTime } from './last-time.tsx';
 import { SegmentBands } from './segment-bands.tsx';
 import { inkIndexOf } from './segment-strip.tsx';
@@ -90,7 +91,7 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
         {segment.howTo.trim() === '' ? (
           <p className="soft">{words.lesson.noHowTo[segment.kind]}</p>
         ) : (
-          <MarkdownText text={segment.howTo} />
+          <MarkdownText text={howToFor(segment.howTo, lesson.learner.instrument)} />
         )}
       </div>
     </>
