@@ -237,6 +237,7 @@ tell('in a lesson the sheet goes along with its band, which plays on while the t
   const desk = createLessonPage(page);
   await desk.show('Twelve bars in the bones');
   await sheetBar(page, 12).waitFor({ timeout: patience });
+  await page.getByText(says.more, { exact: true }).click();
   expect(await chordsShown(page)).toHaveLength(12);
   await button(page, says.play).click();
   await page.locator('.followed-bar-now').waitFor({ timeout: patience });

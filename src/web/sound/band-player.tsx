@@ -51,6 +51,8 @@ export interface BandPlayerProps {
   readonly following?: Following;
   /** What stands on the sheet, to be played along with the band when wanted. */
   readonly tune?: BackingTune | null;
+  /** Whether only Play and the tempo stand open, as beside something that must be read; the rest unfolds. */
+  readonly isBrief?: boolean;
   /** Whether how the band plays is chosen elsewhere on the page. */
   readonly modesElsewhere?: boolean;
   /** Hears by how many semitones the chart is moved here. */
@@ -61,7 +63,7 @@ export interface BandPlayerProps {
 }
 
 export function BandPlayer(props: BandPlayerProps) {
-  const { seed, keysOnPage, reader, modesElsewhere = false, tune = null } = props;
+  const { seed, keysOnPage, reader, isBrief = false, modesElsewhere = false, tune = null } = props;
   const asked = useSame(props.spec);
   const { given, fault, change } = useChanges(asked);
   const { player, state } = usePlayer();
@@ -118,75 +120,44 @@ export function BandPlayer(props: BandPlayerProps) {
   };
   usePlayerKeys(toggle, keysOnPage, place);
   const speed = speeds.find((one) => Math.round((given.tempo * Number(one)) / 100) === tempo) ?? 'own';
-  return (
-    <section className="band-player" ref={place} aria-label={says.band.title} data-late={state.late}>
-      <div className="band-player-line">
-        <Button
-          kind={keysOnPage ? 'primary' : 'quiet'}
-          large
-          isDisabled={state.status === 'failed'}
-          onPress={toggle}
-        >
-          {isPlaying ? says.stop : says.play}
-        </Button>
-        <Stepper
-          name={says.tempo}
-          text={String(tempo)}
-          less={says.slower}
-          more={says.faster}
-          onStep={(by) => {
-            const next = Math.min(320, Math.max(30, tempo + 4 * by));
-            setTempo(next);
-            props.onTempo?.(next);
-          }}
-        />
-        <SelectField
-          label={says.speed}
-          value={speed}
-          onValue={(value) => {
-            if (value !== 'own') setTempo(Math.max(30, Math.round((given.tempo * Number(value)) / 100)));
-          }}
-          options={[
-            ...speeds.map((value) => ({ value, label: says.speeds(Number(value)) })),
-            ...(speed === 'own' ? [{ value: 'own' as const, label: says.ownSpeed }] : []),
-          ]}
-        />
-        <Stepper
-          name={says.key}
-          text={nameOf(chartKey(chart))}
-          less={says.lower}
-          more={says.higher}
-          onStep={(by) => {
-            const next = Math.min(11, Math.max(-11, key + by));
-            setKey(next);
-            props.onTranspose?.(next);
-          }}
-        />
-        <SelectField
-          label={says.countIn}
-          value={String(countIn) as keyof typeof says.counts}
-          onValue={(value) => {
-            const next = value === 'fit' ? 'fit' : Number(value);
-            setCountIn(next);
-            props.onCountIn?.(next);
-          }}
-          options={(['fit', '0', '1', '2'] as const).map((value) => ({ value, label: says.counts[value] }))}
-        />
-        {tune !== null && (
-          <Tick
-            ticked={!mix.muted.has('tune')}
-            onTick={() => setMix({ ...mix, muted: toggled(mix.muted, 'tune') })}
-          >
-            {says.withTune}
-          </Tick>
-        )}
-      </div>
-      <p className="band-player-state soft" role="status">
-        {state.status === 'loading' ? says.loading : null}
-        {state.status === 'failed' ? says.failed : null}
-        {isPlaying && bar === 0 ? says.counting : null}
-        {loop !== null ? ` ${says.round(loop.first, loop.last)}` : null}
-      </p>
+  const choices = (
+    <>
+      <SelectField
+        label={says.speed}
+        value={speed}
+        onValue={(value) => {
+          if (value !== 'own') setTempo(Math.max(30, Math.round((given.tempo * Number(value)) / 100)));
+        }}
+        options={[
+          ...speeds.map((value) => ({ value, label: says.speeds(Number(value)) })),
+          ...(speed === 'own' ? [{ value: 'own' as const, label: says.ownSpeed }] : []),
+        ]}
+      />
+      <Stepper
+        name={says.key}
+        text={nameOf(chartKey(chart))}
+        less={says.lower}
+        more={says.higher}
+        onStep={(by) => {
+          const next = Math.min(11, Math.max(-11, key + by));
+          setKey(next);
+          props.onTranspose?.(next);
+        }}
+      />
+      <SelectField
+        label={says.countIn}
+        value={String(countIn) as keyof typeof says.counts}
+        onValue={(value) => {
+          const next = value === 'fit' ? 'fit' : Number(value);
+          setCountIn(next);
+          props.onCountIn?.(next);
+        }}
+        options={(['fit', '0', '1', '2'] as const).map((value) => ({ value, label: says.counts[value] }))}
+      />
+    </>
+  );
+  const rest = (
+    <>
       <BarChart
         chart={chart}
         bar={heard?.bar ?? null} // in step with the sheets that follow
@@ -214,6 +185,62 @@ export function BandPlayer(props: BandPlayerProps) {
           <BandModes material={given} onChange={change} />
           {fault !== null && <p className="field-fault">{fault}</p>}
         </details>
+      )}
+    </>
+  );
+  return (
+    <section
+      className={isBrief ? 'band-player band-player-brief' : 'band-player'}
+      ref={place}
+      aria-label={says.band.title}
+      data-late={state.late}
+    >
+      <div className="band-player-line">
+        <Button
+          kind={keysOnPage ? 'primary' : 'quiet'}
+          large
+          isDisabled={state.status === 'failed'}
+          onPress={toggle}
+        >
+          {isPlaying ? says.stop : says.play}
+        </Button>
+        <Stepper
+          name={says.tempo}
+          text={String(tempo)}
+          less={says.slower}
+          more={says.faster}
+          onStep={(by) => {
+            const next = Math.min(320, Math.max(30, tempo + 4 * by));
+            setTempo(next);
+            props.onTempo?.(next);
+          }}
+        />
+        {!isBrief && choices}
+        {tune !== null && (
+          <Tick
+            ticked={!mix.muted.has('tune')}
+            onTick={() => setMix({ ...mix, muted: toggled(mix.muted, 'tune') })}
+          >
+            {says.withTune}
+          </Tick>
+        )}
+      </div>
+      <p className="band-player-state soft" role="status">
+        {state.status === 'loading' ? says.loading : null}
+        {state.status === 'failed' ? says.failed : null}
+        {isPlaying && bar === 0 ? says.counting : null}
+        {loop !== null ? ` ${says.round(loop.first, loop.last)}` : null}
+      </p>
+      {isBrief ? (
+        <details>
+          <summary>{says.more}</summary>
+          <div className="band-player-more">
+            <div className="band-player-line">{choices}</div>
+            {rest}
+          </div>
+        </details>
+      ) : (
+        rest
       )}
     </section>
   );

@@ -38,6 +38,7 @@ export const player = {
   sheet: 'The sheet, bar by bar',
   sheetBar: (number: number) => `Bar ${number} of the sheet`,
   bar: (number: number) => `Bar ${number}:`,
+  more: 'Chart, key, balance and ways to practise',
   loopHelp: 'Drag over bars, or press two of them, to go round them.',
   round: (first: number, last: number) =>
     first === last ? `Going round bar ${first}` : `Going round bars ${first} to ${last}`,

@@ -104,6 +104,7 @@ function BandWithSheets({ band: { material, seed }, learner, sheets }: BandWithS
         spec={material}
         seed={seed}
         keysOnPage={false}
+        isBrief
         reader={findInstrument(learner.instrument)}
         following={following}
       />
