@@ -22,56 +22,65 @@ const dayForms: Readonly<Record<DayForm, Intl.DateTimeFormatOptions>> = {
   monthName: { month: 'short' },
 };
 
-const formatters = new Map<string, Intl.DateTimeFormat>();
-function formatterOf(locale: string, name: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-  const key = `${locale} ${name}`;
-  const known = formatters.get(key);
-  if (known) return known;
-  const made = new Intl.DateTimeFormat(locale, { ...options, timeZone: 'UTC' });
-  formatters.set(key, made);
-  return made;
+/** Makes one for each locale and options, once: making it takes fifty times as long as using it. */
+function keepEach<Options, Formatter>(make: (locale: string, options: Options) => Formatter) {
+  const kept = new Map<string, Formatter>();
+  return (locale: string, options: Options): Formatter => {
+    const key = `${locale} ${JSON.stringify(options)}`;
+    const formatter = kept.get(key) ?? make(locale, options);
+    kept.set(key, formatter);
+    return formatter;
+  };
 }
+
+const dates = keepEach(
+  (locale, options: Intl.DateTimeFormatOptions) =>
+    new Intl.DateTimeFormat(locale, { timeZone: 'UTC', ...options }),
+);
+const numbers = keepEach(
+  (locale, options: Intl.NumberFormatOptions) => new Intl.NumberFormat(locale, options),
+);
 
 const utc = (date: PlainDate, time = '00:00') => new Date(`${date}T${time}:00Z`);
 
 /** A day in words. `formatDay('2026-11-25', 'en-GB', 'long')` → `25 November 2026` */
 export function formatDay(date: PlainDate, locale: string, form: DayForm = 'short'): string {
-  return formatterOf(locale, form, dayForms[form]).format(utc(date));
+  return dates(locale, dayForms[form]).format(utc(date));
 }
 
 /** Two days as a stretch, with what they share said once. `('2026-12-19', '2027-01-03', 'en-GB')` → `19 December 2026 – 3 January 2027` */
 export function formatDays(from: PlainDate, to: PlainDate, locale: string): string {
   if (from === to) return formatDay(from, locale, 'long');
-  return formatterOf(locale, 'long', dayForms.long).formatRange(utc(from), utc(to));
+  return dates(locale, dayForms.long).formatRange(utc(from), utc(to));
 }
 
 /** A time of day. `formatTime('16:30', 'en-GB')` → `16:30`; in `en-US` `4:30 PM` */
 export function formatTime(time: PlainTime, locale: string): string {
   const day = '2000-01-01' as PlainDate;
-  return formatterOf(locale, 'time', { hour: 'numeric', minute: '2-digit' }).format(utc(day, time));
+  return dates(locale, { hour: 'numeric', minute: '2-digit' }).format(utc(day, time));
 }
 
 /** The name of a weekday, 1 Monday … 7 Sunday. `formatWeekday(1, 'en-GB')` → `Monday` */
 export function formatWeekday(weekday: Weekday, locale: string, form: 'long' | 'short' = 'long'): string {
   // 1 January 2001 was a Monday.
   const day = `2001-01-0${weekday}` as PlainDate;
-  return formatterOf(locale, `weekday-${form}`, { weekday: form }).format(utc(day));
+  return dates(locale, { weekday: form }).format(utc(day));
 }
 
 /** Minutes as they are said. `formatMinutes(45, 'en-GB')` → `45 min` */
 export function formatMinutes(minutes: number, locale: string): string {
-  const number = new Intl.NumberFormat(locale, { style: 'unit', unit: 'minute', unitDisplay: 'short' });
+  const number = numbers(locale, { style: 'unit', unit: 'minute', unitDisplay: 'short' });
   return number.format(minutes).replace('mins', 'min');
 }
 
 /** A share 0..1 in per cent. `formatShare(0.78, 'en-GB')` → `78%` */
 export function formatShare(share: number, locale: string): string {
-  return new Intl.NumberFormat(locale, { style: 'percent', maximumFractionDigits: 0 }).format(share);
+  return numbers(locale, { style: 'percent', maximumFractionDigits: 0 }).format(share);
 }
 
 /** A moment (ISO instant) on the studio's own clock. `formatMoment('2026-11-25T09:30:00Z', 'en-GB', 'Europe/Lisbon')` → `25 Nov, 09:30` */
 export function formatMoment(instant: string, locale: string, timeZone: string): string {
-  return new Intl.DateTimeFormat(locale, {
+  return dates(locale, {
     day: 'numeric',
     month: 'short',
     hour: '2-digit',

@@ -1,7 +1,7 @@
 // One student: the course score on top, then what the course holds, what stands apart, skills over time, and how it is
 // planned.
 
-import { type ReactNode, useState } from 'react';
+import { memo, type ReactNode, useCallback, useState } from 'react';
 import { Link, useParams, useSearchParams } from 'wouter';
 import type { CourseView, StudentView } from '#contract';
 import { Button } from '../../components/button.tsx';
@@ -43,6 +43,7 @@ export function StudentScreen() {
   const chosen = courses.find((one) => one.id === search.get('course')) ?? courses[0] ?? null;
   const course = useCourse(chosen?.id ?? null);
   const [open, setOpen] = useState<'give' | 'whatIf' | 'change' | null>(search.has('give') ? 'give' : null);
+  const give = useCallback(() => setOpen('give'), []);
   const stopGiving = () => {
     setOpen(null);
     if (!search.has('give')) return;
@@ -98,7 +99,7 @@ export function StudentScreen() {
                     course={held}
                     student={view}
                     trying={open === 'whatIf'}
-                    onGive={() => setOpen('give')}
+                    onGive={give}
                     onClose={() => setOpen(null)}
                   />
                 )}
@@ -158,6 +159,23 @@ function Course({
           )}
         </>
       )}
+      <Below course={course} student={student} onGive={onGive} />
+    </div>
+  );
+}
+
+/** What stands under the score: it stays as it is while a form opens over it. */
+const Below = memo(function Below({
+  course,
+  student,
+  onGive,
+}: {
+  readonly course: CourseView;
+  readonly student: StudentView;
+  readonly onGive: () => void;
+}) {
+  return (
+    <>
       <div className="student-below no-print">
         <div>
           <UnitList course={course} onGive={onGive} />
@@ -170,18 +188,28 @@ function Course({
           <TakeList course={course} student={student.id} />
         </div>
       </div>
-      <details className="student-plan no-print">
-        <summary>
-          <h2>{say.plan.title}</h2>
-        </summary>
+      <PlanParts course={course} />
+    </>
+  );
+});
+
+/** How the course is planned: many fields, made when first looked at. */
+function PlanParts({ course }: { readonly course: CourseView }) {
+  const [seen, setSeen] = useState(false);
+  return (
+    <details className="student-plan no-print" onToggle={() => setSeen(true)}>
+      <summary>
+        <h2>{say.plan.title}</h2>
+      </summary>
+      {seen && (
         <div className="student-plan-parts">
           <PlanCourse key={`course ${course.revision}`} course={course} />
           <PlanDays course={course} />
           <PlanStrands key={`strands ${course.revision}`} course={course} />
           <PlanSettings key={`settings ${course.revision}`} course={course} />
         </div>
-      </details>
-    </div>
+      )}
+    </details>
   );
 }
 
