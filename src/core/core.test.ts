@@ -23,6 +23,19 @@ test('days add across month ends and leap days, and are counted back', () => {
   expect(daysBetween(from, addDays(from, 400))).toBe(400);
 });
 
+// Source: the days as temporal-polyfill counts them, which `addDays` stands on.
+test('days are counted right from every day of three hundred years to the next', () => {
+  const first = '1900-01-01' as PlainDate;
+  let day = first;
+  let wrong: PlainDate | null = null;
+  for (let count = 0; day < '2200' && wrong === null; count++) {
+    if (daysBetween(first, day) !== count || daysBetween(day, first) !== 0 - count) wrong = day;
+    day = addDays(day, 1);
+  }
+  expect(wrong).toBeNull();
+  expect(day).toBe('2200-01-01');
+});
+
 test('times wrap at midnight', () => {
   expect(addMinutes('23:50' as PlainTime, 25)).toBe('00:15');
 });

@@ -47,7 +47,18 @@ export function addDays(date: PlainDate, days: number): PlainDate {
 
 /** Whole days from one date to another; negative when `to` is earlier. `daysBetween('2026-02-28', '2026-03-01')` → 1 */
 export function daysBetween(from: PlainDate, to: PlainDate): number {
-  return Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days;
+  return dayNumber(to) - dayNumber(from);
+}
+
+/**
+ * Days counted from 1 March of the year 0, in years that begin in March so that a leap day comes last (H. Hinnant,
+ * "chrono-Compatible Low-Level Date Algorithms", days_from_civil; from memory). Planning counts days by the thousand.
+ */
+function dayNumber(date: PlainDate): number {
+  const month = (Number(date.slice(5, 7)) + 9) % 12;
+  const year = Number(date.slice(0, 4)) - (month >= 10 ? 1 : 0);
+  const leapDays = Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400);
+  return 365 * year + leapDays + Math.floor((153 * month + 2) / 5) + Number(date.slice(8)) - 1;
 }
 
 /** ISO weekday, 1 Monday … 7 Sunday. `weekdayOf('2026-11-25')` → 3 */

@@ -1,14 +1,15 @@
 // A unit on a course: how far it is, what is set aside, and where its checks stand.
 
 import type { CourseUnitView } from '#contract';
-import { compareUnits, type Level, type Skill, type SkillId, type UnitDocument } from '#planning';
-import { workDone } from '../course/assemble-course-input.ts';
-import { type CourseRecords, segmentsOf } from '../course/course-records.ts';
-import type { CourseUnitId, CourseUnitRecord, UnitRecord } from '../record/records.ts';
+import { compareUnits, type Level, type Skill, type SkillId, type UnitDocument, type Work } from '#planning';
+import type { CourseRecords } from '../course/course-records.ts';
+import type { CourseUnitRecord, UnitRecord } from '../record/records.ts';
 import type { CourseActivities } from './course-activity.ts';
 
 export interface CourseUnitContext {
   readonly records: CourseRecords;
+  /** Of the whole course, in taught lessons. */
+  readonly done: readonly Work[];
   readonly activities: CourseActivities;
   readonly levels: ReadonlyMap<SkillId, Level>;
   readonly skills: ReadonlyMap<SkillId, Skill>;
@@ -22,9 +23,11 @@ export interface CourseUnitContext {
 export function toCourseUnitView(unit: CourseUnitRecord, context: CourseUnitContext): CourseUnitView {
   const { records, activities, levels, library, original } = context;
   const own = activities.all.filter((a) => a.unit.id === unit.id);
+  const work = context.done.filter((w) => w.courseUnit === unit.id);
   const shares = own.map((a) => {
     const usual = a.activity.minutes.usual;
-    return { ...a, usual, share: shareDone(records, unit.id, a.activity.key, usual) };
+    const goes = work.filter((w) => w.activity === a.activity.key);
+    return { ...a, usual, share: shareDone(goes, usual) };
   });
   const core = shares.filter((a) => !a.isExtension);
   const usualInAll = core.reduce((sum, a) => sum + a.usual, 0);
@@ -63,19 +66,10 @@ export function toCourseUnitView(unit: CourseUnitRecord, context: CourseUnitCont
   };
 }
 
-/** Share of an activity that was done in taught lessons, 0..1; finished is all of it. */
-export function shareDone(
-  records: CourseRecords,
-  courseUnit: CourseUnitId,
-  activity: string,
-  usual: number,
-): number {
-  const work = records.lessons
-    .filter((l) => l.status === 'taught')
-    .flatMap((l) => segmentsOf(records, l.id).flatMap(workDone))
-    .filter((w) => w.courseUnit === courseUnit && w.activity === activity);
-  if (work.some((w) => w.outcome === 'finished')) return 1;
-  const covered = work.reduce((sum, w) => sum + w.covered, 0);
+/** Share of an activity that was done in these goes at it, 0..1; finished is all of it. */
+function shareDone(goes: readonly Work[], usual: number): number {
+  if (goes.some((go) => go.outcome === 'finished')) return 1;
+  const covered = goes.reduce((sum, go) => sum + go.covered, 0);
   // All its usual minutes may be spent without it being there yet: then it is nearly done, not done.
   return usual <= 0 ? 0 : Math.min(0.99, covered / usual);
 }

@@ -11,8 +11,8 @@ import {
   type UnitId,
 } from '#planning';
 import { unitVersionId } from '../command/unit-rows.ts';
-import { assembleCourseInput } from '../course/assemble-course-input.ts';
-import { loadCourse } from '../course/course-records.ts';
+import { assembleCourseInput, workDone } from '../course/assemble-course-input.ts';
+import { loadCourse, segmentsOf } from '../course/course-records.ts';
 import { loadLibrary } from '../course/replan-course.ts';
 import { loadAbsent } from '../lesson/absence.ts';
 import type { CourseId, CourseUnitId, LessonStatus } from '../record/records.ts';
@@ -46,12 +46,16 @@ export async function viewCourse(
   const leftOut = listLeftOut(records, formulation, today);
   const levels = latestLevels(records.observations);
   const notReady = new Set(formulation.notReady.map((n) => n.courseUnit));
+  const done = lessons
+    .filter((l) => l.status === 'taught')
+    .flatMap((l) => segmentsOf(records, l.id).flatMap(workDone));
   const count = (status: LessonStatus) => lessons.filter((l) => l.status === status).length;
   const units: CourseUnitView[] = [];
   for (const unit of records.units)
     units.push(
       toCourseUnitView(unit, {
         records,
+        done,
         activities,
         levels,
         skills,
