@@ -38,12 +38,16 @@ export function planAnew(
     problem,
     previous === null ? options : { ...options, previous: coursePlanToPlan(previous, problem) },
   );
-  const fresh = carryOn(problem, best, begun, options);
-  if (previous === null) return fresh;
+  if (previous === null) return carryOn(problem, best, begun, options);
   const wishes = wishToCarryOn(problem, begun, coursePlanToWishes(previous, problem));
   const mended = repairPlan(problem, wishes, formerMinutes(previous, problem));
   const kept = asPlan(problem, mended);
-  if (carriedOn(begun, mended) < carriedOn(begun, fresh.lessons)) return fresh;
+  const carried = carriedOn(begun, mended);
+  // Near the best there is, it is near the best that has all begun work in its place: no need to search for that.
+  if (kept !== null && carried === begun.length && isNear(kept.objective, best.objective, patience))
+    return kept;
+  const fresh = carryOn(problem, best, begun, options);
+  if (carried < carriedOn(begun, fresh.lessons)) return fresh;
   if (kept !== null && isNear(kept.objective, fresh.objective, patience)) return kept;
 
   const from = firstDifference(problem, previous, mended);
