@@ -96,6 +96,8 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const [within, setWithin] = useState(false);
   const holdsFocus = useRef(false);
   const [moving, setMoving] = useState<{ id: string; bar: string } | null>(null);
+  /** Let go over another lesson, and not answered yet. */
+  const [landed, setLanded] = useState<typeof moving>(null);
   const [told, setTold] = useState('');
   const keysId = useId();
   const live = mode === 'live';
@@ -122,14 +124,15 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
     itemOf,
     canLift: (item) => live && item.kind === 'segment' && isMovable(item.segment, item.bar),
     canLand: (bar) => landings.some((one) => one.lesson === bar),
-    onDrop: (item, bar) => actions.moveSegment(item, bar),
+    onDrop: (item, bar) => void land(item, bar),
     onLongPress: (item, element) => {
       if (live) actions.open(item, element);
     },
   });
 
-  const movingItem = moving ? items.get(moving.id) : drag?.item;
-  const landingBar = moving?.bar ?? drag?.over ?? null;
+  const underWay = moving ?? landed;
+  const movingItem = drag?.item ?? items.get(underWay?.id ?? '');
+  const landingBar = drag ? drag.over : (underWay?.bar ?? null);
   const landing: Landing | null =
     movingItem?.kind === 'segment' && landingBar !== null
       ? {
@@ -141,6 +144,13 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
         }
       : null;
 
+  /** It stands marked in its new place until the plan says where it stands. */
+  const land = async (item: ScoreItem, bar: string) => {
+    setMoving(null);
+    setLanded({ id: item.id, bar });
+    await actions.moveSegment(item, bar);
+    setLanded(null);
+  };
   const startMoving = (item: ScoreItem) => {
     if (item.kind !== 'segment' || !isMovable(item.segment, item.bar)) return setTold(say.cannotMove);
     setMoving({ id: item.id, bar: item.bar.lesson });
@@ -170,8 +180,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
       case 'step':
         return step(intent.by, item.description.title);
       case 'land':
-        if (moving) actions.moveSegment(item, moving.bar);
-        return setMoving(null);
+        return moving ? void land(item, moving.bar) : undefined;
       case 'giveUp':
         setMoving(null);
         return setTold(say.moveCancelled(item.description.title));

@@ -25,7 +25,8 @@ export interface ScoreActions {
   /** Pins or unpins, sets aside; the answer is a sentence when it cannot be done. */
   readonly togglePin: (item: ScoreItem) => string | null;
   readonly setAside: (item: ScoreItem) => string | null;
-  readonly moveSegment: (item: ScoreItem, lesson: string) => void;
+  /** Resolves when the answer is on screen, or there is none. */
+  readonly moveSegment: (item: ScoreItem, lesson: string) => Promise<void>;
   readonly lookedAt: () => void;
   /** The open menu or form, to be put anywhere on the page. */
   readonly layer: ReactNode;
@@ -73,10 +74,16 @@ export function useScoreActions(
     put({ type: 'activity.setAside', seen, course: id, courseUnit, activity, backFrom: null });
     return null;
   };
-  const moveSegment = (item: ScoreItem, lesson: string) => {
+  const moveSegment = async (item: ScoreItem, lesson: string) => {
     const target = course.bars.find((bar) => bar.kind === 'lesson' && bar.lesson === lesson);
     if (item.kind !== 'segment' || target?.kind !== 'lesson' || target.lesson === item.bar.lesson) return;
-    put({ type: 'segment.move', seen, segment: item.segment.id, lesson: target.lesson, minutes: null });
+    await send({
+      type: 'segment.move',
+      seen,
+      segment: item.segment.id,
+      lesson: target.lesson,
+      minutes: null,
+    });
   };
 
   const onDeed = (deed: ScoreDeed) => {
