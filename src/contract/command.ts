@@ -103,7 +103,7 @@ const course = idOf('course');
 const lesson = idOf('lesson');
 const segment = idOf('segment');
 
-export const commandSchema = z.discriminatedUnion('type', [
+const steps = [
   // studio
   z.strictObject({
     type: z.literal('studio.found'),
@@ -329,18 +329,28 @@ export const commandSchema = z.discriminatedUnion('type', [
     }),
   }),
   z.strictObject({ type: z.literal('material.remove'), material: idOf('material') }),
+] as const;
+
+const stepsOf = (most: number) => z.array(z.discriminatedUnion('type', steps)).min(1).max(most);
+
+export const commandSchema = z.discriminatedUnion('type', [
+  ...steps,
   // takes, and consent to record them
   ...takeCommands,
+  /** Several as one: all are done or none, each has seen what those before it did, and courses are planned again once. */
+  z.strictObject({ type: z.literal('together'), label: short.min(1), commands: stepsOf(1000) }),
   /** Takes a change back; undoing an undo does it again. */
   z.strictObject({ type: z.literal('undo'), change: idOf('change') }),
 ]);
 
 export type Command = z.infer<typeof commandSchema>;
 export type CommandType = Command['type'];
+/** What may be done together with others. */
+export type Step = CommandOf<'together'>['commands'][number];
 export type CommandOf<T extends CommandType> = Extract<Command, { type: T }>;
 
 export const sendSchema = z.strictObject({ id: idOf('change'), command: commandSchema });
 /** One command on its way, with the id that makes it count once. */
 export type Send = z.infer<typeof sendSchema>;
 
-export const whatIfSchema = z.strictObject({ commands: z.array(commandSchema).min(1).max(50) });
+export const whatIfSchema = z.strictObject({ commands: stepsOf(50) });

@@ -6,6 +6,7 @@ export {
   type CommandType,
   commandSchema,
   type Send,
+  type Step,
   sendSchema,
   whatIfSchema,
 } from './command.ts';

@@ -1,12 +1,12 @@
 // Carries out one command inside one change of the store: load, decide, save, plan again, reply. The same change sent
 // twice is applied once and answered alike.
 
-import type { Command, CommandOf, CommandReply, CommandType, Fault, Send } from '#contract';
+import type { Command, CommandOf, CommandReply, Fault, Send } from '#contract';
 import { err, ok, type Result } from '#core';
 import type { ChangeId } from '../record/records.ts';
 import type { Store, Transactor } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
-import type { Desk, Handler, Outside } from './desk.ts';
+import { type Desk, type Handler, lookAnew, type Outside } from './desk.ts';
 import { handlers } from './handlers.ts';
 import { settleCourses } from './settle-courses.ts';
 import { sweepSounds } from './take-sounds.ts';
@@ -43,15 +43,29 @@ export async function applyCommand(
       kind: 'NotAllowedNow',
       message: 'There is no studio here yet. Open the start page and set one up first.',
     });
-  const done = await handle(command.type, desk, command);
+  const done = await (command.type === 'together'
+    ? handleEach(desk, command)
+    : handle(command.type, desk, command));
   if (!done.ok) return done;
   if (!imagining) await sweepSounds(desk);
   const courses = await settleCourses(desk);
-  const reply: CommandReply = { change, label: done.value, courses, notices: desk.notices };
+  const reply: CommandReply = { change, label: done.value, courses, notices: [...new Set(desk.notices)] };
   return ok(desk.clockOnly ? { ...reply, clockOnly: true } : reply);
 }
 
-function handle<T extends CommandType>(type: T, desk: Desk, command: CommandOf<T>) {
+async function handleEach(
+  desk: Desk,
+  { label, commands }: CommandOf<'together'>,
+): Promise<Result<string, Fault>> {
+  for (const command of commands) {
+    const done = await handle(command.type, desk, command);
+    if (!done.ok) return done;
+    lookAnew(desk);
+  }
+  return ok(label);
+}
+
+function handle<T extends keyof typeof handlers>(type: T, desk: Desk, command: CommandOf<T>) {
   const handler: Handler<T> = handlers[type];
   return handler(desk, command);
 }

@@ -40,6 +40,8 @@ export interface Desk {
 /** A course that the command touches. `before` is as it was when the command first looked. */
 export interface CourseInHand {
   readonly before: CourseRecords;
+  /** As the command at work found it; null until it looks. */
+  now: CourseRecords | null;
   touched: boolean;
   replan: boolean;
   /** Lessons closed, or corrected after closing, by this command. */
@@ -64,17 +66,26 @@ export interface Touch {
 /** Takes a course in hand before anything of it is changed; null when there is none. */
 export async function takeCourse(desk: Desk, id: CourseId): Promise<CourseRecords | null> {
   const known = desk.inHand.get(id);
-  if (known !== undefined) return known.before;
+  if (known !== undefined) {
+    known.now ??= await loadCourse(desk.tx, id);
+    return known.now;
+  }
   const before = await loadCourse(desk.tx, id);
   if (before === null) return null;
   desk.inHand.set(id, {
     before,
+    now: before,
     touched: false,
     replan: false,
     taught: [],
     given: [],
   });
   return before;
+}
+
+/** The next of several commands looks at each course anew. */
+export function lookAnew({ inHand }: Desk): void {
+  for (const course of inHand.values()) course.now = null;
 }
 
 /** As `takeCourse`, refusing when the sender had an older revision on screen. */

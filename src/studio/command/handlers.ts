@@ -1,4 +1,4 @@
-// One handler for each command; a command without one does not compile.
+// One handler for each command but those that are several; a command without one does not compile.
 
 import type { CommandType } from '#contract';
 import { noteAbsent } from './absence-commands.ts';
@@ -48,7 +48,7 @@ import { discardTake, eraseSounds, giveConsent, keepTake, withdrawConsent } from
 import { undoChange } from './undo.ts';
 import { writeLesson, writeSegment } from './writing-commands.ts';
 
-export const handlers: { readonly [T in CommandType]: Handler<T> } = {
+export const handlers: { readonly [T in Exclude<CommandType, 'together'>]: Handler<T> } = {
   'studio.found': foundStudio,
   'studio.change': changeStudio,
   'student.add': addStudent,

@@ -2,7 +2,7 @@
 // lessons stay whole, revisions rise, nothing is left hanging, and undo brings back exactly what was.
 
 import { expect, test } from 'vitest';
-import type { Command } from '#contract';
+import { type Command, whatIfSchema } from '#contract';
 import { addDays, createSeededRandom, type PlainDate } from '#core';
 import type { TableName } from '../record/records.ts';
 import { findMissing } from '../record/row-links.ts';
@@ -35,7 +35,8 @@ test.each(seeds)('[R-WHOLE] [R-ALL] [R-REVISION] a studio stays whole, seed %i',
       today = addDays(today, 1 + Math.floor(random.next() * 6));
       studio.setToday(today);
     }
-    const command = randomCommand(tables, changes.slice(-12), today, random);
+    const draw = () => randomCommand(tables, changes.slice(-12), today, random);
+    const command = random.next() < 0.15 ? asOne([draw(), draw()]) : draw();
     if (command === null) continue;
     const change = `s${seed}-${step}`;
     const reply = await studio.send(command, change);
@@ -59,6 +60,12 @@ test.each(seeds)('[R-WHOLE] [R-ALL] [R-REVISION] a studio stays whole, seed %i',
   expect(done).toBeGreaterThan(steps / 6);
   await studio.store.close();
 });
+
+/** The commands sent together; null where one of them cannot be. */
+function asOne(commands: readonly unknown[]): Command | null {
+  const steps = whatIfSchema.safeParse({ commands });
+  return steps.success ? { type: 'together', label: 'Both', commands: steps.data.commands } : null;
+}
 
 function expectWhole(tables: Tables, today: PlainDate, told: string): void {
   for (const lesson of tables.lesson) {

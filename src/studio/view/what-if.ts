@@ -1,7 +1,7 @@
 // What a few commands would do to a course, with nothing saved: the same rules run in a change that is always undone,
 // and the course before and after is compared in sentences.
 
-import type { Command, CourseView, Fault, LessonBarView, WhatIfView } from '#contract';
+import type { Command, CourseView, Fault, LessonBarView, Step, WhatIfView } from '#contract';
 import { createId, err, ok, type PlainDate, type Result } from '#core';
 import { formatDay } from '#planning';
 import { applyCommand } from '../command/carry-out.ts';
@@ -11,32 +11,24 @@ import type { Store } from '../record/store.ts';
 import { formatCount } from '../sentence/amounts.ts';
 import { viewCourse } from './view-course.ts';
 
-/** Imagines the commands one after the other; the first refusal is the answer. */
+/** Imagines the commands done together; the first refusal is the answer. */
 export function whatIf(
   store: Store,
   course: CourseId,
-  commands: readonly Command[],
+  commands: readonly Step[],
   outside: Outside,
 ): Promise<Result<WhatIfView, Fault>> {
   return store.imagine(async (tx): Promise<Result<WhatIfView, Fault>> => {
     const before = await viewCourse(tx, course, outside);
     if (before === null) return err({ kind: 'NotFound', message: 'There is no such course any more.' });
-    const notices: string[] = [];
-    for (const command of commands) {
-      if (command.type === 'undo')
-        return err({
-          kind: 'NotAllowedNow',
-          message: 'Taking back a change cannot be tried out; do it and see.',
-        });
-      const done = await applyCommand(tx, createId('change', outside.random), command, outside, true);
-      if (!done.ok) return done;
-      notices.push(...done.value.notices);
-    }
+    const command: Command = { type: 'together', label: 'What if', commands: [...commands] };
+    const done = await applyCommand(tx, createId('change', outside.random), command, outside, true);
+    if (!done.ok) return done;
     const after = await viewCourse(tx, course, outside);
     if (after === null) return err({ kind: 'NotFound', message: 'The course would be gone.' });
     return ok({
       course: after,
-      changes: [...compareCourses(before, after), ...notices],
+      changes: [...compareCourses(before, after), ...done.value.notices],
       ends: { before: lastWorkDay(before), after: lastWorkDay(after) },
     });
   });

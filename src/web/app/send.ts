@@ -1,6 +1,6 @@
 // A person's change on its way: sent, told of with Undo, and its views asked for again. Used by the hooks and the frame.
 
-import type { ChangesView, Command, CommandReply, CommandType } from '#contract';
+import type { ChangesView, Command, CommandReply, CommandType, Step } from '#contract';
 import type { Id } from '#core';
 import { newId } from '../new-id.ts';
 import { words } from '../words/index.ts';
@@ -10,7 +10,6 @@ import { keys } from './query-keys.ts';
 import { theOutbox } from './the-outbox.ts';
 import { dropToasts, showToast } from './toasts.ts';
 import { changesWith, joinChanges } from './undo-groups.ts';
-import { withSeen } from './with-seen.ts';
 
 /** Shows what went wrong, with the way on where there is one; `about` is what was tried, if it can be tried again. */
 export function showFault(fault: ApiFault, about: CommandType | null = null): void {
@@ -57,21 +56,28 @@ export async function send(command: Command): Promise<CommandReply | null> {
 }
 
 /**
- * Sends several commands as one step, each having seen what those before it did: all are taken or none stays, one
- * message tells of them, one Undo takes them back. `label` names the step; one command alone says what it did itself.
- * Null when one was refused; the fault has been shown and what went before it taken back. `sendOne` is how each is sent.
+ * Sends several commands as one step: all are taken or none, one message tells of them, one Undo takes them back. `label`
+ * names the step; one command alone says what it did itself. Null when one was refused; the fault has been shown.
  */
-export async function sendTogether(
+export function sendTogether(commands: readonly Step[], label: string): Promise<CommandReply | null> {
+  const [only, ...others] = commands;
+  return send(only && others.length === 0 ? only : { type: 'together', label, commands: [...commands] });
+}
+
+/**
+ * Sends commands one after another as one step, for those that are changes of their own. Null when one was refused; the
+ * fault has been shown and what went before it taken back. `sendOne` is how each is sent.
+ */
+export async function sendInTurn(
   commands: readonly Command[],
-  label: string | ((replies: readonly CommandReply[]) => string),
+  label: (replies: readonly CommandReply[]) => string,
   sendOne: (command: Command, at: number) => ReturnType<typeof sendCommand> = (command) =>
     sendCommand(newId('change'), command),
 ): Promise<readonly CommandReply[] | null> {
   if (theOutbox.status().pending > 0) await theOutbox.flush();
-  const revisions = new Map<string, number>();
   const done: CommandReply[] = [];
   for (const [at, command] of commands.entries()) {
-    const reply = await sendOne(withSeen(command, revisions), at);
+    const reply = await sendOne(command, at);
     if (!reply.ok) {
       showFault(reply.error);
       for (const { change } of done.toReversed())
@@ -79,22 +85,20 @@ export async function sendTogether(
       await queryClient.invalidateQueries();
       return null;
     }
-    for (const { course, revision } of reply.value.courses) revisions.set(course, revision);
     done.push(reply.value);
   }
   theOutbox.forgetWritten();
   joinChanges(done.map((reply) => reply.change));
   const last = done.at(-1);
-  const name = typeof label === 'function' ? label(done) : done.length === 1 ? last?.label : label;
   const notices = [...new Set(done.flatMap((reply) => reply.notices))];
-  if (last) showDone({ ...last, label: name ?? last.label, notices });
+  if (last) showDone({ ...last, label: label(done), notices });
   await queryClient.invalidateQueries();
   return done;
 }
 
 /** Takes changes back one after another, as one step that is named after the last of them. */
 async function undoInOrder(changes: readonly Id<'change'>[]): Promise<readonly CommandReply[] | null> {
-  return sendTogether(
+  return sendInTurn(
     changes.map((one): Command => ({ type: 'undo', change: one })),
     // The last to be taken back was the first made: it names the step.
     (replies) => words.frame.andMore(replies.at(-1)?.label ?? '', replies.length - 1),
@@ -149,7 +153,7 @@ async function undoUnder(change: Id<'change'>, clocks: readonly Id<'change'>[]):
     await refreshAfter('undo');
   } else if (alone.error.kind === 'ChangedElsewhere') {
     const all = [...clocks, change].map((one): Command => ({ type: 'undo', change: one }));
-    await sendTogether(all, (replies) => replies.at(-1)?.label ?? '');
+    await sendInTurn(all, (replies) => replies.at(-1)?.label ?? '');
   } else showFault(alone.error, 'undo');
 }
 

@@ -5,7 +5,7 @@ import type { CommandReply } from '#contract';
 import { present } from '#core';
 import { sendCommand } from '../app/api.ts';
 import type { OutboxCommand } from '../app/outbox-queue.ts';
-import { sendTogether } from '../app/send.ts';
+import { sendInTurn } from '../app/send.ts';
 import { theOutbox } from '../app/the-outbox.ts';
 import { showToast } from '../app/toasts.ts';
 import { newId } from '../new-id.ts';
@@ -32,7 +32,7 @@ export async function keepOrHold(
     hold(0);
     return true;
   }
-  const replies = await sendTogether(commands, label, async (_, at) => {
+  const replies = await sendInTurn(commands, label, async (_, at) => {
     if (at === 0) return first;
     const reply = await sendNth(at);
     if (reply.ok || reply.error.offline !== true) return reply;

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Command, CourseView } from '#contract';
+import type { CourseView, Step } from '#contract';
 import { sendTogether } from '../../app/send.ts';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
@@ -92,7 +92,7 @@ function wayToCommands(
   course: CourseView,
   unit: CourseView['units'][number],
   way: CourseView['notReady'][number]['way'],
-): Command[] {
+): Step[] {
   const at = unitsOnStrand(course.units, unit.strand).findIndex((one) => one.id === unit.id);
   return way.map((step, i) => ({
     type: 'courseUnit.give',

@@ -1,7 +1,7 @@
 // Giving a unit: which, on which strand, where in its order; what it would do to the course is shown before it is given.
 
 import { useState } from 'react';
-import type { Command, CourseView, UnitRow } from '#contract';
+import type { CourseView, Step, UnitRow } from '#contract';
 import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
@@ -46,7 +46,7 @@ export function GiveUnit({ course, given, onClose }: Props) {
     setChosenId(unit.id);
     setPicked(null);
   };
-  const command = (): Command | null => {
+  const command = (): Step | null => {
     if (!chosen || !onStrand) return null;
     const position = positionToNumber(course.units, onStrand.id, after);
     return {

@@ -1,13 +1,13 @@
 // Asks the server what commands would do to a course, with nothing saved.
 
 import { useCallback, useState } from 'react';
-import type { Command, CourseView, WhatIfView } from '#contract';
+import type { CourseView, Step, WhatIfView } from '#contract';
 import { postJson } from '../../app/api.ts';
 import { showFault } from '../../app/send.ts';
 
 export interface Imagined {
   readonly view: WhatIfView;
-  readonly commands: readonly Command[];
+  readonly commands: readonly Step[];
   /** The revision it was imagined from: another one on screen makes it stale. */
   readonly from: number;
 }
@@ -17,7 +17,7 @@ export function useWhatIf(course: CourseView) {
   const [imagined, setImagined] = useState<Imagined | null>(null);
   const [asking, setAsking] = useState(false);
   const ask = useCallback(
-    async (commands: readonly Command[]) => {
+    async (commands: readonly Step[]) => {
       setAsking(true);
       const reply = await postJson<WhatIfView>(`/api/courses/${encodeURIComponent(course.id)}/what-if`, {
         commands,

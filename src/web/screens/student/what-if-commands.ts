@@ -1,7 +1,7 @@
 // Turns what a teacher tries out into the commands that would make it so: the same commands are shown first and, if kept,
 // sent.
 
-import type { Command, CourseView } from '#contract';
+import type { CourseView, Step } from '#contract';
 import { type Id, isDate, type PlainDate } from '#core';
 import type { UnitId } from '#planning';
 
@@ -26,9 +26,9 @@ export function lessonsWithin(course: Pick<CourseView, 'bars'>, from: PlainDate,
 }
 
 /** The commands of a trial in the order they are to be sent; empty when nothing is tried. */
-export function trialToCommands(course: CourseView, trial: Trial, awayReason: string): Command[] {
+export function trialToCommands(course: CourseView, trial: Trial, awayReason: string): Step[] {
   const seen = course.revision;
-  const commands: Command[] = [];
+  const commands: Step[] = [];
   if (trial.away)
     for (const { lesson } of lessonsWithin(course, trial.away.from, trial.away.to))
       commands.push({ type: 'lesson.cancel', lesson, reason: awayReason });

@@ -58,7 +58,8 @@ export function GroupDialog({ group, students, today, onClose }: GroupDialogProp
     const who = { student: null, group: id };
     const sent =
       course.open && instrument !== ''
-        ? await sendTogether([put, courseToOpen(course, who, { instrument, stage }, today, newId)], () =>
+        ? await sendTogether(
+            [put, courseToOpen(course, who, { instrument, stage }, today, newId)],
             groups.added(name.trim()),
           )
         : await send(put);

@@ -97,7 +97,7 @@ export function ImportScreen() {
     if (!commands) return;
     setBusy(true);
     const label = says.done(commands.add.students.length, commands.courses.length);
-    const sent = await sendTogether([commands.add, ...commands.courses], () => label);
+    const sent = await sendTogether([commands.add, ...commands.courses], label);
     setBusy(false);
     // Those who came without a time have no course yet, and nobody has a unit.
     if (sent) navigate('/students/first');

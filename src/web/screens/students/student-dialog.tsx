@@ -1,14 +1,13 @@
 // Adds a student, or changes one, in one step with their course and weekly lesson.
 
 import { type FormEvent, useState } from 'react';
-import type { Command, StudentView } from '#contract';
+import type { StudentView } from '#contract';
 import { type Id, type PlainDate, present } from '#core';
 import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { SelectField } from '../../components/field.tsx';
 import { Loaded } from '../../components/loading.tsx';
-import { useCommand } from '../../hooks/use-command.ts';
 import { useStudent, useStudio } from '../../hooks/use-view.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
@@ -33,7 +32,6 @@ interface StudentFormProps {
 }
 
 function StudentForm({ known, today, onDone }: StudentFormProps) {
-  const send = useCommand();
   const [draft, setDraft] = useState(() => (known ? draftOfStudent(known, today) : newStudentDraft(today)));
   const [tried, setTried] = useState(false);
   const [busy, setBusy] = useState(false);
@@ -41,20 +39,14 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
   const shown = tried ? faults : {};
   const played = draft.instruments.map((row) => row.instrument).filter((id) => id !== '');
 
-  const sendAll = ([first, ...others]: readonly Command[]) => {
-    if (!first) return Promise.resolve(null);
-    if (others.length === 0) return send(first);
-    const says = known ? form.changedWithCourse : form.addedWithCourse;
-    return sendTogether([first, ...others], () => says(draft.name.trim()));
-  };
-
   async function save(event: FormEvent) {
     event.preventDefault();
     setTried(true);
     if (Object.keys(faults).length > 0 || busy) return;
     setBusy(true);
     const commands = draftToCommands(draft, known, today, newId);
-    const sent = await sendAll(commands);
+    const says = known ? form.changedWithCourse : form.addedWithCourse;
+    const sent = await sendTogether(commands, says(draft.name.trim()));
     setBusy(false);
     const [first] = commands;
     if (sent && (first?.type === 'student.add' || first?.type === 'student.change')) onDone(first.student.id);

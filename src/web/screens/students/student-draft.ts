@@ -1,6 +1,6 @@
 // A student as the form holds them, half filled in, and the step from there to commands.
 
-import type { Command, CommandOf, StudentView } from '#contract';
+import type { CommandOf, Step, StudentView } from '#contract';
 import { ageOn, type Id, isDate, isTime, type PlainDate, type Weekday } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 import type { Stage } from '#planning';
@@ -210,9 +210,9 @@ export function draftToCommands(
   known: StudentView | null,
   today: PlainDate,
   mint: MintId,
-): readonly Command[] {
+): readonly Step[] {
   const student = draftToStudent(draft, known?.id ?? mint('student'), known?.family ?? null, today);
-  const first: Command = known
+  const first: Step = known
     ? { type: 'student.change', seen: known.revision, student }
     : { type: 'student.add', student };
   const plays =
