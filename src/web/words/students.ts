@@ -66,7 +66,6 @@ export const students = {
     hasTime: (name: string) => `${name} has a time already`,
     action: (count: number) =>
       count === 0 ? 'Plan first lessons' : count === 1 ? 'Plan 1 course' : `Plan ${count} courses`,
-    busy: (done: number, all: number) => `${done} of ${all} done`,
     later: 'Later',
     done: (names: readonly string[]) => {
       const [first = '', second = ''] = names;

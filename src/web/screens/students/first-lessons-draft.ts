@@ -1,6 +1,6 @@
 // A first lesson as its row holds it, half filled in, and the step from there to commands.
 
-import type { Command, CourseRow, TermView, UnitRow } from '#contract';
+import type { CourseRow, Step, TermView, UnitRow } from '#contract';
 import { addMinutes, isTime, minutesOf, type PlainDate, type PlainTime, present, type Weekday } from '#core';
 import type { InstrumentId } from '#music';
 import type { Stage } from '#planning';
@@ -109,7 +109,7 @@ export function firstLessonToCommands(
   units: readonly UnitRow[],
   today: PlainDate,
   mint: MintId,
-): readonly Command[] {
+): readonly Step[] {
   if (!isBegun(lesson)) return [];
   const { weekday, time, minutes, instrument, stage, unit } = lesson;
   const draft = {
@@ -118,7 +118,7 @@ export function firstLessonToCommands(
     time,
     minutes,
   };
-  const commands: Command[] = [];
+  const commands: Step[] = [];
   let held: Pick<CourseRow, 'id' | 'revision' | 'strands'> | null = course;
   if (course === null) {
     if (student === null || instrument === '') return [];

@@ -1,9 +1,7 @@
 // First lessons of those who wait for one, all in one step: a course with its weekly time, and a first unit on it.
 
 import { type FormEvent, useState } from 'react';
-import type { CommandReply } from '#contract';
 import type { PlainDate } from '#core';
-import { sendCommand } from '../../app/api.ts';
 import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
@@ -44,8 +42,7 @@ export function FirstLessons({ waiting, today, onDone, onLater }: FirstLessonsPr
   const week = useTerm().data?.week ?? [];
   const [lessons, setLessons] = useState<ReadonlyMap<string, FirstLesson>>(new Map());
   const [tried, setTried] = useState(false);
-  /** How many commands are done of how many; null while none is on its way. */
-  const [progress, setProgress] = useState<{ readonly done: number; readonly all: number } | null>(null);
+  const [busy, setBusy] = useState(false);
 
   const lessonOf = (one: Waiting) => lessons.get(one.key) ?? newFirstLesson(one);
   const rows = waiting.map((one) => ({ one, lesson: lessonOf(one) }));
@@ -73,17 +70,13 @@ export function FirstLessons({ waiting, today, onDone, onLater }: FirstLessonsPr
   async function plan(event: FormEvent) {
     event.preventDefault();
     setTried(true);
-    if (faulty.length > 0 || begun.length === 0 || progress !== null) return;
+    if (faulty.length > 0 || begun.length === 0 || busy) return;
     const commands = begun.flatMap(({ one, lesson }) =>
       firstLessonToCommands(one, lesson, units, today, newId),
     );
-    const label = (_: readonly CommandReply[]) => says.done(begun.map(({ one }) => one.name));
-    setProgress({ done: 0, all: commands.length });
-    const sent = await sendTogether(commands, label, (command, at) => {
-      setProgress({ done: at, all: commands.length });
-      return sendCommand(newId('change'), command);
-    });
-    setProgress(null);
+    setBusy(true);
+    const sent = await sendTogether(commands, says.done(begun.map(({ one }) => one.name)));
+    setBusy(false);
     if (sent) onDone?.();
   }
 
@@ -103,19 +96,13 @@ export function FirstLessons({ waiting, today, onDone, onLater }: FirstLessonsPr
         ))}
       </ol>
       <div className="form-end">
-        <Button kind="primary" type="submit" pending={progress !== null} isDisabled={begun.length === 0}>
+        <Button kind="primary" type="submit" pending={busy} isDisabled={begun.length === 0}>
           {waiting.length === 1 ? says.beginOne : says.action(begun.length)}
         </Button>
         {onLater && (
           <Button kind="plain" onPress={onLater}>
             {says.later}
           </Button>
-        )}
-        {progress !== null && progress.all > 1 && (
-          <p className="first-progress" role="status">
-            <progress value={progress.done} max={progress.all} aria-hidden="true" />{' '}
-            {says.busy(progress.done, progress.all)}
-          </p>
         )}
         {tried && faulty.length > 0 && (
           <p className="fault" role="alert">
