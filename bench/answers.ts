@@ -23,12 +23,17 @@ export async function runAnswersBench(page: Page): Promise<void> {
   const { students } = await readView<StudentsView>(page, '/api/students');
   const times = new Map<string, number[]>();
   const ask: Ask = async (act, answers) => {
-    const watched = Object.entries(answers).map(async ([name, selector]) => {
-      const milliseconds = await page.evaluate(untilAnswered, selector);
-      times.set(name, [...(times.get(name) ?? []), milliseconds]);
-    });
+    const watched = await Promise.all(
+      Object.entries(answers).map(async ([name, selector]) => ({
+        name,
+        watch: await page.evaluateHandle(watchFor, selector),
+      })),
+    );
     await act();
-    await Promise.all(watched);
+    for (const { name, watch } of watched) {
+      const milliseconds = await watch.evaluate(({ answered }) => answered);
+      times.set(name, [...(times.get(name) ?? []), milliseconds]);
+    }
     await page.waitForTimeout(restMs);
   };
   let goes = 0;
@@ -113,16 +118,18 @@ async function takeBack(page: Page): Promise<void> {
 }
 
 /** In the page: milliseconds from the next press of a pointer or key to the frame after this stands on it. */
-function untilAnswered(selector: string): Promise<number> {
-  return new Promise((answered) => {
-    let pressed: number | null = null;
-    for (const type of ['pointerup', 'keydown'])
-      addEventListener(type, (event) => (pressed ??= event.timeStamp), { capture: true, once: true });
-    new MutationObserver((_, observer) => {
-      if (pressed === null || document.querySelector(selector) === null) return;
-      observer.disconnect();
-      const from = pressed;
-      requestAnimationFrame(() => setTimeout(() => answered(performance.now() - from)));
-    }).observe(document, { subtree: true, childList: true, attributes: true });
-  });
+function watchFor(selector: string): { readonly answered: Promise<number> } {
+  return {
+    answered: new Promise((answer) => {
+      let pressed: number | null = null;
+      for (const type of ['pointerup', 'keydown'])
+        addEventListener(type, (event) => (pressed ??= event.timeStamp), { capture: true, once: true });
+      new MutationObserver((_, observer) => {
+        if (pressed === null || document.querySelector(selector) === null) return;
+        observer.disconnect();
+        const from = pressed;
+        requestAnimationFrame(() => setTimeout(() => answer(performance.now() - from)));
+      }).observe(document, { subtree: true, childList: true, attributes: true });
+    }),
+  };
 }
