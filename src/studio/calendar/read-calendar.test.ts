@@ -137,6 +137,18 @@ describe('[R-ICS-3] no rule keeps the reader busy for ever', () => {
     );
   });
 
+  test.each(['SECONDLY', 'MINUTELY', 'HOURLY', 'DAILY'])(
+    'a zone that changes its time %s holds nothing up',
+    (freq) => {
+      const zone = `BEGIN:VTIMEZONE\r\nTZID:Odd\r\nBEGIN:STANDARD\r\nDTSTART:19700101T000000\r\nRRULE:FREQ=${freq}\r\nTZOFFSETFROM:+0100\r\nTZOFFSETTO:+0200\r\nEND:STANDARD\r\nEND:VTIMEZONE`;
+      const event = 'BEGIN:VEVENT\r\nUID:a\r\nDTSTART;TZID=Odd:20260901T000000\r\nRRULE:FREQ=DAILY;COUNT=2';
+      const moved =
+        'BEGIN:VEVENT\r\nUID:a\r\nRECURRENCE-ID:20260901T230000Z\r\nDTSTART;TZID=Odd:20260905T000000';
+      const text = ['BEGIN:VCALENDAR', zone, event, 'END:VEVENT', moved, 'END:VEVENT', 'END:VCALENDAR'];
+      expect(read(text.join('\r\n')).ok).toBe(true);
+    },
+  );
+
   test('any bytes: an answer, never a crash', () => {
     const line = fc.constantFrom(
       'BEGIN:VEVENT',

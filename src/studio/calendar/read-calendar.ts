@@ -68,11 +68,39 @@ function parseFile(text: string): Result<readonly Component[], CalendarUnreadabl
     const jcal: unknown = ICAL.parse(bare);
     // A file may hold several calendars one after the other.
     const roots: readonly unknown[] = Array.isArray(jcal) && Array.isArray(jcal[0]) ? jcal : [jcal];
-    return ok(roots.flatMap((root) => new ICAL.Component(root as unknown[]).getAllSubcomponents('vevent')));
+    return ok(
+      roots.flatMap((root) => {
+        const calendar = new ICAL.Component(root as unknown[]);
+        dropWildZones(calendar);
+        return calendar.getAllSubcomponents('vevent');
+      }),
+    );
   } catch (error) {
     return unreadable(
       `The calendar file is broken (${messageOf(error)}). Export it again; if you edited it by hand, undo that.`,
     );
+  }
+}
+
+/** Zones change their time a few times a year; a file holds a handful of zones. */
+const mostZoneChanges = 500;
+
+/**
+ * Takes out definitions of time zones whose changes ical.js would list for ever: by a rule that is not yearly, or far too
+ * many of them. Without its definition a time counts as it is written.
+ */
+function dropWildZones(calendar: Component): void {
+  let left = mostZoneChanges;
+  for (const zone of calendar.getAllSubcomponents('vtimezone')) {
+    const changes = zone.getAllSubcomponents();
+    left -= changes.reduce((sum, change) => sum + change.getAllProperties().length, 0);
+    const isYearly = changes.every((change) =>
+      change.getAllProperties('rrule').every((property) => {
+        const rule: unknown = property.getFirstValue();
+        return rule instanceof ICAL.Recur && rule.freq === 'YEARLY';
+      }),
+    );
+    if (!isYearly || left < 0) calendar.removeSubcomponent(zone);
   }
 }
 
