@@ -16,7 +16,8 @@ const help: CommandRun = async () => {
   chart "| Dm7 G7 | C |" --for ID          write a chart of sounding chords as the instrument reads it
   listen AUDIO.wav [--context CONTEXT.json] [--checks CHECKS.json] [--beside EARLIER.wav]
                                            print what is heard in a take as JSON
-  export FILE [--data FOLDER]              write the whole studio into one file
+  export FILE [--data FOLDER] [--without-changes]
+                                           write the whole studio into one file, or all but its list of changes
   import FILE [--data FOLDER]              read such a file into an empty studio
   restore [BACKUP] [--data FOLDER]         list the backups, or put one back
   help                                     this page`);

@@ -1,11 +1,15 @@
-// `levare export FILE`: the whole studio and its history in one file of JSON.
+// `levare export FILE`: the whole studio and its history in one file of JSON; without its history, what was removed is in
+// it no more.
 
 import { rename, rm, writeFile } from 'node:fs/promises';
 import { findMissingStudio, openStore } from './open-store.ts';
 import { findSurplus, readWords } from './read-words.ts';
 
 export async function exportStudio(words: readonly string[]): Promise<number> {
-  const read = readWords(words, { data: { type: 'string' } });
+  const read = readWords(words, {
+    data: { type: 'string' },
+    'without-changes': { type: 'boolean', default: false },
+  });
   const file = read.ok ? read.value.positionals[0] : undefined;
   if (!read.ok || file === undefined) {
     console.error(
@@ -29,7 +33,9 @@ export async function exportStudio(words: readonly string[]): Promise<number> {
     return 1;
   }
   try {
-    await writeFile(`${file}.part`, JSON.stringify(await store.value.dump()), { mode: 0o600 });
+    const dump = await store.value.dump();
+    const kept = read.value.values['without-changes'] === true ? { ...dump, changes: [] } : dump;
+    await writeFile(`${file}.part`, JSON.stringify(kept), { mode: 0o600 });
     await rename(`${file}.part`, file);
   } catch (fault) {
     await rm(`${file}.part`, { force: true });

@@ -1,11 +1,12 @@
 // The commands that carry a studio from place to place, said with too few or too many words or of no studio at all.
 
-import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, expect, test, vi } from 'vitest';
-import { createSystemClock } from '#core';
+import { createSystemClock, ok } from '#core';
 import { createSqliteStore } from '#storage';
+import type { Transactor } from '#studio';
 import type { CommandRun } from './commands.ts';
 import { exportStudio } from './export.ts';
 import { importStudio } from './import.ts';
@@ -43,6 +44,32 @@ test('what cannot be put where it was wanted leaves nothing half-written', async
   expect(status).toBe(1);
   expect(said).toContain(`${taken} could not be written`);
   expect(existsSync(`${taken}.part`)).toBe(false);
+});
+
+test('exported without its changes, a studio holds nothing of what was removed', async () => {
+  const data = join(folder, 'removed');
+  const store = await createSqliteStore({ path: join(data, 'studio.sqlite'), clock: createSystemClock() });
+  if (!store.ok) throw new Error(store.error.kind);
+  const group = { id: 'group:one' as const, revision: 1, name: 'Quillfeather', members: [] } as never;
+  const change = (id: string, work: (tx: Transactor) => Promise<void>) =>
+    store.value.change<null, never>(
+      { id: id as never, at: '2026-11-26T10:00:00Z', type: 'x' },
+      async (tx) => {
+        await work(tx);
+        return ok({ label: 'Quillfeather', reply: null });
+      },
+    );
+  await change('change:a', (tx) => tx.put('group', group));
+  await change('change:b', (tx) => tx.remove('group', 'group:one' as never));
+  await store.value.close();
+  const file = join(folder, 'removed.json');
+  await run(exportStudio, [file, '--data', data]);
+  expect(readFileSync(file, 'utf8')).toContain('Quillfeather');
+  await run(exportStudio, [file, '--data', data, '--without-changes']);
+  expect(readFileSync(file, 'utf8')).not.toContain('Quillfeather');
+  const carried = join(folder, 'carried');
+  expect(await run(importStudio, [file, '--data', carried])).toMatchObject({ status: 0 });
+  expect(readFileSync(join(carried, 'studio.sqlite')).includes('Quillfeather')).toBe(false);
 });
 
 test.each<[string, CommandRun]>([

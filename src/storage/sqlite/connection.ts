@@ -17,6 +17,8 @@ export function openConnection(path: string, mode: 'write' | 'read'): SqliteConn
       handle.pragma('journal_mode = WAL');
       // A change that was answered survives a power cut: WAL is written through at each commit.
       handle.pragma('synchronous = FULL');
+      // A recording deleted for good is not left in the file's free pages, nor in the backups made of it from then on.
+      handle.pragma('secure_delete = ON');
     }
     handle.pragma('foreign_keys = ON');
   } catch (error) {

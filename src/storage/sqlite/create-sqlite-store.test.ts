@@ -34,6 +34,19 @@ test('the file is in WAL mode, written through at each commit, and its reference
   handle.close();
 });
 
+test('what was deleted is no longer in the file', async () => {
+  const path = newStudioPath();
+  const store = await openStudio({ path, clock });
+  await putSample(store);
+  const data = 'TheSoundOfAChild'.repeat(5000);
+  await apply(store, 'keep', (t) =>
+    t.put('soundData', { id: 'sound-data:one' as never, sound: sample.sound.id, data }),
+  );
+  await apply(store, 'erase', (t) => t.remove('soundData', 'sound-data:one' as never));
+  await store.close();
+  expect(readFileSync(path).includes('TheSoundOfAChild')).toBe(false);
+});
+
 test('one program per folder; the second is told who has it, and gets in afterwards', async () => {
   const path = newStudioPath();
   const store = await openStudio({ path, clock });
