@@ -91,6 +91,7 @@ export const units = {
     before: 'Units before it',
     after: 'Units after it',
     next: 'May be followed by',
+    glance: 'At a glance',
     activities: 'Activities',
     minutes: (usual: string, shortest: number, longest: number) => `${usual}, from ${shortest} to ${longest}`,
     develops: 'Develops',

@@ -22,7 +22,7 @@ export function UnitActivity({ activity, number, titleOf }: UnitActivityProps) {
   const format = useFormat();
   const { minutes } = activity;
   return (
-    <li className="unit-activity">
+    <li className="unit-activity" id={activity.key}>
       <header className="unit-activity-head">
         {number !== null && (
           <span className="unit-number" aria-hidden="true">

@@ -23,6 +23,7 @@ import { FindingList } from './finding-list.tsx';
 import { stageSpan } from './stage-span.ts';
 import { UnitActions } from './unit-actions.tsx';
 import { UnitActivity } from './unit-activity.tsx';
+import { UnitContents } from './unit-contents.tsx';
 import { UnitMargin } from './unit-margin.tsx';
 import '../../components/form.css';
 import './editor.css';
@@ -133,6 +134,7 @@ function UnitText({ view }: { readonly view: UnitView }) {
             </section>
           )}
           <FindingList findings={view.findings} />
+          <UnitContents unit={unit} />
           <section>
             <h2 className="unit-section">{says.activities}</h2>
             <ol>
