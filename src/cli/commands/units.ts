@@ -1,6 +1,15 @@
 // `levare units check|markdown FILE…`: unit files judged or made readable outside the studio.
 
-import { formatUnitFault, readUnitText, unitToMarkdown } from '#planning';
+import { join } from 'node:path';
+import {
+  formatUnitFault,
+  readUnitText,
+  type Skill,
+  type SkillId,
+  type UnitId,
+  unitToMarkdown,
+} from '#planning';
+import { readLibrary } from '#server';
 import { readNamedFile } from './read-file.ts';
 
 export async function units(words: readonly string[]): Promise<number> {
@@ -22,7 +31,9 @@ export async function units(words: readonly string[]): Promise<number> {
       for (const fault of unit.error) console.error(`${file}: ${formatUnitFault(fault)}`);
       faults++;
     } else if (verb === 'markdown') {
-      console.log(unitToMarkdown(unit.value.unit, new Map(unit.value.skills.map((s) => [s.id, s]))));
+      const { skills, titles } = await starterNames();
+      for (const skill of unit.value.skills) skills.set(skill.id, skill);
+      console.log(unitToMarkdown(unit.value.unit, skills, titles));
     } else {
       console.log(
         `${file}: ${unit.value.unit.title}, ${unit.value.unit.activities.length} activities, nothing wrong`,
@@ -30,4 +41,14 @@ export async function units(words: readonly string[]): Promise<number> {
     }
   }
   return faults === 0 ? 0 : 2;
+}
+
+/** What the library that ships with the program calls things: a file rarely brings its whole skill map along. */
+async function starterNames(): Promise<{ skills: Map<SkillId, Skill>; titles: Map<UnitId, string> }> {
+  const library = await readLibrary(join(import.meta.dirname, '..', '..', '..', 'library'));
+  if (!library.ok) return { skills: new Map(), titles: new Map() };
+  return {
+    skills: new Map(library.value.skills.map((skill) => [skill.id, skill])),
+    titles: new Map(library.value.units.map(({ id, title }) => [id, title])),
+  };
 }
