@@ -182,7 +182,7 @@ export const units = {
     foldOf: (title: string) => `Fold up ${title}`,
     howTo: 'How to teach it',
     howToHelp:
-      'What to say, show, play and ask. Markdown: a blank line between paragraphs, **bold**, - for lists.',
+      'What to say, show, play and ask. Markdown: a blank line between paragraphs, **bold**, - for lists. Of a list like “- **Flute:** …”, “- **Brass:** …” the lesson shows the student’s own instrument alone.',
     preview: 'How it reads',
     write: 'Write',
     minutes: 'Minutes',
