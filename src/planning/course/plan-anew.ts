@@ -24,6 +24,9 @@ const patience = { U: 60, P: 30, E: 1.08 };
 /** Twice that for lessons that no change has touched: a teacher may have prepared them. */
 const patienceForBeginning = { U: 120, P: 60, E: 1.16 };
 
+/** A lesson that passes between two goes at an activity counts as so many minutes a lesson later. Our own choice. */
+const gapWeight = 10;
+
 /**
  * Answers the problem, near the previous plan where there is one. Work in `begun` (ids, in teaching order) has a go in the
  * first lesson wherever the rules of the problem allow it.
@@ -89,7 +92,7 @@ function planRest(
 }
 
 function solveFilled(problem: PlanningProblem, options: SolveOptions): Plan {
-  return solve(tightenWindows(problem), options);
+  return solve(tightenWindows(problem), { ...options, gapWeight });
 }
 
 /** The lessons as a plan, or null when they break a rule of the problem. */

@@ -8,7 +8,7 @@ export interface PackedModel {
   readonly reals: Float64Array;
 }
 
-export function packModel(model: Model, last: LastPlan | null): PackedModel {
+export function packModel(model: Model, last: LastPlan | null, gapWeight: number): PackedModel {
   const limits = tables(model.squareLimit);
   const preds = lists(model.preds);
   const succs = lists(model.succs);
@@ -61,6 +61,7 @@ export function packModel(model: Model, last: LastPlan | null): PackedModel {
       model.lateWeight,
       model.soloWeight,
       model.splitWeight,
+      gapWeight,
       ...model.weight,
       ...model.value,
       ...model.reviewWeight,

@@ -63,6 +63,19 @@ test('a plan that cannot be bettered is kept as it is', () => {
   );
 });
 
+test('[F22] where gaps count beside E, goes at one activity stand closer together, and every plan is allowed', () => {
+  let loose = 0;
+  let close = 0;
+  for (let seed = 1; seed <= 12; seed++) {
+    const problem = withFreeSplits(generateProblem('medium', seed));
+    const plan = solve(problem, { steps: 4000, gapWeight: 10 });
+    expect(evaluatePlan(problem, plan).broken).toEqual([]);
+    loose += gapsIn(solve(problem, { steps: 4000 }));
+    close += gapsIn(plan);
+  }
+  expect(close).toBeLessThan(0.6 * loose);
+});
+
 test('a last plan of other lessons and strangers is only a hint', () => {
   fc.assert(
     fc.property(anyProblem, anyProblem, (problem, other) => {
@@ -103,6 +116,23 @@ test('damaged problem files: 3,000 mutations, seed 7, no throw and no plan that 
   expect(accepted).toBeGreaterThan(300);
   expect(refused).toBeGreaterThan(300);
 });
+
+/** Splits, single strands and late revisits cost nothing, so that E alone decides where the goes stand. */
+function withFreeSplits(problem: PlanningProblem): PlanningProblem {
+  return { ...problem, weights: { late: 0, solo: 0, split: 0 } };
+}
+
+/** Lessons that pass between two goes at one activity. */
+function gapsIn({ lessons }: Pick<Plan, 'lessons'>): number {
+  const lessonsById = new Map<string, number[]>();
+  for (const { lesson, chunks } of lessons)
+    for (const { activity } of chunks)
+      lessonsById.set(activity, [...(lessonsById.get(activity) ?? []), lesson]);
+  return [...lessonsById.values()].reduce(
+    (sum, at) => sum + Math.max(...at) - Math.min(...at) + 1 - at.length,
+    0,
+  );
+}
 
 /** The plan of someone in a hurry: each activity whole or in largest chunks, as early as it is allowed. */
 function plainPlan(problem: PlanningProblem): Pick<Plan, 'lessons'> {

@@ -12,6 +12,11 @@ export interface SolveOptions {
   readonly steps?: number;
   /** The plan before this one: among plans that are equally good, the one that moves least from it is wanted. */
   readonly previous?: Plan | null;
+  /**
+   * What each lesson that passes between two goes at an activity counts for beside E, in minutes a lesson later: 0 by
+   * default, as the planning problem has it. U and P come first all the same.
+   */
+  readonly gapWeight?: number;
 }
 
 export interface SolveStats {
@@ -36,7 +41,7 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
     ...problem.activities.flatMap(({ id, review }) => (review > 0 ? [`rev:${id}`] : [])),
   ];
   const last = options.previous ? readLastPlan(problem, reviewIds, options.previous) : null;
-  const found = runKernel(packModel(model, last), {
+  const found = runKernel(packModel(model, last, options.gapWeight ?? 0), {
     cells: model.activityCount * model.lessonCount,
     reviews: model.reviewCount,
     steps,

@@ -49,6 +49,8 @@ export let lastReviewAt: i32 = 0;
 export let lateWeight: f64 = 0;
 export let soloWeight: f64 = 0;
 export let splitWeight: f64 = 0;
+/** Beside E: of each lesson that passes between two goes of an activity. */
+export let gapWeight: f64 = 0;
 /** Longest demand there is. */
 export let mostDemand: i32 = 0;
 
@@ -101,7 +103,8 @@ export function readModel(ints: i32, reals: i32): void {
   lateWeight = real(reals, 0);
   soloWeight = real(reals, 1);
   splitWeight = real(reals, 2);
-  weightOf = reals + (3 << 3);
+  gapWeight = real(reals, 3);
+  weightOf = reals + (4 << 3);
   worthOf = weightOf + (activityCount << 3);
   reviewWeight = worthOf + (activityCount << 3);
   mostDemand = 0;

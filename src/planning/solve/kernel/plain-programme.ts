@@ -17,7 +17,7 @@ import {
   stop,
 } from './inserter.ts';
 import { int, real, setInt, setReal } from './memory.ts';
-import { demandOf, maxPartialOf, minChunkOf } from './model.ts';
+import { demandOf, gapWeight, maxPartialOf, minChunkOf } from './model.ts';
 
 /** Cheapest ways to each number of minutes, into `cost` and the choices; with `wantsAll` only as far as completion needs. */
 export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): void {
@@ -32,7 +32,11 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
   for (let l = from; l <= until; l++) {
     prepareLesson(i, l);
     const most = int(cap, l);
-    if (most === 0) continue;
+    if (most === 0) {
+      // what was begun waits
+      if (gapWeight > 0) for (let s = minChunk; s <= reach; s++) setReal(cost, s, real(cost, s) + gapWeight);
+      continue;
+    }
     const start = l * width;
     priceMinutes(i, l, most);
     // complete here
@@ -56,7 +60,7 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
     const top = min(maxPartial, reach + most);
     for (let s = maxPartial; s > top; s--) setChoice(start + s, 0);
     for (let s = top; s >= minChunk; s--) {
-      let least = real(cost, s);
+      let least = real(cost, s) + gapWeight;
       let leastMinutes = 0;
       const high = min(most, s);
       for (let m = max(s - reach, minChunk); m <= high; m++) {

@@ -20,7 +20,16 @@ import {
   swapCosts,
 } from './inserter.ts';
 import { copyReals, int, newInts, real, setInt, setReal } from './memory.ts';
-import { demandOf, lessonCount, maxPartialOf, maxRun, minChunkOf, parkGap, runStart } from './model.ts';
+import {
+  demandOf,
+  gapWeight,
+  lessonCount,
+  maxPartialOf,
+  maxRun,
+  minChunkOf,
+  parkGap,
+  runStart,
+} from './model.ts';
 
 /** Whether any number of minutes can end in each state of the run, in the lesson at hand and in the next. */
 let alive: i32 = 0;
@@ -88,7 +97,7 @@ export function runProgramme(i: i32, from: i32, until: i32, wantsAll: bool): voi
     if (int(alive, run) === 0) for (let s = 0; s < stride; s++) setReal(cost, run * stride + s, Infinity);
 }
 
-/** A lesson without the activity: what stood in a row ends, what rests has rested once more. */
+/** A lesson without the activity: what stood in a row ends, what rests has rested once more, what was begun waits. */
 function rest(row: i32, demand: i32, reach: i32): void {
   const stride = demand + 1;
   const states = maxRun + parkGap;
@@ -97,6 +106,9 @@ function rest(row: i32, demand: i32, reach: i32): void {
     setInt(nextAlive, run, passes ? 1 : 0);
     if (!passes) continue;
     copyReals(nextCost + ((run * stride) << 3), cost + (((run + 1) * stride) << 3), stride);
+    if (gapWeight > 0)
+      for (let s = 1; s <= reach; s++)
+        setReal(nextCost, run * stride + s, real(nextCost, run * stride + s) + gapWeight);
   }
   for (let s = 0; s <= demand; s = s === reach ? demand : s + 1) {
     let least: f64 = Infinity;
@@ -109,7 +121,7 @@ function rest(row: i32, demand: i32, reach: i32): void {
         leastRun = run;
       }
     }
-    setReal(nextCost, s, least);
+    setReal(nextCost, s, s > 0 && s < demand ? least + gapWeight : least);
     setChoice(row + s, -leastRun);
     if (s === demand) break;
   }

@@ -5,6 +5,7 @@ import { int, newReals, real, setReal } from './memory.ts';
 import {
   activityCount,
   demandOf,
+  gapWeight,
   hasLast,
   lastMinutes,
   lastReviewAt,
@@ -16,7 +17,18 @@ import {
   weightOf,
   worthOf,
 } from './model.ts';
-import { chunks, latenessOf, minutes, opening, reviewAt, squares, strandsIn, sum, total } from './state.ts';
+import {
+  chunks,
+  gapsOf,
+  latenessOf,
+  minutes,
+  opening,
+  reviewAt,
+  squares,
+  strandsIn,
+  sum,
+  total,
+} from './state.ts';
 
 /** U, P, E, moves, and the squared minutes, which do not count in a comparison. */
 export const scoreSize: i32 = 5;
@@ -30,6 +42,7 @@ export function measureScore(into: i32): void {
   let undone: f64 = 0;
   let penalty: f64 = 0;
   let splits = 0;
+  let gaps = 0;
   for (let i = 0; i < activityCount; i++) {
     const left = int(demandOf, i) - int(sum, i);
     const pieces = int(chunks, i);
@@ -37,7 +50,10 @@ export function measureScore(into: i32): void {
       undone += real(weightOf, i) * f64(left);
       penalty += real(worthOf, i);
     }
-    if (pieces > 1) splits += pieces - 1;
+    if (pieces > 1) {
+      splits += pieces - 1;
+      gaps += gapsOf(i);
+    }
   }
   let late: f64 = 0;
   if (lateWeight > 0) for (let r = 0; r < reviewCount; r++) late += latenessOf(r);
@@ -51,7 +67,7 @@ export function measureScore(into: i32): void {
   }
   setReal(into, 0, undone);
   setReal(into, 1, penalty + lateWeight * late + soloWeight * f64(solo) + splitWeight * f64(splits));
-  setReal(into, 2, f64(early));
+  setReal(into, 2, f64(early) + gapWeight * f64(gaps));
   setReal(into, 3, hasLast ? f64(movesSince()) : 0);
   setReal(into, 4, f64(squared));
 }

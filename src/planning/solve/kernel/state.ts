@@ -39,6 +39,8 @@ export let sum: i32 = 0;
 export let chunks: i32 = 0;
 export let firstAt: i32 = 0;
 export let doneAt: i32 = 0;
+/** Lesson of the last chunk. */
+export let endAt: i32 = 0;
 /** Activity and lesson of each cell: looked up, since a division costs more. */
 export let activityOf: i32 = 0;
 export let lessonOf: i32 = 0;
@@ -60,6 +62,7 @@ export function createState(): void {
   chunks = newInts(activityCount);
   firstAt = newInts(activityCount);
   doneAt = newInts(activityCount);
+  endAt = newInts(activityCount);
   activityOf = newInts(cells);
   lessonOf = newInts(cells);
   for (let cell = 0; cell < cells; cell++) {
@@ -140,12 +143,13 @@ export function removeActivity(i: i32): void {
   if (r >= 0 && int(reviewAt, r) !== never) setReview(r, never);
 }
 
-/** First and completing lesson of an activity, from its row. */
+/** First, completing and last lesson of an activity, from its row. */
 export function refreshActivity(i: i32): void {
   const demand = int(demandOf, i);
   let placed = 0;
   let first = never;
   let done = demand === 0 && lessonCount > 0 ? 0 : never;
+  let end = never;
   let left = int(chunks, i);
   const row = i * lessonCount;
   for (let l = 0; left > 0; l++) {
@@ -153,11 +157,19 @@ export function refreshActivity(i: i32): void {
     if (m === 0) continue;
     left--;
     if (first === never) first = l;
+    end = l;
     placed += m;
     if (placed >= demand && done === never) done = l;
   }
   setInt(firstAt, i, first);
   setInt(doneAt, i, done);
+  setInt(endAt, i, end);
+}
+
+/** Lessons that pass between the goes of an activity. */
+export function gapsOf(i: i32): i32 {
+  const pieces = int(chunks, i);
+  return pieces < 2 ? 0 : int(endAt, i) - int(firstAt, i) + 1 - pieces;
 }
 
 /** Whether an activity has minutes in one of these lessons. */

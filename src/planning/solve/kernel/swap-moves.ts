@@ -8,6 +8,7 @@ import {
   activityCount,
   capacity,
   firstOf,
+  gapWeight,
   lastOf,
   lateWeight,
   lessonCount,
@@ -29,6 +30,7 @@ import {
   blocks,
   doneAt,
   firstAt,
+  gapsOf,
   journal,
   journalLength,
   latenessOf,
@@ -49,9 +51,9 @@ import {
 } from './state.ts';
 import { moveShare, pairShare, roundShare } from './tuning.ts';
 
-/** What the last move changed in P and E. */
+/** What the last move changed in P, and in E with the gaps that count beside it. */
 export let penaltyChange: f64 = 0;
-export let earlyChange: i32 = 0;
+export let earlyChange: f64 = 0;
 // what moves: activities, their minutes, and the lessons they leave and join
 let moving: i32 = 0;
 let movingMinutes: i32 = 0;
@@ -158,15 +160,18 @@ function makeMove(withReviews: bool): bool {
     const i = int(moving, k);
     const m = int(movingMinutes, k);
     if (withReviews) late -= lift(i);
-    setMinutes(i, int(movingFrom, k), 0);
-    setMinutes(i, int(movingTo, k), m);
-    earlyChange += m * (int(movingTo, k) - int(movingFrom, k));
+    const from = int(movingFrom, k);
+    const to = int(movingTo, k);
+    earlyChange += f64(m * (to - from)) - gapWeight * f64(gapsOf(i));
+    setMinutes(i, from, 0);
+    setMinutes(i, to, m);
   }
   let allowed = true;
   for (let k = 0; k < movingCount; k++) {
     const to = int(movingTo, k);
     if (int(strandsIn, to) > int(maxStrands, to)) allowed = false;
     refreshActivity(int(moving, k));
+    earlyChange += gapWeight * f64(gapsOf(int(moving, k)));
   }
   for (let k = 0; allowed && k < movingCount; k++) allowed = isInOrder(int(moving, k));
   if (!allowed) {
@@ -206,10 +211,11 @@ export function trySwapLessons(withReviews: bool): bool {
     const inB = int(minutes, i * lessonCount + b);
     if (inA === inB) continue;
     if (withReviews) late -= lift(i);
+    earlyChange += f64((inA - inB) * (b - a)) - gapWeight * f64(gapsOf(i));
     setMinutes(i, a, inB);
     setMinutes(i, b, inA);
-    earlyChange += (inA - inB) * (b - a);
     refreshActivity(i);
+    earlyChange += gapWeight * f64(gapsOf(i));
   }
   let allowed =
     journalLength > 0 &&

@@ -18,14 +18,14 @@ export function swapChunks(score: i32, level: i32, onGain: () => void): void {
     const made = n < lessonSwaps ? trySwapLessons(withReviews) : trySwap(withReviews);
     if (!made) continue;
     const counts = withReviews && abs(penaltyChange) > 1e-7 ? 1 : 2;
-    const loss = counts === 1 ? penaltyChange : f64(earlyChange);
+    const loss = counts === 1 ? penaltyChange : earlyChange;
     if (loss > 0 && loss >= real(heats, counts) * luckFrom(draw())) {
       undoStep();
       continue;
     }
     listChunks();
     setReal(score, 1, real(score, 1) + penaltyChange);
-    setReal(score, 2, real(score, 2) + f64(earlyChange));
+    setReal(score, 2, real(score, 2) + earlyChange);
     if (loss < 0 && withReviews) onGain();
   }
 }
