@@ -184,6 +184,7 @@ describe('recorder, English fingering', () => {
     if (text.startsWith('p')) half.push('T');
     for (const [id, place] of [
       ['recorder_descant', down],
+      ['recorder_tenor', down],
       ['recorder_treble', midiPitch(pitchToMidi(down) + 5)],
     ] as const) {
       const { usual } = present(fingeringOf(id, place), note);

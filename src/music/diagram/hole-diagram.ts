@@ -47,6 +47,7 @@ const layoutsById: Readonly<Partial<Record<InstrumentId, Layout>>> = {
   baritone_sax: { holes: saxophoneHoles, keys: baritoneSaxKeys },
   recorder_descant: recorder,
   recorder_treble: recorder,
+  recorder_tenor: recorder,
 };
 
 function holeMark([name, x, y]: HoleRow, fingering: HoleFingering): Mark {

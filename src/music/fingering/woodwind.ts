@@ -85,6 +85,7 @@ const tablesById: Readonly<Record<string, Table>> = {
   baritone_sax: saxophone,
   recorder_descant: recorder,
   recorder_treble: treble,
+  recorder_tenor: recorder,
 };
 
 /** Fingerings of a written key number, the usual first; empty when there is none we vouch for. */

@@ -394,6 +394,20 @@ export const instruments = [
     sound: 'wind.flutes.recorder.alto',
     strings: null,
   },
+  // Not in the table: an octave below the descant, fingered alike, written where it sounds (from memory).
+  {
+    id: 'recorder_tenor',
+    name: 'Recorder, tenor',
+    family: 'woodwind',
+    clefs: ['treble'],
+    transpose: [0, 0, 0],
+    range: 'C4 D6',
+    stages: { beginner: 'C4 E5', intermediate: 'C4 A5', advanced: 'C4 D6' },
+    firstKeys: 'G D C F',
+    program: 75,
+    sound: 'wind.flutes.recorder.tenor',
+    strings: null,
+  },
   {
     id: 'vibraphone',
     name: 'Vibraphone',

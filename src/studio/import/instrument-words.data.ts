@@ -45,6 +45,8 @@ export const instrumentWords: Readonly<Record<InstrumentId, string>> = {
     'recorder | descant recorder | soprano recorder | blockflote | blockfloete | sopranblockflote | flute a bec | flute a bec soprano | flauta de bisel | flauta doce | flauta dulce | flauta de pico',
   recorder_treble:
     'treble recorder | alto recorder | altblockflote | altblockfloete | flute a bec alto | flauta de bisel alto | flauta dulce alto',
+  recorder_tenor:
+    'tenor recorder | tenorblockflote | tenorblockfloete | flute a bec tenor | flauta de bisel tenor | flauta dulce tenor',
   vibraphone: 'vibraphone | vibes | vibraphon | vibrafone | vibrafono',
   marimba: 'marimba | marimbaphon',
   xylophone: 'xylophone | xylophon | xilofone | xilofono',

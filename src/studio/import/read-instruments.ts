@@ -44,9 +44,37 @@ function findInstrumentId(word: string, age: number | null): Result<InstrumentId
   if (ask?.startsWith('child') && age !== null && age <= oldestChildVoice) return ok('voice_child');
   return err(
     ask === undefined
-      ? `“${word}” is no instrument we know. Write it in full, such as “alto saxophone” or “violin”, or leave the cell empty and choose it later.`
+      ? `“${word}” is no instrument we know. ${sayNear(word)}`
       : `“${word}” may mean several. Write which: ${ask}.`,
   );
+}
+
+const mostNear = 3;
+/** Shorter words (in, low, bb) say nothing of an instrument. */
+const leastLetters = 4;
+
+/** How to mend it: with instruments that share a word with it, where there are any. */
+function sayNear(word: string): string {
+  const own = word.split(' ').filter((part) => part.length >= leastLetters);
+  // The last word names the kind (bass recorder), and so counts for more than those before it.
+  const nearness = (name: string): number => {
+    const parts = toPlainWords(name.replace(/\(.*\)/, '')).split(/[^\p{L}]+/u);
+    return own.reduce(
+      (sum, part, at) => sum + (parts.includes(part) ? (at === own.length - 1 ? 2 : 1) : 0),
+      0,
+    );
+  };
+  const near = listInstruments()
+    .map((i) => ({ ...i, nearness: nearness(i.name) }))
+    .filter((i) => i.nearness > 0)
+    .sort((a, b) => b.nearness - a.nearness);
+  const later = 'or leave the cell empty and choose it later';
+  return near.length === 0
+    ? `Write it in full, such as “alto saxophone” or “violin”, ${later}.`
+    : `Near to it: ${near
+        .slice(0, mostNear)
+        .map((i) => `“${i.name}”`)
+        .join(', ')}. Write one of these, ${later}.`;
 }
 
 /** Common practice, no source. */

@@ -6,6 +6,7 @@ import {
   formatMinutes,
   formatMoment,
   formatShare,
+  formatStretch,
   formatTime,
   formatWeekday,
 } from './format.ts';
@@ -38,6 +39,11 @@ test('times by locale', () => {
 test('weekdays count from Monday (ISO 8601)', () => {
   const names = ([1, 2, 3, 4, 5, 6, 7] as Weekday[]).map((d) => formatWeekday(d, 'en-GB', 'short'));
   expect(names).toEqual(['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun']);
+});
+
+test('a longer stretch in hours', () => {
+  const said = [45, 119, 120, 375].map((minutes) => formatStretch(minutes, 'en-GB'));
+  expect(said).toEqual(['45 min', '119 min', '2 hr', '6 hr 15 min']);
 });
 
 test('minutes, shares, moments', () => {

@@ -73,6 +73,14 @@ export function formatMinutes(minutes: number, locale: string): string {
   return number.format(minutes).replace('mins', 'min');
 }
 
+/** A longer stretch of minutes, from two hours on in hours. `formatStretch(375, 'en-GB')` → `6 hr 15 min` */
+export function formatStretch(minutes: number, locale: string): string {
+  if (minutes < 120) return formatMinutes(minutes, locale);
+  const number = new Intl.NumberFormat(locale, { style: 'unit', unit: 'hour', unitDisplay: 'short' });
+  const hours = number.format(Math.floor(minutes / 60)).replace('hrs', 'hr');
+  return minutes % 60 === 0 ? hours : `${hours} ${formatMinutes(minutes % 60, locale)}`;
+}
+
 /** A share 0..1 in per cent. `formatShare(0.78, 'en-GB')` → `78%` */
 export function formatShare(share: number, locale: string): string {
   return numbers(locale, { style: 'percent', maximumFractionDigits: 0 }).format(share);

@@ -7,6 +7,7 @@ import {
   formatMinutes,
   formatMoment,
   formatShare,
+  formatStretch,
   formatTime,
   formatWeekday,
 } from '../app/format.ts';
@@ -30,6 +31,7 @@ export function useFormat() {
       time: (time: PlainTime) => formatTime(time, locale),
       weekday: (weekday: Weekday, form?: 'long' | 'short') => formatWeekday(weekday, locale, form),
       minutes: (minutes: number) => formatMinutes(minutes, locale),
+      stretch: (minutes: number) => formatStretch(minutes, locale),
       share: (share: number) => formatShare(share, locale),
       moment: (instant: string) => formatMoment(instant, locale, timeZone),
     }),

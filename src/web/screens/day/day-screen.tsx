@@ -157,7 +157,7 @@ function Programme({ day, now }: { readonly day: DayView; readonly now: StudioNo
                 {row.minutes === 0
                   ? words.day.backToBack
                   : row.minutes > 0
-                    ? words.day.free(format.minutes(row.minutes))
+                    ? words.day.free(format.stretch(row.minutes))
                     : words.day.overlap(format.minutes(-row.minutes))}
               </span>
               {row.now && (

@@ -240,10 +240,11 @@ function FirstOf({
         return waiting.length === 0 || today === undefined ? (
           otherwise
         ) : (
-          <>
-            <p className="student-first">{(course ? first.ofCourse : first.ofOne)(student.name)}</p>
-            <FirstLessons waiting={waiting} today={today} />
-          </>
+          <FirstLessons
+            lead={(course ? first.ofCourse : first.ofOne)(student.name)}
+            waiting={waiting}
+            today={today}
+          />
         );
       }}
     </Loaded>

@@ -30,13 +30,15 @@ const says = words.students.first;
 export interface FirstLessonsProps {
   readonly waiting: readonly Waiting[];
   readonly today: PlainDate;
+  /** What stands before the rows, where the page does not say it. */
+  readonly lead?: string;
   /** Told when courses were planned; absent where the page itself shows it. */
   readonly onDone?: () => void;
   /** Where the rest can wait; absent where there is nowhere else to go on to. */
   readonly onLater?: () => void;
 }
 
-export function FirstLessons({ waiting, today, onDone, onLater }: FirstLessonsProps) {
+export function FirstLessons({ lead, waiting, today, onDone, onLater }: FirstLessonsProps) {
   const format = useFormat();
   const units = useUnits().data?.units ?? [];
   const week = useTerm().data?.week ?? [];
@@ -82,6 +84,7 @@ export function FirstLessons({ waiting, today, onDone, onLater }: FirstLessonsPr
 
   return (
     <form className="first-lessons" onSubmit={plan} noValidate>
+      {lead && <p>{lead}</p>}
       <ol>
         {rows.map((row) => (
           <FirstLessonsRow

@@ -93,7 +93,9 @@ function SkillMap({ skills, wanted, onChoose }: SkillMapProps) {
             {says.count(found.size)}
           </p>
         </div>
-        {isNear && <p className="soft">{found.size === 0 ? says.noneFound(text) : says.nearFound(text)}</p>}
+        {isNear && (
+          <p className="soft skills-near">{found.size === 0 ? says.noneFound(text) : says.nearFound(text)}</p>
+        )}
         {areas.map((area) => {
           const inArea = skills.filter((skill) => skill.area === area && found.has(skill));
           return inArea.length === 0 ? null : (
