@@ -173,7 +173,7 @@ export const lesson = {
       levelBelow: 'below the level wanted',
       clockFull: 'by the clock',
       clockPart: 'by the clock',
-      notStarted: 'the clock never ran here',
+      notStarted: 'the clock hardly ran here',
       ranOn: 'the clock ran on: planned minutes taken',
     },
     levels: 'Levels recorded',

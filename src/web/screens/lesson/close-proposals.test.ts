@@ -59,7 +59,13 @@ describe('proposals on closing a lesson', () => {
   });
   it('carry on where the clock stopped short, to the nearest quarter', () => {
     expect(propose(segment('a', { seconds: 330 }))).toEqual([['partly', 0.5, 6, 'clockPart']]);
-    expect(propose(segment('a', { seconds: 20 }))).toEqual([['partly', 0.25, 0, 'clockPart']]);
+    expect(propose(segment('a', { seconds: 40 }))).toEqual([['partly', 0.25, 1, 'clockPart']]);
+  });
+  it('pass over what the clock only touched on the way to closing', () => {
+    expect(propose(segment('a', { seconds: 720 }), segment('b', { seconds: 20 }))).toEqual([
+      ['finished', null, 12, 'clockFull'],
+      ['skipped', null, 0, 'notStarted'],
+    ]);
   });
   it('finish early when the level was reached', () => {
     expect(propose(segment('a', { seconds: 240, skills: [skill(3)] }))).toEqual([

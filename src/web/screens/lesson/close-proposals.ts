@@ -31,6 +31,10 @@ export interface Proposal {
 /** From this share of the planned minutes on, a chunk counts as done in full. */
 const fullFrom = 0.8;
 
+/** A clock that ran less was only passed by on the way to another segment, or to closing. */
+const leastSeconds = 30;
+const hasRun = ({ seconds }: Pick<LessonSegmentView, 'seconds'>): boolean => (seconds ?? 0) >= leastSeconds;
+
 /** Whether a segment is something to be learnt, so that stopping short of it can be carried on or set aside. */
 export const isLearning = (segment: Pick<LessonSegmentView, 'kind'>): boolean =>
   segment.kind === 'work' || segment.kind === 'extension';
@@ -87,7 +91,7 @@ function proposeOne(
 
   if (segment.outcome !== null) {
     const partly = segment.outcome === 'partly';
-    const unclocked = seconds < 30 && segment.outcome !== 'skipped';
+    const unclocked = !hasRun(segment) && segment.outcome !== 'skipped';
     const guess = {
       minutes: Math.round(segment.minutes * (partly ? (said ?? 0.5) : 1)),
       timed: 'planned' as const,
@@ -95,7 +99,7 @@ function proposeOne(
     return propose(segment.outcome, 'recorded', partly ? said : null, unclocked ? guess : byClock);
   }
   const reached = levelsReached(segment);
-  if (seconds === 0) {
+  if (!hasRun(segment)) {
     if (!clocked) return done('asPlanned', asPlanned);
     if (reached !== null) return done('levelReached', asPlanned);
     return propose('skipped', 'notStarted');
