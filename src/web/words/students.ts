@@ -48,7 +48,8 @@ export const students = {
     title: 'First lessons',
     lead: 'A time in the week and a first unit for each. What you leave open can wait.',
     ofOne: (name: string) => `${name} has no course yet. Choose what you know already; the rest can wait.`,
-    ofCourse: () => 'This course has no time in the week yet, and so no lessons.',
+    ofCourse: () =>
+      'This course has no lessons yet: give it a time in the week, or a single lesson where you arrange each.',
     day: 'Day',
     noDay: 'not yet',
     byArrangement: 'by arrangement',

@@ -17,10 +17,7 @@ const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
 /** Weekly lessons, single lessons and events of a course. */
 export function PlanDays({ course }: { readonly course: CourseView }) {
   const format = useFormat();
-  const send = useCommand();
   const [slot, setSlot] = useState<SlotView | 'new' | null>(null);
-  const [adding, setAdding] = useState(false);
-  const usual = course.slots[0];
   const wordsOf = (one: SlotView) =>
     say.slotWords(format.weekday(one.weekday), format.time(one.time), format.minutes(one.minutes));
   return (
@@ -47,18 +44,29 @@ export function PlanDays({ course }: { readonly course: CourseView }) {
       {!isOver(course) && (
         <p className="form-row">
           <Button onPress={() => setSlot('new')}>{say.addSlot}</Button>
-          <Button kind="plain" onPress={() => setAdding(true)}>
-            {say.addLesson}
-          </Button>
+          <AddLesson course={course} />
         </p>
       )}
       <Events course={course} />
       {slot !== null && (
         <SlotForm course={course} slot={slot === 'new' ? null : slot} onClose={() => setSlot(null)} />
       )}
+    </div>
+  );
+}
+
+/** A lesson on a day of its own: the way of a course by arrangement. */
+export function AddLesson({ course }: { readonly course: CourseView }) {
+  const send = useCommand();
+  const [adding, setAdding] = useState(false);
+  return (
+    <>
+      <Button kind="plain" onPress={() => setAdding(true)}>
+        {say.addLesson}
+      </Button>
       {adding && (
         <LessonForm
-          minutes={usual?.minutes ?? 30}
+          minutes={course.slots[0]?.minutes ?? 30}
           onClose={() => setAdding(false)}
           onAdd={async (lesson) => {
             const command: Command = { type: 'lesson.add', seen: course.revision, course: course.id, lesson };
@@ -66,7 +74,7 @@ export function PlanDays({ course }: { readonly course: CourseView }) {
           }}
         />
       )}
-    </div>
+    </>
   );
 }
 

@@ -23,7 +23,7 @@ import { GiveUnit } from './give-unit.tsx';
 import { isOver } from './is-over.ts';
 import { MovedList } from './moved-list.tsx';
 import { PlanCourse } from './plan-course.tsx';
-import { PlanDays } from './plan-days.tsx';
+import { AddLesson, PlanDays } from './plan-days.tsx';
 import { PlanSettings } from './plan-settings.tsx';
 import { PlanStrands } from './plan-strands.tsx';
 import { SkillList } from './skill-list.tsx';
@@ -240,11 +240,15 @@ function FirstOf({
         return waiting.length === 0 || today === undefined ? (
           otherwise
         ) : (
-          <FirstLessons
-            lead={(course ? first.ofCourse : first.ofOne)(student.name)}
-            waiting={waiting}
-            today={today}
-          />
+          <>
+            <FirstLessons
+              lead={(course ? first.ofCourse : first.ofOne)(student.name)}
+              waiting={waiting}
+              today={today}
+            />
+            {/* Outside of the form: its own form would send this one, too. */}
+            {course && <AddLesson course={course} />}
+          </>
         );
       }}
     </Loaded>
