@@ -92,6 +92,11 @@ describe('reading an exported studio', () => {
     ],
     ['contacts that are none', (d) => Object.assign(rowOf(d, 'student'), { contacts: {} }), /contacts/],
     ['a member lost', (d) => Object.assign(rowOf(d, 'group'), { members: ['student:x'] }), /names student:x/],
+    [
+      'an absence of nobody known',
+      (d) => Object.assign(rowOf(d, 'lesson'), { absent: ['student:x'] }),
+      /absent names student:x/,
+    ],
     ['a reason of nothing', (d) => Object.assign(rowOf(d, 'segment'), { reasons: [null] }), /reasons/],
     [
       'a course for nobody',

@@ -56,6 +56,12 @@ function idsOf(table: TableName, rows: unknown, faults: string[]): ReadonlySet<u
   return unique;
 }
 
+/** Fields that hold ids of several students. */
+const studentLists = [
+  ['group', 'members'],
+  ['lesson', 'absent'],
+] as const;
+
 function rowFaults(
   table: TableName,
   index: number,
@@ -69,9 +75,11 @@ function rowFaults(
   for (const { field, kind } of tables[table].columns)
     if (kind === 'text' && !pointsSomewhere(field, row[field] ?? null, idsByTable))
       return [`${where}.${field} names ${String(row[field])}, which is not in the file.`];
-  const lost =
-    table === 'group' ? listOf(row['members']).find((id) => !idsByTable.get('student')?.has(id)) : undefined;
-  if (lost !== undefined) return [`${where}.members names ${String(lost)}, which is not in the file.`];
+  for (const [of, field] of studentLists) {
+    const lost =
+      table === of ? listOf(row[field]).find((id) => !idsByTable.get('student')?.has(id)) : undefined;
+    if (lost !== undefined) return [`${where}.${field} names ${String(lost)}, which is not in the file.`];
+  }
   if (table === 'course' && ((row['student'] ?? null) === null) === ((row['group'] ?? null) === null))
     return [`${where} is for one student or one group, and the file says otherwise.`];
   return documentFaults(where, row['document']);

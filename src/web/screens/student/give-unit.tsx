@@ -12,6 +12,7 @@ import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
 import { Imagining } from './imagining.tsx';
+import { strandFor } from './strand-for.ts';
 import { positionOptions, positionToNumber } from './strand-order.ts';
 import { useWhatIf } from './use-what-if.ts';
 
@@ -139,15 +140,6 @@ export function GiveUnit({ course, given, onClose }: Props) {
       </div>
     </Dialog>
   );
-}
-
-/** The strand named like the unit's area, else the first. */
-export function strandFor<S extends { readonly name: string }>(
-  course: { readonly strands: readonly S[] },
-  unit: Pick<UnitRow, 'area'> | null,
-): S | undefined {
-  const area = unit && areaNames[unit.area].toLocaleLowerCase();
-  return course.strands.find((one) => one.name.toLocaleLowerCase() === area) ?? course.strands[0];
 }
 
 /** Units whose title, goal or area has every word looked for. */

@@ -5,7 +5,7 @@ import { addMinutes, isTime, minutesOf, type PlainDate, type PlainTime, present,
 import type { InstrumentId } from '#music';
 import type { Stage } from '#planning';
 import { words } from '../../words/index.ts';
-import { strandFor } from '../student/give-unit.tsx';
+import { strandFor } from '../student/strand-for.ts';
 import type { Waiting } from './find-waiting.ts';
 import { courseToOpen, type MintId, newCourseDraft } from './student-draft.ts';
 
