@@ -1,12 +1,12 @@
 // Two windows on one course: what one changes is never written over by the other without a word, and what is typed in
 // both is kept.
 
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { CourseView, LessonView } from '#contract';
-import { present } from '#core';
+import { createId, type PlainDate, present } from '#core';
 import { words } from '../../src/web/words/index.ts';
-import { lessonsOf, readView, untilView } from '../harness/api.ts';
+import { lessonsOf, readView, sendCommand, untilView } from '../harness/api.ts';
 import { launchBrowser, openPage, openWindow, type WatchedPage } from '../harness/browser.ts';
 import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
@@ -166,6 +166,55 @@ tell('what waits in one window is not sent by another that opens, and all of it 
   await other.page.close();
   await expect.poll(noteNow, { timeout: 30_000 }).toBe(`${all} And this from a window that closed.`);
 });
+
+/** Tells a page that it is in front or behind, as the browser does; a driven browser shows all of them. */
+const putInFront = (page: Page, isInFront: boolean) =>
+  page.evaluate(
+    (state) => {
+      Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => state });
+      document.dispatchEvent(new Event('visibilitychange'));
+    },
+    isInFront ? 'visible' : 'hidden',
+  );
+
+tell(
+  'more windows than a browser has connections can be open, and one that comes to the front catches up',
+  async () => {
+    const address = `${studio.address}/students`;
+    const windows = [one];
+    for (let nth = 0; nth < 7; nth++) {
+      await putInFront(present(windows.at(-1), 'a window').page, false);
+      const next = await openWindow(one.context);
+      await next.page.goto(address);
+      await next.page.getByRole('heading', { level: 1 }).waitFor();
+      windows.push(next);
+    }
+    const [behind, front] = [present(windows[1], 'a window').page, present(windows.at(-1), 'a window').page];
+    const add = (name: string) =>
+      sendCommand(front, {
+        type: 'student.add',
+        student: {
+          id: createId('student', { next: Math.random }),
+          name,
+          born: null,
+          birthYear: null,
+          instruments: [],
+          family: null,
+          contacts: [],
+          note: '',
+          since: '2026-01-01' as PlainDate,
+        },
+      });
+    await add('Zoe Harbour');
+    await front.getByText('Zoe Harbour').first().waitFor();
+    expect(await behind.getByText('Zoe Harbour').count()).toBe(0);
+    await putInFront(behind, true);
+    await behind.getByText('Zoe Harbour').first().waitFor();
+    await add('Yan Harbour');
+    await behind.getByText('Yan Harbour').first().waitFor();
+    for (const { page } of windows.slice(1)) await page.close();
+  },
+);
 
 tell('nothing went wrong on the pages', async () => {
   expect(one.faults(/ERR_FAILED/)).toEqual([]);

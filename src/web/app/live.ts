@@ -39,9 +39,12 @@ function refresh(courses: ReadonlySet<string>): void {
   });
 }
 
-/** Opens the live channel; the browser opens it again by itself. Returns how to close it. */
+/**
+ * Opens the live channel; the browser opens it again by itself. A window that is not looked at lets go of it, because a
+ * browser has six connections to one address and no more: the sixth window would wait for ever. Returns how to close it.
+ */
 export function startLive(): () => void {
-  const source = new EventSource('/api/live');
+  let source: EventSource | null = null;
   let waiting = new Set<string>();
   let due = false;
   const whenSaved = () => {
@@ -59,23 +62,39 @@ export function startLive(): () => void {
     due = true;
     whenSaved();
   };
-  source.addEventListener('message', hear);
-  source.addEventListener('change', hear);
   let wasLost = false;
-  source.addEventListener('error', () => {
-    wasLost = true;
-  });
-  source.addEventListener('open', () => {
-    // What happened while the channel was down was not told.
-    const lost = wasLost;
-    wasLost = false;
-    void theOutbox.flush().then(() => {
-      if (lost && theOutbox.status().pending === 0) void queryClient.invalidateQueries();
+  const close = () => {
+    source?.close();
+    source = null;
+  };
+  const open = () => {
+    source = new EventSource('/api/live');
+    source.addEventListener('message', hear);
+    source.addEventListener('change', hear);
+    source.addEventListener('error', () => {
+      wasLost = true;
     });
-  });
+    source.addEventListener('open', () => {
+      // What happened while the channel was down was not told.
+      const lost = wasLost;
+      wasLost = false;
+      void theOutbox.flush().then(() => {
+        if (lost && theOutbox.status().pending === 0) void queryClient.invalidateQueries();
+      });
+    });
+  };
+  const tend = () => {
+    if (document.visibilityState === 'hidden') {
+      wasLost ||= source !== null;
+      close();
+    } else if (source === null) open();
+  };
+  document.addEventListener('visibilitychange', tend);
+  tend();
   const unsubscribe = theOutbox.subscribe(whenSaved);
   return () => {
+    document.removeEventListener('visibilitychange', tend);
     unsubscribe();
-    source.close();
+    close();
   };
 }
