@@ -102,7 +102,7 @@ test('a start-up link works once and gives a strict, script-proof cookie', async
 
 test('nothing of the studio is told without a session', async () => {
   for (const path of ['/api/studio', '/api/export', '/api/live', '/api/no-such']) {
-    const reply = await request(path, { cookie: 'levare-session=guess' });
+    const reply = await request(path, { cookie: `${sessions.cookie}=guess` });
     expect(reply.status, path).toBe(401);
     expect((await faultOf(reply)).kind).toBe('NotSignedIn');
   }
@@ -202,7 +202,7 @@ test('a sheet is given as a PDF to who is signed in, the same each time, with it
 test('a PDF that cannot be made, or is asked for from elsewhere, is refused in words', async () => {
   const status = async (body: unknown, headers = {}) => (await post('/api/sheets/pdf', body, headers)).status;
   expect(await status(sheet, { origin: 'http://evil.example' })).toBe(403);
-  expect(await status(sheet, { cookie: 'levare-session=guess' })).toBe(401);
+  expect(await status(sheet, { cookie: `${sessions.cookie}=guess` })).toBe(401);
   expect(await status({ ...sheet, instrument: 'kazoo' })).toBe(422);
   expect(await status({ ...sheet, more: 1 })).toBe(422);
   expect(await status({ ...sheet, title: 'x'.repeat(1_100_000) })).toBe(413);

@@ -6,8 +6,6 @@ import { getCookie, setCookie } from 'hono/cookie';
 import type { Fault } from '#contract';
 import type { Sessions } from './sessions.ts';
 
-export const sessionCookie = 'levare-session';
-
 const loopback = new Set(['127.0.0.1', 'localhost', '[::1]']);
 
 /** Whether a Host header names this server: loopback or an allowed name, with any port. */
@@ -35,7 +33,7 @@ export function guardOrigin(allowed: readonly string[]): MiddlewareHandler {
 /** Lets only signed-in browsers through. */
 export function guardSession(sessions: Sessions): MiddlewareHandler {
   return async (c, next) => {
-    const secret = getCookie(c, sessionCookie);
+    const secret = getCookie(c, sessions.cookie);
     if (secret === undefined || !sessions.isKnown(secret))
       return c.json(
         refusal(
@@ -53,14 +51,14 @@ export function enter(sessions: Sessions): MiddlewareHandler {
   return async (c) => {
     const secret = sessions.redeem(c.req.query('token') ?? '');
     if (secret === null) {
-      const known = getCookie(c, sessionCookie);
+      const known = getCookie(c, sessions.cookie);
       if (known !== undefined && sessions.isKnown(known)) return c.redirect('/', 303);
       return c.text(
         'This link has been used or is too old. Press Enter where Levare runs to get a new one.',
         403,
       );
     }
-    setCookie(c, sessionCookie, secret, {
+    setCookie(c, sessions.cookie, secret, {
       httpOnly: true,
       sameSite: 'Strict',
       path: '/',

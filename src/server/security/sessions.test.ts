@@ -27,6 +27,14 @@ test('where nothing can be written the link still lets its browser in', () => {
   expect(sessions.isKnown(secret ?? '')).toBe(true);
 });
 
+test('two studios on one machine do not take each other’s cookie away', () => {
+  const [one, other] = [newFolder(), newFolder()].map((folder) =>
+    createSessions(join(folder, 'sessions.json'), () => 0),
+  );
+  expect(one?.cookie).toMatch(/^levare-session-[0-9a-f]{8}$/);
+  expect(one?.cookie).not.toBe(other?.cookie);
+});
+
 test('a link older than ten minutes lets nobody in', () => {
   let now = 0;
   const sessions = createSessions(null, () => now);

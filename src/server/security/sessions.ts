@@ -7,6 +7,8 @@ import { dirname } from 'node:path';
 import { makeFolder } from '#storage';
 
 export interface Sessions {
+  /** The cookie's name: its own for each data folder, since a browser sends cookies to every port of a machine. */
+  readonly cookie: string;
   /** A fresh one-time token, good for ten minutes after it is made. */
   createToken(): string;
   /** Trades a token for a session secret; null when it is unknown, used or too old. */
@@ -22,6 +24,7 @@ export function createSessions(file: string | null, now: () => number): Sessions
   const tokens = new Map<string, number>();
   let hashes = file === null ? [] : readHashes(file);
   return {
+    cookie: `levare-session-${hash(file ?? '').slice(0, 8)}`,
     createToken() {
       const token = randomBytes(24).toString('base64url');
       tokens.set(hash(token), now());
