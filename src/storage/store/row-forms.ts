@@ -5,8 +5,8 @@
 import { z } from 'zod';
 import { isDate, isTime } from '#core';
 import { findInstrument } from '#music';
-import { areas, stages } from '#planning';
-import type { TableName, Tables } from '#studio';
+import { areas, type LeftOut, type Move, type Reason, type SegmentKind, stages } from '#planning';
+import type { LessonRecord, SegmentRecord, TableName, Tables } from '#studio';
 
 const date = z.string().refine(isDate);
 const time = z.string().refine(isTime);
@@ -39,34 +39,47 @@ const strand = z.looseObject({
   deadline: date.nullable(),
 });
 
-/** One kind of a union: its name and what else it says. */
-const kind = <S extends z.ZodRawShape>(name: string, shape?: S) =>
-  z.looseObject({ kind: z.literal(name), ...shape });
-const kinds = (names: string) => names.split(' ').map((name) => kind(name));
-const reason = z.union([
-  ...kinds('nextInOrder pinned readyEarly'),
-  kind('restsOn', { title: text }),
-  kind('split', { minutes, upTo: minutes, of: minutes }),
-  kind('due', { recall: amount, lastSeen: date.nullable() }),
-  kind('neededNext', { by: text }),
-  kind('rested', { lessons: amount }),
-  kind('backFromAside', { since: date }),
-  kind('knownAlready', { level: amount }),
-  kind('pace', { percent: amount, observations: amount }),
-  kind('variant', { title: text }),
-  kind('deadline', { date }),
-]);
+/** A value of some kind, with what else it says; the compiler sees to it that no kind is forgotten. */
+const oneOf = <K extends string>(shapes: { readonly [P in K]: z.ZodRawShape }) =>
+  z.union(
+    Object.entries<z.ZodRawShape>(shapes).map(([kind, shape]) =>
+      z.looseObject({ kind: z.literal(kind), ...shape }),
+    ),
+  );
+const keysOf = <K extends string>(keys: { readonly [P in K]: 0 }) => Object.keys(keys) as K[]; // its keys are K
+const reason = oneOf<Reason['kind']>({
+  nextInOrder: {},
+  pinned: {},
+  readyEarly: {},
+  restsOn: { title: text },
+  split: { minutes, upTo: minutes, of: minutes },
+  due: { recall: amount, lastSeen: date.nullable() },
+  neededNext: { by: text },
+  rested: { lessons: amount },
+  backFromAside: { since: date },
+  knownAlready: { level: amount },
+  pace: { percent: amount, observations: amount },
+  variant: { title: text },
+  deadline: { date },
+});
 const place = z.looseObject({ date, minutes }).nullable();
 const move = z.looseObject({
   key: text,
   title: text,
   from: place,
   to: place,
-  because: z.union([
-    ...kinds('notReached fasterThanPlanned slowerThanPlanned paceLearnt knownAlready due madeRoom byHand'),
-    kind('lessonGone', { date }),
-    kind('restsOnMoved', { title: text }),
-  ]),
+  because: oneOf<Move['because']['kind']>({
+    notReached: {},
+    fasterThanPlanned: {},
+    slowerThanPlanned: {},
+    paceLearnt: {},
+    knownAlready: {},
+    due: {},
+    madeRoom: {},
+    byHand: {},
+    lessonGone: { date },
+    restsOnMoved: { title: text },
+  }),
 });
 const plan = z.looseObject({
   fingerprint: text,
@@ -77,11 +90,13 @@ const plan = z.looseObject({
       activity: text,
       title: text,
       minutes: amount,
-      why: z.union([
-        ...kinds('noRoom notReady setAside'),
-        kind('noRoomBefore', { date }),
-        kind('afterLeftOut', { title: text }),
-      ]),
+      why: oneOf<LeftOut['why']['kind']>({
+        noRoom: {},
+        notReady: {},
+        setAside: {},
+        noRoomBefore: { date },
+        afterLeftOut: { title: text },
+      }),
     }),
   ),
 });
@@ -130,7 +145,7 @@ const formsByTable: { readonly [T in TableName]: { readonly [F in keyof Tables[T
     date,
     time,
     minutes: minutes.min(1),
-    status: z.enum(['planned', 'taught', 'missed', 'cancelled']),
+    status: z.enum(keysOf<LessonRecord['status']>({ planned: 0, taught: 0, missed: 0, cancelled: 0 })),
     slotDate: date,
     overrun: amount,
     ongoing: texts,
@@ -138,13 +153,25 @@ const formsByTable: { readonly [T in TableName]: { readonly [F in keyof Tables[T
   },
   segment: {
     position: count,
-    kind: z.enum(['settlingIn', 'recap', 'revisit', 'work', 'extension', 'open', 'practice']),
+    kind: z.enum(
+      keysOf<SegmentKind>({
+        settlingIn: 0,
+        recap: 0,
+        revisit: 0,
+        work: 0,
+        extension: 0,
+        open: 0,
+        practice: 0,
+      }),
+    ),
     start: minutes,
     minutes,
     reasons: z.array(reason),
     seconds: z.number().min(0).max(86_400),
     covered: minutes,
-    outcome: z.enum(['finished', 'partly', 'setAside', 'skipped']),
+    outcome: z.enum(
+      keysOf<NonNullable<SegmentRecord['outcome']>>({ finished: 0, partly: 0, setAside: 0, skipped: 0 }),
+    ),
   },
   lessonMaterial: { spec: z.record(z.string(), z.unknown()), seed: count.max(2 ** 31) },
   observation: { level: z.int().min(0).max(4), date },
