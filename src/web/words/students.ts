@@ -86,7 +86,7 @@ export const students = {
     },
     begin: 'Plan first lessons',
     beginOne: 'Plan first lesson',
-    beginOf: (name: string) => `Plan ${name}’s first lesson`,
+    beginFor: (name: string) => `of ${name}`,
   },
   form: {
     addTitle: 'Add a student',

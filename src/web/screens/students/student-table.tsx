@@ -64,8 +64,9 @@ export function StudentTable({ students, onChange }: StudentTableProps) {
                   <span className="students-when">{format.time(student.next.time)}</span>
                 </Link>
               ) : student.here && student.courses.length === 0 ? (
-                <Link href={`/student/${student.id}`} aria-label={says.first.beginOf(student.name)}>
+                <Link href={`/student/${student.id}`}>
                   {says.first.beginOne}
+                  <span className="only-heard"> {says.first.beginFor(student.name)}</span>
                 </Link>
               ) : (
                 <span className="faint">{says.noNext}</span>
