@@ -47,6 +47,14 @@ test.each([
   expect(await keptAfter(imageOf(before, after))).toBe(expected);
 });
 
+test('a long image is packed, and comes back as it was', async () => {
+  const moved = Array.from({ length: 60 }, (_, n) => ({ title: `Étude ${n} ♭𝄞`, from: null, minutes: n }));
+  const kept = String(await keptAfter(imageOf(null, { id: 'a', moved })));
+  expect(kept.length).toBeLessThan(0.5 * JSON.stringify(moved).length);
+  const read = { table_name: 'term', row_id: 'term:x', before: kept, after: '[{"id":"b"}]' };
+  expect(changedRowOf(read)).toEqual(imageOf({ id: 'a', moved }, { id: 'b', moved }));
+});
+
 test('any two images come back', async () => {
   const json = fc.jsonValue().map((value): unknown => JSON.parse(JSON.stringify(value)));
   const fields = fc.dictionary(fc.constantFrom('id', 'n', 'long', 'list', '__proto__', 'toString'), json, {

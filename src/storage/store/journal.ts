@@ -1,6 +1,7 @@
 // The journal: one row for each change, and for each row it touched what was there before and after, as JSON. Undo,
 // once-only delivery and the change list read it.
 
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import type { ChangedRow, ChangeId, ChangeRecord, TableName } from '#studio';
 import type { NamedRow, SqlValue } from '../row/row-mapping.ts';
 import { cutIntoBatches, type Run, type Statements } from './statements.ts';
@@ -54,8 +55,25 @@ export function changedRowOf(row: NamedRow): ChangedRow {
   };
 }
 
-const imageToSql = (image: unknown): SqlValue => (image === null ? null : JSON.stringify(image));
-const sqlToImage = (value: SqlValue): unknown => (value === null ? null : JSON.parse(String(value)));
+const imageToSql = (image: unknown): SqlValue => (image === null ? null : pack(JSON.stringify(image)));
+const sqlToImage = (value: SqlValue): unknown => (value === null ? null : JSON.parse(unpack(String(value))));
+
+// A course's row is long (all that moved is in it) and is kept with each note in a lesson: packed, it takes a fifth.
+
+const longestUnpacked = 1000;
+/** Tells packed text; JSON never begins with it. */
+const packedMark = 'z';
+
+function pack(text: string): string {
+  if (text.length <= longestUnpacked) return text;
+  const packed = packedMark + deflateRawSync(text).toString('base64');
+  return packed.length < text.length ? packed : text;
+}
+
+function unpack(text: string): string {
+  if (!text.startsWith(packedMark)) return text;
+  return inflateRawSync(Buffer.from(text.slice(packedMark.length), 'base64')).toString();
+}
 
 // Most changes touch one or two fields of a row, and some rows are long. So where a row was there before and has the same
 // fields after, what is kept of the row after is the fields that differ, in a list of one to tell it from a whole row.
@@ -71,7 +89,7 @@ function afterToSql({ before, after }: ChangedRow): SqlValue {
     names.length === Object.keys(before).length && names.every((name) => Object.hasOwn(before, name));
   if (!sameFields) return imageToSql(after);
   const differing = names.filter((name) => JSON.stringify(before[name]) !== JSON.stringify(after[name]));
-  return JSON.stringify([Object.fromEntries(differing.map((name) => [name, after[name]]))]);
+  return imageToSql([Object.fromEntries(differing.map((name) => [name, after[name]]))]);
 }
 
 function sqlToAfter(value: SqlValue, before: unknown): unknown {
