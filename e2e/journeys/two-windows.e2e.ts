@@ -163,6 +163,11 @@ tell('what waits in one window is not sent by another that opens, and all of it 
   await left.press('End');
   await left.pressSequentially(' And this from a window that closed.');
   await other.page.getByText(words.frame.waiting(1)).waitFor();
+  // Nor does it get through while the window closes.
+  await other.page.evaluate(() => {
+    window.fetch = () => new Promise(() => {});
+    navigator.sendBeacon = () => false;
+  });
   await other.page.close();
   await expect.poll(noteNow, { timeout: 30_000 }).toBe(`${all} And this from a window that closed.`);
 });

@@ -16,6 +16,7 @@ export interface OutboxStore {
 }
 
 const storeName = 'waiting';
+const lockPrefix = 'levare-outbox ';
 
 /** `page` names the lock of the page whose entry it is; earlier releases wrote none. */
 type KeptEntry = OutboxEntry & { readonly page?: string };
@@ -49,7 +50,7 @@ function holdForLife(locks: LockManager, name: string): Promise<void> {
 export function createBrowserStore(): OutboxStore {
   // A browser has no locks on an address of plain http other than this machine's own; there pages cannot know of one another.
   const locks: LockManager | undefined = navigator.locks;
-  const page = `levare-outbox ${newId('page')}`;
+  const page = `${lockPrefix}${newId('page')}`;
   const isOpen = locks === undefined ? Promise.resolve() : holdForLife(locks, page);
   let database: Promise<IDBDatabase> | null = null;
   const storeFor = async (mode: IDBTransactionMode) => {
@@ -71,16 +72,20 @@ export function createBrowserStore(): OutboxStore {
   return {
     async adopt(take) {
       if (locks === undefined) return take(await takeOver(() => true));
-      const { held = [] } = await locks.query();
-      const openPages = new Set(held.map(({ name }) => name));
-      take(await takeOver((entry) => entry.page === undefined || !openPages.has(entry.page)));
-      for (const name of openPages) {
-        if (name === page || name === undefined || !name.startsWith('levare-outbox ')) continue;
+      const takeWhenClosed = (name: string) =>
         void locks.request(name, async () => {
           const left = await takeOver((entry) => entry.page === name);
           if (left.length > 0) take(left);
         });
-      }
+      await isOpen;
+      const { held = [] } = await locks.query();
+      const openPages = new Set(held.map(({ name }) => name));
+      for (const name of openPages) if (name !== page && name?.startsWith(lockPrefix)) takeWhenClosed(name);
+      // Pages look for one another when they open, so one that is open already has to be told of a new one.
+      const pages = new BroadcastChannel('levare-outbox');
+      pages.onmessage = ({ data }) => takeWhenClosed(String(data));
+      pages.postMessage(page);
+      take(await takeOver((entry) => entry.page === undefined || !openPages.has(entry.page)));
     },
     async put(entry) {
       await done((await storeFor('readwrite')).put({ ...entry, page }));
