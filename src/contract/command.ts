@@ -7,6 +7,7 @@ import { isDate, isTime, type PlainDate, type PlainTime } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 import { areas, stages, type UnitDocument } from '#planning';
 import { idOf } from './id-of.ts';
+import { lessonLength } from './lesson-length.ts';
 import { takeCommands } from './take.ts';
 
 const date = z.custom<PlainDate>((v) => typeof v === 'string' && isDate(v), {
@@ -32,7 +33,10 @@ const weekday = z.union([
   z.literal(6),
   z.literal(7),
 ]);
-const lessonMinutes = z.int().min(10, 'must be at least 10').max(240, 'must be at most 240');
+const lessonMinutes = z
+  .int()
+  .min(lessonLength.least, `must be at least ${lessonLength.least}`)
+  .max(lessonLength.most, `must be at most ${lessonLength.most}`);
 /** The revision the sender had on screen. */
 const seen = z.int().min(0);
 

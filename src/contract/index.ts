@@ -11,6 +11,7 @@ export {
   whatIfSchema,
 } from './command.ts';
 export { idOf } from './id-of.ts';
+export { isLessonLength, lessonLength } from './lesson-length.ts';
 export type { CommandReply, Fault, FaultReply } from './reply.ts';
 export {
   type PreviewHolidays,

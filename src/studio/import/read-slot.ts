@@ -1,5 +1,6 @@
 // Weekday, time and length of a weekly lesson as people type them.
 
+import { isLessonLength, lessonLength } from '#contract';
 import { err, isTime, ok, type PlainTime, type Result, type Weekday } from '#core';
 import { toPlainWords } from './plain-words.ts';
 
@@ -67,7 +68,9 @@ export function readMinutes(cell: string): Result<number, string> {
   const found = /^(\d{1,3})\s*(?:m|min|mins|minutes|minuten|minutos|')?\.?$/i.exec(cell.trim());
   const hours = /^(1|2)\s*(?:h|hour|hours|hr|hrs|std|stunde)\.?$/i.exec(cell.trim());
   const minutes = found !== null ? Number(found[1]) : hours !== null ? 60 * Number(hours[1]) : Number.NaN;
-  return minutes >= 10 && minutes <= 240
+  return isLessonLength(minutes)
     ? ok(minutes)
-    : err(`“${cell}” is no length of a lesson. Write minutes, from 10 to 240.`);
+    : err(
+        `“${cell}” is no length of a lesson. Write minutes, from ${lessonLength.least} to ${lessonLength.most}.`,
+      );
 }

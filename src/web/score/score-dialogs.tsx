@@ -1,11 +1,18 @@
 // The small forms that some deeds need. Each sends one command and closes.
 
 import { type FormEvent, type ReactNode, useState } from 'react';
-import type { Command, CourseView, LessonBarView, SegmentView } from '#contract';
+import {
+  type Command,
+  type CourseView,
+  isLessonLength,
+  type LessonBarView,
+  type SegmentView,
+} from '#contract';
 import { addDays, isDate, isTime } from '#core';
 import { Button } from '../components/button.tsx';
 import { Dialog } from '../components/dialog.tsx';
 import { SelectField, TextField } from '../components/field.tsx';
+import { LessonLengthField } from '../components/lesson-length-field.tsx';
 import { words } from '../words/index.ts';
 import type { Writing } from './describe.ts';
 import { landingBars } from './score-items.ts';
@@ -217,7 +224,7 @@ export function LessonTimeForm({
   const [time, setTime] = useState<string>(bar.time);
   const [length, setLength] = useState(String(bar.minutes));
   const minutes = Number(length);
-  const right = Number.isInteger(minutes) && minutes >= 10 && minutes <= 240;
+  const right = isLessonLength(minutes);
   return (
     <CommandForm
       title={say.dialog.timeTitle(writing.day(bar.date))}
@@ -245,13 +252,10 @@ export function LessonTimeForm({
           onValue={setTime}
           fault={isTime(time) ? null : say.dialog.timeFault}
         />
-        <TextField
+        <LessonLengthField
           label={say.dialog.length}
-          type="number"
           value={length}
           onValue={setLength}
-          min={10}
-          max={240}
           fault={right ? null : say.dialog.lengthFault}
         />
       </div>

@@ -1,11 +1,12 @@
 // Cancel, missed, move: what can happen to a lesson, each with its reason, each to be undone.
 
 import { useId, useState } from 'react';
-import type { Command, DayLesson } from '#contract';
+import { type Command, type DayLesson, isLessonLength } from '#contract';
 import { isDate, isTime, type PlainDate } from '#core';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { TextField } from '../../components/field.tsx';
+import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { words } from '../../words/index.ts';
 import './change-lesson.css';
@@ -89,7 +90,7 @@ function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>
   const form = useId();
   const { dialog } = words.day;
   const count = Number(minutes);
-  const goodMinutes = Number.isInteger(count) && count >= 10 && count <= 240;
+  const goodMinutes = isLessonLength(count);
   const command: Command | null =
     isDate(day) && isTime(time) && goodMinutes
       ? { type: 'lesson.move', lesson: lesson.id, date: day, time, minutes: count }
@@ -130,11 +131,8 @@ function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>
             onValue={setTime}
             fault={looked && !isTime(time) ? dialog.badTime : null}
           />
-          <TextField
+          <LessonLengthField
             label={dialog.minutes}
-            type="number"
-            min={10}
-            max={240}
             step={5}
             value={minutes}
             onValue={setMinutes}

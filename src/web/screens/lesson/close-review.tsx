@@ -1,7 +1,7 @@
 // The review at the end of a lesson: seconds, because everything is proposed already.
 
 import { useState } from 'react';
-import { type LessonView, suggestPractice } from '#contract';
+import { type LessonView, lessonLength, suggestPractice } from '#contract';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { LevelNote } from '../../components/level-note.tsx';
@@ -116,7 +116,7 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
           <div>
             <dt>{say.lasted}</dt>
             <dd>
-              <MinutesField label={say.lasted} minutes={lasted} least={10} most={240} onMinutes={setLasted}>
+              <MinutesField label={say.lasted} minutes={lasted} {...lessonLength} onMinutes={setLasted}>
                 {words.lesson.minutes}
               </MinutesField>
             </dd>

@@ -1,9 +1,10 @@
 import { type FormEvent, useState } from 'react';
-import type { Command, CourseView, SlotView } from '#contract';
+import { type Command, type CourseView, isLessonLength, type SlotView } from '#contract';
 import { isTime, type PlainTime, type Weekday } from '#core';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
+import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
@@ -95,13 +96,7 @@ function SlotForm({
   const [starts, setStarts] = useState<string>(slot?.starts ?? course.today);
   const [ends, setEnds] = useState<string>(slot?.ends ?? '');
   const [first, last, long] = [dayOrNull(starts), dayOrNull(ends), Number(minutes)];
-  const right =
-    first !== null &&
-    isTime(time) &&
-    Number.isInteger(long) &&
-    long >= 10 &&
-    long <= 240 &&
-    (ends === '' || last !== null);
+  const right = first !== null && isTime(time) && isLessonLength(long) && (ends === '' || last !== null);
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (first === null || !isTime(time) || !right) return;
@@ -124,14 +119,7 @@ function SlotForm({
             options={weekdays.map((day) => ({ value: String(day), label: format.weekday(day) }))}
           />
           <TextField label={say.time} type="time" value={time} onValue={setTime} />
-          <TextField
-            label={say.minutes}
-            type="number"
-            min={10}
-            max={240}
-            value={minutes}
-            onValue={setMinutes}
-          />
+          <LessonLengthField label={say.minutes} value={minutes} onValue={setMinutes} />
         </div>
         <div className="form-row">
           <TextField label={say.starts} type="date" value={starts} onValue={setStarts} />
@@ -179,7 +167,7 @@ function LessonForm({
   const [minutes, setMinutes] = useState(String(usual));
   const date = dayOrNull(day);
   const long = Number(minutes);
-  const right = date !== null && isTime(time) && Number.isInteger(long) && long >= 10 && long <= 240;
+  const right = date !== null && isTime(time) && isLessonLength(long);
   const submit = (event: FormEvent) => {
     event.preventDefault();
     if (date !== null && right)
@@ -191,14 +179,7 @@ function LessonForm({
         <div className="form-row">
           <TextField label={say.eventDate} type="date" value={day} onValue={setDay} />
           <TextField label={say.time} type="time" value={time} onValue={setTime} />
-          <TextField
-            label={say.minutes}
-            type="number"
-            min={10}
-            max={240}
-            value={minutes}
-            onValue={setMinutes}
-          />
+          <LessonLengthField label={say.minutes} value={minutes} onValue={setMinutes} />
         </div>
         <p className="form-end">
           <Button kind="primary" type="submit" isDisabled={!right}>

@@ -2,11 +2,12 @@
 // be, and keeps it or leaves it.
 
 import { type FormEvent, useMemo, useState } from 'react';
-import type { CourseView } from '#contract';
+import { type CourseView, isLessonLength } from '#contract';
 import type { Id, PlainDate } from '#core';
 import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
+import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { useUnits } from '../../hooks/use-view.ts';
 import { newId } from '../../new-id.ts';
 import { CourseScore } from '../../score/course-score.tsx';
@@ -42,7 +43,7 @@ export function WhatIfPanel({
   const within = away ? lessonsWithin(course, away.from, away.to).length : 0;
   const backwards = away === null && dayOrNull(from) !== null && dayOrNull(to) !== null;
   const wanted = Number(minutes);
-  const isLength = Number.isInteger(wanted) && wanted >= 10 && wanted <= 240;
+  const isLength = isLessonLength(wanted);
   const chosenUnit = units.find((one) => one.id === unit);
   const chosenStrand = course.strands.find((one) => one.id === strand);
   const trial: Trial = {
@@ -96,11 +97,8 @@ export function WhatIfPanel({
         {course.slots.length > 0 && (
           <fieldset>
             <legend>{say.length}</legend>
-            <TextField
+            <LessonLengthField
               label={say.lengthLabel(slotsNow)}
-              type="number"
-              min={10}
-              max={240}
               value={minutes}
               onValue={(v) => change(() => setMinutes(v))}
               help={say.lengthHelp}

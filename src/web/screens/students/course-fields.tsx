@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import type { Weekday } from '#core';
 import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
+import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { Tick } from '../../components/tick.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
@@ -74,11 +75,8 @@ export function CourseFields({ course, onCourse, faults, forGroup = false, child
                   onValue={(time) => set({ time })}
                   fault={faults.time ?? null}
                 />
-                <TextField
+                <LessonLengthField
                   label={form.minutes}
-                  type="number"
-                  min={10}
-                  max={240}
                   step={5}
                   unit={form.minutesUnit}
                   value={course.minutes}

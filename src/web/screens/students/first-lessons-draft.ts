@@ -1,6 +1,6 @@
 // A first lesson as its row holds it, half filled in, and the step from there to commands.
 
-import type { CourseRow, Step, TermView, UnitRow } from '#contract';
+import { type CourseRow, isLessonLength, type Step, type TermView, type UnitRow } from '#contract';
 import { addMinutes, isTime, minutesOf, type PlainDate, type PlainTime, present, type Weekday } from '#core';
 import type { InstrumentId } from '#music';
 import type { Stage } from '#planning';
@@ -47,12 +47,12 @@ const isDay = (weekday: FirstLesson['weekday']): weekday is `${Weekday}` =>
 /** What is wrong with a row, field by field; `{}` when it can be sent or is left open. */
 export function findFirstLessonFaults(lesson: FirstLesson): FirstLessonFaults {
   if (!isBegun(lesson)) return {};
-  const minutes = Number(lesson.minutes);
-  const isLength = Number.isInteger(minutes) && minutes >= 10 && minutes <= 240;
   return {
     ...(lesson.instrument === '' ? { instrument: form.instrumentMissing } : {}),
     ...(isDay(lesson.weekday) && !isTime(lesson.time) ? { time: form.timeMissing } : {}),
-    ...(isDay(lesson.weekday) && !isLength ? { minutes: form.minutesWrong } : {}),
+    ...(isDay(lesson.weekday) && !isLessonLength(Number(lesson.minutes))
+      ? { minutes: form.minutesWrong }
+      : {}),
   };
 }
 

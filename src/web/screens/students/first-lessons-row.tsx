@@ -5,6 +5,7 @@ import type { UnitRow } from '#contract';
 import type { Stage } from '#planning';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { InstrumentSelect } from '../../components/instrument-select.tsx';
+import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { StageSelect } from '../../components/stage-select.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
@@ -108,11 +109,8 @@ export function FirstLessonsRow({ waiting, lesson, units, faults, clash, onLesso
                     />
                   </div>
                   <div className="first-length">
-                    <TextField
+                    <LessonLengthField
                       label={says.minutes}
-                      type="number"
-                      min={10}
-                      max={240}
                       step={5}
                       unit={says.minutesUnit}
                       value={lesson.minutes}

@@ -1,6 +1,6 @@
 // A student as the form holds them, half filled in, and the step from there to commands.
 
-import type { CommandOf, Step, StudentView } from '#contract';
+import { type CommandOf, isLessonLength, type Step, type StudentView } from '#contract';
 import { ageOn, type Id, isDate, isTime, type PlainDate, type Weekday } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 import type { Stage } from '#planning';
@@ -107,11 +107,10 @@ function isYear(text: string, today: PlainDate): boolean {
 /** What is wrong with the course part; `{}` when it can be opened or is not wanted. */
 export function findCourseFaults(course: CourseDraft): DraftFaults {
   if (!course.open) return {};
-  const minutes = Number(course.minutes);
   return {
     ...(course.strands.some((s) => s.trim() !== '') ? {} : { strands: form.strandMissing }),
     ...(course.weekday === '' || isTime(course.time) ? {} : { time: form.timeMissing }),
-    ...(course.weekday === '' || (Number.isInteger(minutes) && minutes >= 10 && minutes <= 240)
+    ...(course.weekday === '' || isLessonLength(Number(course.minutes))
       ? {}
       : { minutes: form.minutesWrong }),
   };

@@ -1,12 +1,13 @@
 // One weekly lesson: its day, time and length, and the days it runs between.
 
 import { type FormEvent, useState } from 'react';
-import type { CourseView, SlotView } from '#contract';
+import { type CourseView, isLessonLength, type SlotView } from '#contract';
 import { isDate, isTime, type Weekday } from '#core';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
+import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
@@ -35,7 +36,7 @@ function SlotForm({ course, slot, onClose }: SlotFormProps) {
   const [starts, setStarts] = useState<string>(slot.starts);
   const [ends, setEnds] = useState<string>(slot.ends ?? '');
   const length = Number(minutes);
-  const lengthFault = Number.isInteger(length) && length >= 10 && length <= 240 ? null : form.minutesWrong;
+  const lengthFault = isLessonLength(length) ? null : form.minutesWrong;
   const timeFault = isTime(time) ? null : form.timeMissing;
   const endsFault = isDate(ends) && ends < starts ? words.term.terms.endsEarly : null;
   const to = courseAddress({ learner: course.learner, course: course.id });
@@ -57,11 +58,8 @@ function SlotForm({ course, slot, onClose }: SlotFormProps) {
           options={weekdays.map((day) => ({ value: `${day}` as const, label: format.weekday(day) }))}
         />
         <TextField label={says.time} type="time" value={time} onValue={setTime} fault={timeFault} />
-        <TextField
+        <LessonLengthField
           label={says.minutes}
-          type="number"
-          min={10}
-          max={240}
           step={5}
           unit={says.minutesUnit}
           value={minutes}
