@@ -6,9 +6,9 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { CourseView, DayView, LessonView, StudentsView } from '#contract';
-import { addDays, type PlainDate, present } from '#core';
+import { addDays, createId, type PlainDate, present } from '#core';
 import { words } from '../../src/web/words/index.ts';
-import { lessonsOf, readStudio, readView } from '../harness/api.ts';
+import { lessonsOf, readStudio, readView, sendCommand } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
 import { settle } from '../harness/settle.ts';
@@ -201,6 +201,33 @@ describe('an empty studio', () => {
             name: 'students.csv',
             text: 'Name;Age;Instrument;Day;Time;Minutes\nNora Quell;9;clarinet;Monday;15:00;30\nRui Ferro;ten;sax;Monday;25:00;30\n',
           });
+        },
+      },
+      {
+        name: 'first-lessons',
+        async show() {
+          const { today } = await readStudio(emptyPage.page);
+          for (const [name, birthYear, instrument] of [
+            ['Ida Brook', 2017, 'recorder_descant'],
+            ['Tom Field', 1968, null],
+          ] as const)
+            await sendCommand(emptyPage.page, {
+              type: 'student.add',
+              student: {
+                id: createId('student', { next: Math.random }),
+                name,
+                born: null,
+                birthYear,
+                instruments: instrument === null ? [] : [{ instrument, stage: 'beginner' }],
+                family: null,
+                contacts: [],
+                note: '',
+                since: today,
+              },
+            });
+          await go(emptyPage, '/students/first', words.students.first.title);
+          const day = emptyPage.page.getByRole('combobox', { name: words.students.first.day });
+          await day.first().selectOption('1');
         },
       },
       { name: 'changes-few', show: at('/changes', words.changes.title) },
