@@ -79,6 +79,10 @@ export async function runAppBench(): Promise<void> {
         return taken;
       };
       const cancel: Command = { type: 'lesson.cancel', lesson: later.lesson, reason: '' };
+      // First, while the open page has nothing to fetch again.
+      trips.push(
+        await send({ type: 'segment.write', segment: segment.id, base: segment.note, text: `note ${i}` }),
+      );
       whatIfs.push(await timed(`/api/courses/${course}/what-if`, { commands: [cancel] }));
       cancels.push(await sendAndUndo(cancel));
       gives.push(
@@ -90,9 +94,6 @@ export async function runAppBench(): Promise<void> {
           unit: present(units[i % units.length], 'a unit').id,
           strand: present(view.strands[0], 'a strand').id,
         }),
-      );
-      trips.push(
-        await send({ type: 'segment.write', segment: segment.id, base: segment.note, text: `note ${i}` }),
       );
       replans.push(
         await send({
