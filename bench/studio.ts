@@ -1,7 +1,6 @@
 // A whole studio planned again: sixty students with three starter units each and twelve weekly lessons, when a holiday is
 // put over one week. Measured through the real command, from the click to the committed rows in memory.
 
-import { join } from 'node:path';
 import type { Command } from '#contract';
 import {
   createFixedClock,
@@ -27,7 +26,7 @@ const unitsByStage = [
 export async function runStudioBench(students = 60): Promise<void> {
   const clock = createFixedClock('2026-09-07' as PlainDate);
   const random = createSeededRandom(11);
-  const library = await readLibrary(join(import.meta.dirname, '..', 'library'));
+  const library = await readLibrary();
   if (!library.ok) throw new Error(library.error.message);
   const store = await createMemoryStore(clock);
   const outside = { clock, random, planner: coursePlanner, starter: library.value };

@@ -20,6 +20,7 @@ export {
   type TimeUnreadable,
   type Weekday,
   weekdayOf,
+  weekdays,
 } from './plain-date.ts';
 export { chooseOne, createSeededRandom, type Random, randomInteger } from './random.ts';
 export { type Err, err, type Ok, ok, type Result } from './result.ts';

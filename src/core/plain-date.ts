@@ -12,6 +12,9 @@ export type PlainTime = string & Brand<'PlainTime'>;
 /** 1 Monday … 7 Sunday (ISO 8601). */
 export type Weekday = 1 | 2 | 3 | 4 | 5 | 6 | 7;
 
+/** The days of the week in order, from Monday. */
+export const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
+
 export type DateUnreadable = { readonly kind: 'DateUnreadable'; readonly text: string };
 export type TimeUnreadable = { readonly kind: 'TimeUnreadable'; readonly text: string };
 

@@ -13,7 +13,7 @@ import {
 } from '#storage';
 import type { Store } from '#studio';
 import { createApp } from './app.ts';
-import type { ServerConfig } from './config/config.ts';
+import { type ServerConfig, studioFile } from './config/config.ts';
 import { createRandom } from './crypto-random.ts';
 import { findFreePort, sayListenFault } from './find-free-port.ts';
 import { readLibrary } from './library/read-library.ts';
@@ -41,7 +41,7 @@ export async function startServer(
   const screens = join(package_, 'dist', 'app');
   if (statSync(join(screens, 'index.html'), { throwIfNoEntry: false }) === undefined)
     return fault('The screens are not built. Run `npm run build`, then start again.');
-  const library = await readLibrary(join(package_, 'library'));
+  const library = await readLibrary();
   if (!library.ok) return fault(library.error.message);
 
   // A port that is taken is told before a folder is made for a studio that never opens. Where there is a studio, whoever
@@ -76,8 +76,6 @@ export async function startServer(
     },
   });
 }
-
-const studioFile = ({ dataFolder }: ServerConfig): string => join(dataFolder, 'studio.sqlite');
 
 async function openStore(
   config: ServerConfig,

@@ -1,20 +1,18 @@
 // Opens the studio's data for a command that works without the server.
 
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { createSystemClock, err, ok, type Result } from '#core';
-import { readConfig } from '#server';
+import { readConfig, studioFile } from '#server';
 import { createPostgresStore, createSqliteStore, formatOpenFault } from '#storage';
 import type { Store } from '#studio';
 import { textOf, type Words } from './read-words.ts';
 
 const configOf = (words: Words) => readConfig({ data: textOf(words, 'data') });
-const fileIn = (dataFolder: string) => join(dataFolder, 'studio.sqlite');
 
 /** The studio's file in the data folder that was named, or in the usual one. */
 export function studioPath(words: Words): Result<string, string> {
   const config = configOf(words);
-  return config.ok ? ok(fileIn(config.value.dataFolder)) : err(config.error.message);
+  return config.ok ? ok(studioFile(config.value)) : err(config.error.message);
 }
 
 /** What to say where there is no studio to read: opening would make an empty one. Null where there is one. */
@@ -22,7 +20,7 @@ export function findMissingStudio(words: Words): string | null {
   const config = configOf(words);
   if (!config.ok || config.value.postgres !== null) return null;
   const { dataFolder } = config.value;
-  return existsSync(fileIn(dataFolder))
+  return existsSync(studioFile({ dataFolder }))
     ? null
     : `There is no studio in ${dataFolder}. Name the folder that holds it: --data FOLDER (levare start prints it).`;
 }
@@ -35,7 +33,7 @@ export async function openStore(words: Words): Promise<Result<Store, string>> {
   const { postgres, dataFolder } = config.value;
   const store =
     postgres === null
-      ? await createSqliteStore({ path: fileIn(dataFolder), clock })
+      ? await createSqliteStore({ path: studioFile({ dataFolder }), clock })
       : await createPostgresStore({ connectionString: postgres, clock });
   return store.ok ? store : err(formatOpenFault(store.error));
 }

@@ -1,6 +1,5 @@
 // `levare units check|markdown FILE…`: unit files judged or made readable outside the studio.
 
-import { join } from 'node:path';
 import {
   formatUnitFault,
   readUnitText,
@@ -19,6 +18,7 @@ export async function units(words: readonly string[]): Promise<number> {
     return 2;
   }
   let faults = 0;
+  let starter: Awaited<ReturnType<typeof starterNames>> | null = null;
   for (const file of files) {
     const text = await readNamedFile(file);
     if (!text.ok) {
@@ -31,9 +31,9 @@ export async function units(words: readonly string[]): Promise<number> {
       for (const fault of unit.error) console.error(`${file}: ${formatUnitFault(fault)}`);
       faults++;
     } else if (verb === 'markdown') {
-      const { skills, titles } = await starterNames();
-      for (const skill of unit.value.skills) skills.set(skill.id, skill);
-      console.log(unitToMarkdown(unit.value.unit, skills, titles));
+      starter ??= await starterNames();
+      const skills = new Map([...starter.skills, ...unit.value.skills.map((s) => [s.id, s] as const)]);
+      console.log(unitToMarkdown(unit.value.unit, skills, starter.titles));
     } else {
       console.log(
         `${file}: ${unit.value.unit.title}, ${unit.value.unit.activities.length} activities, nothing wrong`,
@@ -45,7 +45,7 @@ export async function units(words: readonly string[]): Promise<number> {
 
 /** What the library that ships with the program calls things: a file rarely brings its whole skill map along. */
 async function starterNames(): Promise<{ skills: Map<SkillId, Skill>; titles: Map<UnitId, string> }> {
-  const library = await readLibrary(join(import.meta.dirname, '..', '..', '..', 'library'));
+  const library = await readLibrary();
   if (!library.ok) return { skills: new Map(), titles: new Map() };
   return {
     skills: new Map(library.value.skills.map((skill) => [skill.id, skill])),

@@ -59,3 +59,7 @@ export function readConfig(
       .filter((h) => h !== ''),
   });
 }
+
+/** Where the embedded database of a studio is. */
+export const studioFile = ({ dataFolder }: Pick<ServerConfig, 'dataFolder'>): string =>
+  join(dataFolder, 'studio.sqlite');

@@ -8,8 +8,10 @@ import type { StarterLibrary } from '#studio';
 
 export type LibraryFault = { readonly kind: 'LibraryFault'; readonly message: string };
 
-/** The library in `folder`: `skills.yaml` and `units/*.yaml`. */
-export async function readLibrary(folder: string): Promise<Result<StarterLibrary, LibraryFault>> {
+const shipped = join(import.meta.dirname, '..', '..', '..', 'library');
+
+/** The library in `folder`, the one that ships unless another is named: `skills.yaml` and `units/*.yaml`. */
+export async function readLibrary(folder = shipped): Promise<Result<StarterLibrary, LibraryFault>> {
   const skills = readSkillMapText(await readFile(join(folder, 'skills.yaml'), 'utf8'), 'yaml');
   if (!skills.ok) return err(fault('skills.yaml', skills.error.map(formatUnitFault)));
   const units: UnitDocument[] = [];

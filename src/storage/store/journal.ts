@@ -58,7 +58,7 @@ export function changedRowOf(row: NamedRow): ChangedRow {
 const imageToSql = (image: unknown): SqlValue => (image === null ? null : pack(JSON.stringify(image)));
 const sqlToImage = (value: SqlValue): unknown => (value === null ? null : JSON.parse(unpack(String(value))));
 
-// A course's row is long (all that moved is in it) and is kept with each note in a lesson: packed, it takes a fifth.
+// A course's row is long (all that moved is in it) and is kept with each note in a lesson: packed, it takes a third.
 
 const longestUnpacked = 1000;
 /** Tells packed text; JSON never begins with it. */

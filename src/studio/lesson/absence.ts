@@ -1,13 +1,9 @@
 // Who was not there in a lesson of a group. Nothing is recorded for them in it; the group's course goes on.
 
+import type { MemberView } from '#contract';
 import type { Learner } from '../course/course-records.ts';
 import type { LessonRecord, StudentId, StudentRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
-
-export interface Named {
-  readonly student: StudentId;
-  readonly name: string;
-}
 
 /** Who was not there in any of these lessons, by id, also those who are in the group no more. */
 export async function loadAbsent(
@@ -29,7 +25,7 @@ export async function loadAbsent(
 export function listAbsent(
   { absent }: Pick<LessonRecord, 'absent'>,
   studentById: ReadonlyMap<StudentId, StudentRecord>,
-): readonly Named[] {
+): readonly MemberView[] {
   return (absent ?? []).flatMap((id) => {
     const student = studentById.get(id);
     return student === undefined ? [] : [{ student: id, name: student.name }];

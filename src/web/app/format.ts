@@ -76,7 +76,7 @@ export function formatMinutes(minutes: number, locale: string): string {
 /** A longer stretch of minutes, from two hours on in hours. `formatStretch(375, 'en-GB')` → `6 hr 15 min` */
 export function formatStretch(minutes: number, locale: string): string {
   if (minutes < 120) return formatMinutes(minutes, locale);
-  const number = new Intl.NumberFormat(locale, { style: 'unit', unit: 'hour', unitDisplay: 'short' });
+  const number = numbers(locale, { style: 'unit', unit: 'hour', unitDisplay: 'short' });
   const hours = number.format(Math.floor(minutes / 60)).replace('hrs', 'hr');
   return minutes % 60 === 0 ? hours : `${hours} ${formatMinutes(minutes % 60, locale)}`;
 }

@@ -17,6 +17,7 @@ import { useFormat } from '../hooks/use-format.ts';
 import { useStudio } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
 import { descriptionToText, isMovable, type Writing } from './describe.ts';
+import { isOver } from './is-over.ts';
 import { layoutScore, type ScorePage, suggestBarsPerSystem } from './layout.ts';
 import { moveFocus } from './move-focus.ts';
 import { ScoreCaption } from './score-caption.tsx';
@@ -237,9 +238,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
       {form === 'table' ? (
         <ScoreTable course={course} writing={writing} onOpen={live ? actions.open : null} items={items} />
       ) : course.bars.length === 0 ? (
-        <p className="soft">
-          {course.ended !== null && course.ended < course.today ? say.noBarsEver : say.noBars}
-        </p>
+        <p className="soft">{isOver(course) ? say.noBarsEver : say.noBars}</p>
       ) : null}
       <div
         ref={place}

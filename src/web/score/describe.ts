@@ -31,17 +31,13 @@ export function describeBar(bar: BarView, times: BarTimes | null, writing: Writi
   const facts = [writing.day(bar.date), writing.time(bar.time), say.minutes(bar.minutes)];
   if (isGiven(bar)) facts.push(say.status[bar.status]);
   else facts.push(say.gone(bar.status, bar.reason));
-  if (isGiven(bar) && bar.absent.length > 0) facts.push(withoutWords(bar));
+  if (isGiven(bar) && bar.absent.length > 0) facts.push(words.lesson.away.without(bar.absent));
   if (bar.barred) facts.push(say.keptFree);
   if (bar.status === 'planned' && bar.overrun > 0) facts.push(say.overrun(writing.share(bar.overrun)));
   if (bar.status === 'taught' && times && times.skipped.length > 0)
     facts.push(say.passedOver(times.skipped.map((segment) => segment.title).join(', ')));
   return { title: say.lesson(bar.number), facts, reasons: [] };
 }
-
-/** Who of a group was not there: `without Mia and Ben`. */
-export const withoutWords = ({ absent }: Pick<LessonBarView, 'absent'>): string =>
-  words.lesson.away.without(absent.map(({ name }) => name));
 
 /** A segment in its lesson. `start`, `minutes` and `strand` as they are drawn. */
 export function describeSegment(

@@ -1,6 +1,5 @@
 import { daysBetween } from '#core';
 import { words } from '../words/index.ts';
-import { withoutWords } from './describe.ts';
 import { fitTitle, type Measure } from './fit-title.ts';
 import { metrics, type ScoreBar, type ScoreSystem } from './layout.ts';
 import { isGiven } from './timeline.ts';
@@ -85,7 +84,7 @@ function Without({
   if (bar.source.kind !== 'lesson' || bar.source.absent.length === 0) return null;
   const room = bar.width - 34;
   const fitted =
-    fitTitle(withoutWords(bar.source), room, 1, 11.5, measure) ??
+    fitTitle(words.lesson.away.without(bar.source.absent), room, 1, 11.5, measure) ??
     fitTitle(say.withoutSome(bar.source.absent.length), room, 1, 11.5, measure);
   if (fitted === null) return null;
   return (

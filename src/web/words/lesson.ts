@@ -141,10 +141,12 @@ export const lesson = {
     noted: 'Nothing is recorded for them in this lesson; the group’s course goes on.',
     ifNobody: 'If nobody was there, mark the lesson as missed instead:',
     toDay: 'back to the day',
-    without: (names: readonly string[]) =>
-      names.length < 2
+    without: (members: readonly { readonly name: string }[]) => {
+      const names = members.map(({ name }) => name);
+      return names.length < 2
         ? `without ${names.join('')}`
-        : `without ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`,
+        : `without ${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+    },
   },
 
   closing: {

@@ -62,9 +62,7 @@ export const students = {
     noUnit: 'not yet',
     fits: 'Suits age and stage',
     others: 'Other units',
-    of: (what: string, name: string) => `${what}, ${name}`,
     clash: (name: string, time: string) => `At the same time as ${name}, ${time}.`,
-    hasTime: (name: string) => `${name} has a time already`,
     action: (count: number) =>
       count === 0 ? 'Plan first lessons' : count === 1 ? 'Plan 1 course' : `Plan ${count} courses`,
     later: 'Later',

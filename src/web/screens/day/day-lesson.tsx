@@ -1,7 +1,6 @@
 // One lesson on the day's programme.
 
 import { Link } from 'wouter';
-import type { MemberView } from '#contract';
 import type { PlainDate } from '#core';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { ButtonLink } from '../../components/button-link.tsx';
@@ -16,9 +15,6 @@ export interface DayLessonRowProps {
   readonly row: Extract<DayRow, { kind: 'lesson' }>;
   readonly date: PlainDate;
 }
-
-const without = (members: readonly MemberView[]) =>
-  words.lesson.away.without(members.map(({ name }) => name));
 
 export function DayLessonRow({ row, date }: DayLessonRowProps) {
   const { lesson, place, minute, teach } = row;
@@ -36,7 +32,7 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
 
   const came = [
     lesson.status === 'taught' ? words.day.status.taught : '',
-    lesson.absent.length > 0 ? without(lesson.absent) : '',
+    lesson.absent.length > 0 ? words.lesson.away.without(lesson.absent) : '',
   ].filter(Boolean);
 
   return (
@@ -87,7 +83,10 @@ export function DayLessonRow({ row, date }: DayLessonRowProps) {
             {(lesson.lastNote !== '' || lesson.lastAbsent.length > 0) && (
               <p className="day-last">
                 <span className="day-last-label">{words.day.lastTime}</span>{' '}
-                {[lesson.lastAbsent.length > 0 ? without(lesson.lastAbsent) : '', lesson.lastNote]
+                {[
+                  lesson.lastAbsent.length > 0 ? words.lesson.away.without(lesson.lastAbsent) : '',
+                  lesson.lastNote,
+                ]
                   .filter(Boolean)
                   .join(' · ')}
               </p>

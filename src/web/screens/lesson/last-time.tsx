@@ -13,7 +13,7 @@ export function LastTime({ lesson }: { readonly lesson: LessonView }) {
     <div className="last-time">
       <p className="last-time-on">
         {words.lesson.lastOn(format.day(previous.date, 'day'))}
-        {absent.length > 0 && `, ${words.lesson.away.without(absent.map(({ name }) => name))}`}
+        {absent.length > 0 && `, ${words.lesson.away.without(absent)}`}
       </p>
       {note !== '' && <p className="last-time-note">{note}</p>}
       {tasks.length > 0 && (

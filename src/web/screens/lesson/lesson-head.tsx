@@ -18,9 +18,7 @@ export function LessonHead({ lesson, onKeys }: { readonly lesson: LessonView; re
         <h1 className="lesson-name">{lesson.learner.name}</h1>
         <p className="lesson-about">
           {words.lesson.number(lesson.number)} · <TimeLeft lesson={lesson} />
-          {lesson.absent.length > 0 && (
-            <> · {words.lesson.away.without(lesson.absent.map(({ name }) => name))}</>
-          )}
+          {lesson.absent.length > 0 && <> · {words.lesson.away.without(lesson.absent)}</>}
         </p>
       </div>
       <div className="lesson-tools">

@@ -3,7 +3,6 @@
 
 import type { CommandOf, LessonView } from '#contract';
 import { fieldOf, type OutboxCommand } from '../../app/outbox-queue.ts';
-
 import { membersAsked } from './members-asked.ts';
 
 export interface OnItsWay {

@@ -8,8 +8,8 @@ import { InstrumentSelect } from '../../components/instrument-select.tsx';
 import { StageSelect } from '../../components/stage-select.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
+import { isOver } from '../../score/is-over.ts';
 import { words } from '../../words/index.ts';
-import { isOver } from './is-over.ts';
 
 const say = words.student.plan;
 

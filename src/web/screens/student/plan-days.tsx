@@ -1,6 +1,6 @@
 import { type FormEvent, useState } from 'react';
 import { type Command, type CourseView, isLessonLength, type SlotView } from '#contract';
-import { isTime, type PlainTime, type Weekday } from '#core';
+import { isTime, type PlainTime, type Weekday, weekdays } from '#core';
 import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
@@ -8,12 +8,11 @@ import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
+import { isOver } from '../../score/is-over.ts';
 import { words } from '../../words/index.ts';
-import { isOver } from './is-over.ts';
 import { dayOrNull } from './what-if-commands.ts';
 
 const say = words.student.plan;
-const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
 
 /** Weekly lessons, single lessons and events of a course. */
 export function PlanDays({ course }: { readonly course: CourseView }) {

@@ -8,9 +8,9 @@ import { inkOf } from '../../components/ink.ts';
 import { LevelNote } from '../../components/level-note.tsx';
 import { ShownBy } from '../../components/shown-by.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
+import { isOver } from '../../score/is-over.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
-import { isOver } from './is-over.ts';
 import { unitsOnStrand } from './strand-order.ts';
 import { UnitPlace } from './unit-place.tsx';
 

@@ -1,7 +1,7 @@
 // The part of a form that opens a course: strands, and the time in the week.
 
 import type { ReactNode } from 'react';
-import type { Weekday } from '#core';
+import { weekdays } from '#core';
 import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { LessonLengthField } from '../../components/lesson-length-field.tsx';
@@ -11,7 +11,6 @@ import { words } from '../../words/index.ts';
 import type { CourseDraft, DraftFaults } from './student-draft.ts';
 
 const form = words.students.form;
-const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
 
 export interface CourseFieldsProps {
   readonly course: CourseDraft;

@@ -1,16 +1,15 @@
 // A first lesson as its row holds it, half filled in, and the step from there to commands.
 
 import { type CourseRow, isLessonLength, type Step, type TermView, type UnitRow } from '#contract';
-import { addMinutes, isTime, minutesOf, type PlainDate, type PlainTime, present, type Weekday } from '#core';
+import { addMinutes, isTime, minutesOf, type PlainDate, type PlainTime, type Weekday } from '#core';
 import type { InstrumentId } from '#music';
 import type { Stage } from '#planning';
 import { words } from '../../words/index.ts';
 import { strandFor } from '../student/strand-for.ts';
 import type { Waiting } from './find-waiting.ts';
-import { courseToOpen, type MintId, newCourseDraft } from './student-draft.ts';
+import { courseToOpen, draftToSlot, type MintId, newCourseDraft } from './student-draft.ts';
 
 const form = words.students.form;
-export const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
 
 export interface FirstLesson {
   /** '' while nothing is chosen; of a course that is there already it plays no part. */
@@ -131,19 +130,9 @@ export function firstLessonToCommands(
     );
     commands.push(open);
     held = { id: open.course.id, revision: 0, strands: open.course.strands };
-  } else if (isDay(weekday) && isTime(time)) {
-    const slot = {
-      id: mint('slot'),
-      weekday: present(
-        weekdays.find((day) => String(day) === weekday),
-        'a day of the week',
-      ),
-      time,
-      minutes: Number(minutes),
-      starts: today,
-      ends: null,
-    };
-    commands.push({ type: 'slot.put', seen: course.revision, course: course.id, slot });
+  } else {
+    const slot = draftToSlot(draft, today, mint);
+    if (slot) commands.push({ type: 'slot.put', seen: course.revision, course: course.id, slot });
   }
   const chosen = units.find(({ id }) => id === unit);
   const strand = held && chosen && strandFor(held, chosen);

@@ -2,6 +2,7 @@
 
 import { useId } from 'react';
 import type { UnitRow } from '#contract';
+import { weekdays } from '#core';
 import type { Stage } from '#planning';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { InstrumentSelect } from '../../components/instrument-select.tsx';
@@ -11,7 +12,7 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
 import type { Waiting } from './find-waiting.ts';
-import { type FirstLesson, type FirstLessonFaults, isFitting, weekdays } from './first-lessons-draft.ts';
+import { type FirstLesson, type FirstLessonFaults, isFitting } from './first-lessons-draft.ts';
 import { shortInstrument } from './student-draft.ts';
 
 const says = words.students.first;

@@ -1,7 +1,7 @@
 // A student as the form holds them, half filled in, and the step from there to commands.
 
 import { type CommandOf, isLessonLength, type Step, type StudentView } from '#contract';
-import { ageOn, type Id, isDate, isTime, type PlainDate, type Weekday } from '#core';
+import { ageOn, type Id, isDate, isTime, type PlainDate, type Weekday, weekdays } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 import type { Stage } from '#planning';
 import { words } from '../../words/index.ts';
@@ -174,7 +174,6 @@ export function courseToOpen(
 ): CommandOf<'course.open'> {
   const inks = [0, 1, 2, 3] as const;
   const names = course.strands.map((name) => name.trim()).filter((name) => name !== '');
-  const weekday = ([1, 2, 3, 4, 5, 6, 7] as const).find((day) => String(day) === course.weekday);
   return {
     type: 'course.open',
     course: {
@@ -189,18 +188,27 @@ export function courseToOpen(
         deadline: null,
       })),
     },
-    slot:
-      weekday === undefined || !isTime(course.time)
-        ? null
-        : {
-            id: mint('slot'),
-            weekday,
-            time: course.time,
-            minutes: Number(course.minutes),
-            starts: isDate(course.starts) ? course.starts : today,
-            ends: null,
-          },
+    slot: draftToSlot(course, today, mint),
   };
+}
+
+/** The weekly lesson that a draft names; null by arrangement. */
+export function draftToSlot(
+  { weekday, time, minutes, starts }: Pick<CourseDraft, 'weekday' | 'time' | 'minutes' | 'starts'>,
+  today: PlainDate,
+  mint: MintId,
+): CommandOf<'course.open'>['slot'] {
+  const day = weekdays.find((one) => String(one) === weekday);
+  return day === undefined || !isTime(time)
+    ? null
+    : {
+        id: mint('slot'),
+        weekday: day,
+        time,
+        minutes: Number(minutes),
+        starts: isDate(starts) ? starts : today,
+        ends: null,
+      };
 }
 
 /** All that a draft without faults asks for: the student added or changed, and a course opened where wanted. */

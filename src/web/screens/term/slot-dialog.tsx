@@ -2,7 +2,7 @@
 
 import { type FormEvent, useState } from 'react';
 import { type CourseView, isLessonLength, type SlotView } from '#contract';
-import { isDate, isTime, type Weekday } from '#core';
+import { isDate, isTime, weekdays } from '#core';
 import { Button } from '../../components/button.tsx';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { Dialog } from '../../components/dialog.tsx';
@@ -19,7 +19,6 @@ import '../../components/form.css';
 
 const says = words.term.week;
 const form = words.students.form;
-const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
 
 interface SlotFormProps {
   readonly course: CourseView;

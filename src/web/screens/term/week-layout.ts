@@ -1,7 +1,7 @@
 // Where each weekly lesson stands on its day's line: minutes from the first hour, and a lane beside others it overlaps.
 
 import type { TermView } from '#contract';
-import { minutesOf, type Weekday } from '#core';
+import { minutesOf, type Weekday, weekdays } from '#core';
 
 export type WeekSlot = TermView['week'][number];
 
@@ -58,7 +58,6 @@ export function layoutWeek(week: readonly WeekSlot[]): WeekLayout {
   const ends = week.map((s) => Math.min(1440, minutesOf(s.time) + s.minutes));
   const fromHour = Math.floor(Math.min(...starts, 14 * 60) / 60);
   const toHour = Math.ceil(Math.max(...ends, 18 * 60) / 60);
-  const weekdays: readonly Weekday[] = [1, 2, 3, 4, 5, 6, 7];
   return {
     fromHour,
     toHour,
