@@ -104,6 +104,12 @@ module.exports = {
   forbidden: [
     { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
     { name: 'resolvable', severity: 'error', from: {}, to: { couldNotResolve: true } },
+    {
+      name: 'web-screens-stand-on-top',
+      severity: 'error',
+      from: { path: '^src/web/', pathNot: '^src/web/(screens/|app/routes\\.tsx$)' },
+      to: { path: '^src/web/screens/' },
+    },
     ...rules,
   ],
   options: {

@@ -2,9 +2,9 @@
 
 import type { StudentsView } from '#contract';
 import { useStudents, useStudio } from '../hooks/use-view.ts';
-import { findWaiting, isPressing, type Waiting } from '../screens/students/find-waiting.ts';
 import { words } from '../words/index.ts';
 import { ButtonLink } from './button-link.tsx';
+import { findWaiting, isPressing, type Waiting } from './find-waiting.ts';
 import './next-step.css';
 
 const says = words.welcome.start;

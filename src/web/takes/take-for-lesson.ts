@@ -3,7 +3,7 @@
 import type { LessonSegmentView, LessonView, MaterialView } from '#contract';
 import type { Id } from '#core';
 import { findInstrument, fitBacking, parseBackingMaterial } from '#music';
-import { seedOf } from '../screens/practice/practice-materials.ts';
+import { seedOf } from '../components/material-seed.ts';
 import type { TakeFor } from './take-for.ts';
 
 /** One student, who may be one of a group. */

@@ -16,12 +16,12 @@ import {
   sheetPlaces,
 } from '#music';
 import { Button } from '../../components/button.tsx';
+import { seedOf } from '../../components/material-seed.ts';
 import { useSheet } from '../../engraver/use-sheet.ts';
 import { FollowedSheet } from '../../sound/followed-sheet.tsx';
 import { SheetWithBand } from '../../sound/sheet-with-band.tsx';
 import { useFollowing } from '../../sound/use-following.ts';
 import { words } from '../../words/index.ts';
-import { seedOf } from '../practice/practice-materials.ts';
 
 const BandPlayer = lazy(async () => ({ default: (await import('../../sound/band-player.tsx')).BandPlayer }));
 

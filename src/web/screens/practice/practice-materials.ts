@@ -1,7 +1,7 @@
 // What a practice sheet holds to play from: the materials of the activities that were worked on, then what was kept on this
 // sheet alone. Notation is a wish for the engraver; a backing is one for the band.
 
-import type { KeptMaterialView, LessonSegmentView, LessonView, MaterialView } from '#contract';
+import type { KeptMaterialView, LessonSegmentView, LessonView } from '#contract';
 import {
   type BackingMaterial,
   findInstrument,
@@ -10,7 +10,7 @@ import {
   parseBackingMaterial,
   parseMaterialSpec,
 } from '#music';
-import { hashText } from './hash-text.ts';
+import { materialId, seedOf } from '../../components/material-seed.ts';
 
 interface Held {
   readonly id: string;
@@ -31,18 +31,6 @@ export interface PracticeBacking extends Held {
 export type PracticeMaterial = PracticeNotation | PracticeBacking;
 
 type SheetLesson = Pick<LessonView, 'course' | 'learner' | 'segments' | 'kept'>;
-
-const materialId = ({ courseUnit, activity }: LessonSegmentView, key: string): string =>
-  `${courseUnit} ${activity} ${key}`;
-
-/** The seed a student's sheet is made with: the material's, or one of their own. */
-export function seedOf(
-  lesson: Pick<LessonView, 'course'>,
-  segment: LessonSegmentView,
-  material: MaterialView,
-): number {
-  return material.seed ?? hashText(`${lesson.course} ${materialId(segment, material.key)}`);
-}
 
 const isWorkedOn = ({ kind, activity, outcome }: LessonSegmentView): boolean =>
   (kind === 'work' || kind === 'extension') &&

@@ -2,9 +2,9 @@
 
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { LessonView } from '#contract';
+import { hashText } from '../../components/hash-text.ts';
 import { wishSheet } from '../../engraver/engraver.ts';
 import type { SheetAnswer, SheetWish } from '../../engraver/sheet-wish.ts';
-import { hashText } from './hash-text.ts';
 import { listPracticeMaterials, type PracticeMaterial, type PracticeNotation } from './practice-materials.ts';
 
 export type Paper = 'a4' | 'letter';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type CourseRow, type StudentRow, type StudentsView, sendSchema, type UnitRow } from '#contract';
 import { createId, createSeededRandom, type Id, type PlainDate, type PlainTime } from '#core';
-import { findWaiting, isPressing, type Waiting } from './find-waiting.ts';
+import { findWaiting, isPressing, type Waiting } from '../../components/find-waiting.ts';
 import {
   type FirstLesson,
   findClash,

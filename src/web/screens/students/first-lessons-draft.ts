@@ -4,9 +4,9 @@ import { type CourseRow, isLessonLength, type Step, type TermView, type UnitRow 
 import { addMinutes, isTime, minutesOf, type PlainDate, type PlainTime, type Weekday } from '#core';
 import type { InstrumentId } from '#music';
 import type { Stage } from '#planning';
+import type { Waiting } from '../../components/find-waiting.ts';
 import { words } from '../../words/index.ts';
 import { strandFor } from '../student/strand-for.ts';
-import type { Waiting } from './find-waiting.ts';
 import { courseToOpen, draftToSlot, type MintId, newCourseDraft } from './student-draft.ts';
 
 const form = words.students.form;

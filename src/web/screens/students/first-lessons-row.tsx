@@ -5,13 +5,13 @@ import type { UnitRow } from '#contract';
 import { weekdays } from '#core';
 import type { Stage } from '#planning';
 import { SelectField, TextField } from '../../components/field.tsx';
+import type { Waiting } from '../../components/find-waiting.ts';
 import { InstrumentSelect } from '../../components/instrument-select.tsx';
 import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { StageSelect } from '../../components/stage-select.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
-import type { Waiting } from './find-waiting.ts';
 import { type FirstLesson, type FirstLessonFaults, isFitting } from './first-lessons-draft.ts';
 import { shortInstrument } from './student-draft.ts';
 

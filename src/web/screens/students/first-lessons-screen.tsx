@@ -3,11 +3,11 @@
 import { useLocation } from 'wouter';
 import { ButtonLink } from '../../components/button-link.tsx';
 import { Empty } from '../../components/empty.tsx';
+import { findWaiting } from '../../components/find-waiting.ts';
 import { Loaded } from '../../components/loading.tsx';
 import { Page } from '../../components/page.tsx';
 import { useStudents, useStudio } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
-import { findWaiting } from './find-waiting.ts';
 import { FirstLessons } from './first-lessons.tsx';
 
 const says = words.students.first;

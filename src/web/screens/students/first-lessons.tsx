@@ -4,11 +4,11 @@ import { type FormEvent, useState } from 'react';
 import type { PlainDate } from '#core';
 import { sendTogether } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
+import type { Waiting } from '../../components/find-waiting.ts';
 import { useFormat } from '../../hooks/use-format.ts';
 import { useTerm, useUnits } from '../../hooks/use-view.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
-import type { Waiting } from './find-waiting.ts';
 import {
   type FirstLesson,
   findClash,
