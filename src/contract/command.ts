@@ -71,6 +71,7 @@ const student = z.object({
   born: date.nullable(),
   birthYear: z.int().min(1900).max(2199).nullable(),
   instruments: z.array(z.object({ instrument, stage })).max(12),
+  /** Null takes them out of a family. */
   family: idOf('family').nullable(),
   contacts: z.array(contact).max(12),
   note: text,
@@ -136,6 +137,23 @@ const steps = [
   z.strictObject({ type: z.literal('student.leave'), seen, student: idOf('student'), on: date }),
   z.strictObject({ type: z.literal('student.return'), seen, student: idOf('student') }),
   z.strictObject({ type: z.literal('student.remove'), seen, student: idOf('student') }),
+  /**
+   * Makes students siblings, with those who are siblings of any of them: they come into one family, of this id unless there
+   * is one. `contacts` is what they share; without it, what their families held and who stands in two students' contacts.
+   */
+  z.strictObject({
+    type: z.literal('family.join'),
+    family: idOf('family'),
+    students: z.array(idOf('student')).min(2).max(40),
+    contacts: z.array(contact).max(12).optional(),
+  }),
+  /** The contacts that siblings share. */
+  z.strictObject({
+    type: z.literal('family.change'),
+    seen,
+    family: idOf('family'),
+    contacts: z.array(contact).max(12),
+  }),
   z.strictObject({
     type: z.literal('group.put'),
     seen,

@@ -23,6 +23,7 @@ export {
   type SheetPdf,
   sheetPdfSchema,
 } from './routes.ts';
+export { isSamePerson, isSameReach, joinContacts, withoutShared } from './share-contacts.ts';
 export { suggestPractice } from './suggest-practice.ts';
 export {
   type ConsentView,
@@ -40,6 +41,7 @@ export {
 export {
   type BarView,
   type ChangesView,
+  type ContactView,
   type CourseRow,
   type CourseUnitCompareView,
   type CourseUnitView,
@@ -60,6 +62,8 @@ export {
   type MemberView,
   type OutcomeView,
   type SegmentView,
+  type SiblingsFound,
+  type SiblingView,
   type SkillMapView,
   type SkillStandingView,
   type SlotView,

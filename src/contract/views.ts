@@ -254,9 +254,26 @@ export interface GroupView {
   readonly ended: PlainDate | null;
 }
 
+/** Of a student's siblings one. */
+export interface SiblingView {
+  readonly id: Id<'student'>;
+  readonly name: string;
+  /** Last day, to come or past. */
+  readonly left: PlainDate | null;
+}
+
+export interface ContactView {
+  readonly name: string;
+  readonly relation: string;
+  readonly phone: string;
+  readonly email: string;
+}
+
 export interface StudentRow {
   readonly id: Id<'student'>;
   readonly name: string;
+  /** By name; those who left too. */
+  readonly siblings: readonly SiblingView[];
   readonly age: number | null;
   readonly instruments: readonly {
     readonly instrument: InstrumentId;
@@ -280,13 +297,17 @@ export interface StudentView {
   readonly birthYear: number | null;
   readonly age: number | null;
   readonly instruments: readonly { readonly instrument: InstrumentId; readonly stage: Stage }[];
-  readonly family: Id<'family'> | null;
-  readonly contacts: readonly {
-    readonly name: string;
-    readonly relation: string;
-    readonly phone: string;
-    readonly email: string;
-  }[];
+  /** Null of a student without siblings. */
+  readonly family: {
+    readonly id: Id<'family'>;
+    readonly revision: number;
+    /** What the siblings share. */
+    readonly contacts: readonly ContactView[];
+    /** By name; those who left too. */
+    readonly siblings: readonly SiblingView[];
+  } | null;
+  /** The student's own; those of the family stand there. */
+  readonly contacts: readonly ContactView[];
   readonly note: string;
   readonly since: PlainDate;
   readonly left: PlainDate | null;
@@ -533,6 +554,8 @@ export interface TermView {
     readonly course: Id<'course'>;
     readonly courseRevision: number;
     readonly learner: string;
+    /** Who comes: one, or the members of a group. */
+    readonly students: readonly Id<'student'>[];
     readonly instrumentName: string;
     readonly weekday: Weekday;
     readonly time: PlainTime;
@@ -550,6 +573,7 @@ export const studentColumns = [
   'age',
   'instrument',
   'stage',
+  'family',
   'contactName',
   'contactRelation',
   'phone',
@@ -574,12 +598,7 @@ export interface StudentImportPreview {
       readonly born: PlainDate | null;
       readonly birthYear: number | null;
       readonly instruments: readonly { readonly instrument: InstrumentId; readonly stage: Stage }[];
-      readonly contacts: readonly {
-        readonly name: string;
-        readonly relation: string;
-        readonly phone: string;
-        readonly email: string;
-      }[];
+      readonly contacts: readonly ContactView[];
       readonly note: string;
       readonly slot: { readonly weekday: Weekday; readonly time: PlainTime; readonly minutes: number } | null;
     } | null;
@@ -588,6 +607,19 @@ export interface StudentImportPreview {
     /** A student of this name is here already. */
     readonly twin: Id<'student'> | null;
   }[];
+  /** Who may be siblings; nobody is made one unless the teacher says so. */
+  readonly siblings: readonly SiblingsFound[];
+}
+
+/** Two or more who may be siblings: rows of the file, and students who are here already. */
+export interface SiblingsFound {
+  /** Lines in the file. */
+  readonly lines: readonly number[];
+  readonly here: readonly { readonly id: Id<'student'>; readonly name: string }[];
+  /** The family that one of those here belongs to. */
+  readonly family: Id<'family'> | null;
+  /** What tells it: a column of the file, or the same surname with the same contact. */
+  readonly why: 'column' | 'contact';
 }
 
 export interface HolidayImportPreview {

@@ -6,7 +6,7 @@ import { type LessonRecord, type Outside, type Store, studioId } from '#studio';
 import { createDemoCalendar, weeksTaught } from './demo-calendar.ts';
 import { createDemoDesk, type DemoDesk } from './demo-desk.ts';
 import { type DemoCourse, openCourses } from './open-courses.ts';
-import { demoStudents } from './roster.data.ts';
+import { demoStudents, siblingsInDemo } from './roster.data.ts';
 import { teachLesson } from './teach-lesson.ts';
 
 export interface DemoOptions {
@@ -35,6 +35,8 @@ export async function createDemo(store: Store, outside: Outside, options: DemoOp
 
   const courses = await openCourses(desk, calendar, timeZone, step);
   if (courses === null) return false;
+  // Of its own chance, as below.
+  await joinSiblings(createDemoDesk(store, outside, seed + 2), addDays(calendar.starts, -4));
   // Before the first lesson: Undo takes back the last thing a teacher did, and never this.
   await markAsDemo(store, calendar.starts);
   const courseById = new Map(courses.map((c) => [c.course, c]));
@@ -77,6 +79,16 @@ async function liveLesson(
     await teachLesson(desk, course, lesson.id, day, nth);
     taught.set(student.name, nth + 1);
   }
+}
+
+async function joinSiblings(desk: DemoDesk, day: PlainDate): Promise<void> {
+  const students = await desk.store.read((reader) => reader.list('student'));
+  for (const names of siblingsInDemo)
+    await desk.send(day, {
+      type: 'family.join',
+      family: desk.mint('family'),
+      students: students.filter(({ name }) => names.includes(name)).map(({ id }) => id),
+    });
 }
 
 /** The studio says of itself that it is invented. */

@@ -45,6 +45,9 @@ const reading = (...units: string[]): DemoStrand => ({ name: 'Reading', units })
 const ear = (...units: string[]): DemoStrand => ({ name: 'Ear', units });
 const concert = (...units: string[]): DemoStrand => ({ name: 'Repertoire', units, concert: true });
 
+/** Sets of students who are siblings. */
+export const siblingsInDemo: readonly (readonly string[])[] = [['Nell Saltash', 'Rory Saltash']];
+
 export const demoStudents: readonly DemoStudent[] = [
   {
     name: 'Wilf Tansley',

@@ -12,6 +12,7 @@ export { applyCommand, carryOut } from './command/carry-out.ts';
 export type { Outside, StarterLibrary } from './command/desk.ts';
 export { coursePlanner } from './course/course-planner.ts';
 export type { Planner } from './course/planner.ts';
+export { listKnownStudents } from './import/list-known-students.ts';
 export { previewStudents } from './import/preview-students.ts';
 export { type CsvRow, type CsvUnreadable, readCsv } from './import/read-csv.ts';
 export type {

@@ -2,7 +2,7 @@
 
 import type { Handler } from 'hono';
 import { previewHolidaysSchema, previewStudentsSchema, previewUnitsSchema } from '#contract';
-import { previewHolidays, previewStudents, previewUnits, viewStudio } from '#studio';
+import { listKnownStudents, previewHolidays, previewStudents, previewUnits, viewStudio } from '#studio';
 import { refuse } from '../answer.ts';
 import { readBody } from '../body.ts';
 import type { ServerContext } from '../context.ts';
@@ -12,7 +12,7 @@ export function postStudentPreview(server: ServerContext): Handler {
     const body = await readBody(c, previewStudentsSchema);
     if (!body.ok) return refuse(c, body.error);
     const { clock } = await server.outside();
-    const existing = await server.store.read((reader) => reader.list('student'));
+    const existing = await server.store.read(listKnownStudents);
     const preview = previewStudents({ ...body.value, today: clock.today() }, existing);
     return preview.ok ? c.json(preview.value) : refuse(c, preview.error);
   };

@@ -22,6 +22,7 @@ import {
   takeIntoLibrary,
 } from './course-unit-commands.ts';
 import type { Handler } from './desk.ts';
+import { changeFamily, joinFamily } from './family-commands.ts';
 import { putGroup, removeGroup } from './group-commands.ts';
 import {
   addLesson,
@@ -57,6 +58,8 @@ export const handlers: { readonly [T in Exclude<CommandType, 'together'>]: Handl
   'student.leave': studentLeaves,
   'student.return': studentReturns,
   'student.remove': removeStudent,
+  'family.join': joinFamily,
+  'family.change': changeFamily,
   'group.put': putGroup,
   'group.remove': removeGroup,
   'term.put': putTerm,

@@ -8,6 +8,7 @@ import type { Reader } from '../record/store.ts';
 import { formatCount, formatList } from '../sentence/amounts.ts';
 import { forgetAbsent } from './absence-commands.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
+import { settleFamily } from './family-commands.ts';
 import { changedElsewhere, invalid, notAllowed, notFound } from './fault.ts';
 import { remakeLessons } from './remake-lessons.ts';
 import { removeCourse } from './remove-course.ts';
@@ -46,6 +47,7 @@ export const changeStudent: Handler<'student.change'> = async (desk, { seen, stu
   const courses = ageChanged ? await coursesOf(desk.tx, now.id) : [];
   for (const { id } of courses) await takeCourse(desk, id);
   await desk.tx.put('student', next);
+  if (next.family !== now.family) await settleFamily(desk.tx, now.family);
   for (const { id } of courses) touchCourse(desk, id);
   await followStages(desk, now, next);
   return ok(`Changed ${student.name}`);
@@ -124,6 +126,7 @@ export const removeStudent: Handler<'student.remove'> = async (desk, { seen, stu
     await tx.remove('consent', consent.id);
   await forgetAbsent(desk, id);
   await tx.remove('student', id);
+  await settleFamily(tx, student.family);
   return ok(`Removed ${student.name}`);
 };
 

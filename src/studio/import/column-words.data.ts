@@ -17,6 +17,8 @@ export const columnWords: Readonly<Record<StudentColumn | 'name:first' | 'name:l
   instrument: 'instrument | instruments | plays | instrumento | instrumentos | instrumente',
   stage:
     'stage | level | standard | ability | niveau | stufe | kenntnisstand | nivel | estadio | etapa | grado',
+  family:
+    'family | families | household | sibling | siblings | sibling of | brother or sister | familie | geschwister | famille | fratrie | familia | irmaos | irmao de | hermanos | hermano de',
   contactName:
     'contact | contact name | parent | parent name | guardian | parent/guardian | parent or guardian | carer | emergency contact | eltern | elternteil | kontakt | ansprechpartner | parent responsable | responsable | contact parent | encarregado | encarregado de educacao | responsavel | contacto | tutor | padre o madre',
   contactRelation:

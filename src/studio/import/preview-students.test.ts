@@ -11,7 +11,9 @@ import { readMinutes, readTime, readWeekday } from './read-slot.ts';
 const today = '2026-09-07' as PlainDate;
 
 function preview(text: string): StudentImportPreview {
-  const read = previewStudents({ text, today }, [{ id: id('student', 'ana'), name: 'Ana Ferreira' }]);
+  const read = previewStudents({ text, today }, [
+    { id: id('student', 'ana'), name: 'Ana Ferreira', family: null, contacts: [] },
+  ]);
   if (!read.ok) throw new Error(read.error.message);
   return read.value;
 }

@@ -5,6 +5,7 @@ import { type Fault, type StudentColumn, type StudentImportPreview, studentColum
 import { err, ok, type PlainDate, type Result } from '#core';
 import type { StudentRecord } from '../record/records.ts';
 import { columnWords } from './column-words.data.ts';
+import { findSiblings, type KnownStudent } from './find-siblings.ts';
 import { listWords, toPlainWords } from './plain-words.ts';
 import { findDayOrder } from './read-born.ts';
 import { type CsvRow, readCsv } from './read-csv.ts';
@@ -19,11 +20,11 @@ const mostColumns = 100;
 
 /**
  * Reads the file. `mapping` says what each column is taken as; without it the headings are recognised. `existing` are the
- * studio's students, to find twins by name.
+ * studio's students, to find twins by name, and siblings.
  */
 export function previewStudents(
   request: { readonly text: string; readonly mapping?: Mapping | undefined; readonly today: PlainDate },
-  existing: readonly Pick<StudentRecord, 'id' | 'name'>[],
+  existing: readonly KnownStudent[],
 ): Result<StudentImportPreview, Fault> {
   const read = readCsv(request.text);
   if (!read.ok) return err({ kind: 'Invalid', field: 'text', message: read.error.message });
@@ -56,7 +57,10 @@ export function previewStudents(
   );
   const context = { today: request.today, dayOrder: findDayOrder(bornCells) };
   const rows = body.map((row) => previewRow(row, columns, context));
-  return ok({ header, mapping, rows: markTwins(rows, existing) });
+  const marked = markTwins(rows, existing);
+  const family = mapping.indexOf('family');
+  const said = marked.map(({ cells }) => (family < 0 ? '' : (cells[family] ?? '')));
+  return ok({ header, mapping, rows: marked, siblings: findSiblings(marked, said, existing) });
 }
 
 const keyByWord = listWords(columnWords);

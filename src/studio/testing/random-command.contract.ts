@@ -96,7 +96,10 @@ export function randomCommand(
       student && {
         type: 'student.change',
         seen: student.revision,
-        student: { ...newStudent(student.id, student.name, whole(1950, 2020)) },
+        student: {
+          ...newStudent(student.id, student.name, whole(1950, 2020)),
+          family: chance(0.5) ? student.family : null,
+        },
       },
     () =>
       student && chance(0.3) ? { type: 'student.remove', seen: student.revision, student: student.id } : null,
@@ -108,6 +111,31 @@ export function randomCommand(
         student: student.id,
         ...(student.left === null ? { on: day(-3, 40) } : {}),
       } as Command),
+    () => {
+      const sibling = pick(tables.student);
+      return (
+        student &&
+        sibling && {
+          type: 'family.join',
+          family: pick(tables.family)?.id ?? createId('family', random),
+          students: [student.id, sibling.id],
+          ...(chance(0.5) ? { contacts: [{ name: 'Bea', relation: 'mother', phone: '', email: '' }] } : {}),
+        }
+      );
+    },
+    () => {
+      const family = pick(tables.family);
+      return (
+        family && {
+          type: 'family.change',
+          seen: family.revision,
+          family: family.id,
+          contacts: [
+            { name: pick(['Bea', 'Con']) ?? '', relation: '', phone: String(whole(1, 9)), email: '' },
+          ],
+        }
+      );
+    },
     () =>
       student && {
         type: 'group.put',

@@ -3,7 +3,7 @@
 import type { StudentView } from '#contract';
 import { findInstrument } from '#music';
 import { ageOfStudent } from '../course/course-records.ts';
-import type { CourseRecord, StudentId } from '../record/records.ts';
+import type { CourseRecord, StudentId, StudentRecord } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 import type { ViewOutside } from './view-studio.ts';
 
@@ -30,7 +30,7 @@ export async function viewStudent(
     birthYear: student.birthYear,
     age: ageOfStudent(student, clock.today()),
     instruments: student.instruments,
-    family: student.family,
+    family: await viewFamily(reader, student),
     contacts: student.contacts,
     note: student.note,
     since: student.since,
@@ -40,5 +40,22 @@ export async function viewStudent(
       instrumentName: findInstrument(course.instrument)?.name ?? course.instrument,
       group,
     })),
+  };
+}
+
+async function viewFamily(
+  reader: Reader,
+  { id: own, family: id }: Pick<StudentRecord, 'id' | 'family'>,
+): Promise<StudentView['family']> {
+  const family = id === null ? null : await reader.get('family', id);
+  if (family === null) return null;
+  const members = await reader.list('student', { where: { family: family.id }, orderBy: ['name'] });
+  return {
+    id: family.id,
+    revision: family.revision,
+    contacts: family.contacts,
+    siblings: members.flatMap(({ id: member, name, left }) =>
+      member === own ? [] : [{ id: member, name, left }],
+    ),
   };
 }

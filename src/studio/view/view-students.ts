@@ -52,6 +52,9 @@ export async function viewStudents(reader: Reader, { clock }: ViewOutside): Prom
     return {
       id: student.id,
       name: student.name,
+      siblings: students.flatMap(({ id, name, family, left }) =>
+        family !== null && family === student.family && id !== student.id ? [{ id, name, left }] : [],
+      ),
       age: ageOfStudent(student, today),
       instruments: student.instruments.map(({ instrument, stage }) => ({
         instrument,

@@ -22,11 +22,13 @@ export async function viewTerm(reader: Reader, { clock }: ViewOutside): Promise<
   for (const slot of slots) {
     const course = await reader.get('course', slot.course);
     if (course === null || (course.ended !== null && course.ended < today)) continue;
+    const learner = await loadLearner(reader, course);
     week.push({
       slot: slot.id,
       course: course.id,
       courseRevision: course.revision,
-      learner: (await loadLearner(reader, course)).name,
+      learner: learner.name,
+      students: learner.students.map(({ id }) => id),
       instrumentName: findInstrument(course.instrument)?.name ?? course.instrument,
       weekday: slot.weekday,
       time: slot.time,

@@ -7,6 +7,7 @@ const columns: Readonly<Record<StudentColumn, string>> = {
   age: 'Age',
   instrument: 'Instrument',
   stage: 'Stage',
+  family: 'Family, or sibling of',
   contactName: 'Contact: name',
   contactRelation: 'Contact: relation',
   phone: 'Telephone',
@@ -37,6 +38,12 @@ export const studentsImport = {
   cell: (heading: string, line: number) => `${heading}, row ${line}`,
   twin: 'A student of this name is here already.',
   turn: (as: string, turned: string) => `Turn names round: “${as}” becomes “${turned}”`,
+  siblings: 'Siblings',
+  siblingsHelp: 'Siblings share their contacts, and their lessons are offered next to each other.',
+  siblingNames: (names: readonly string[]) =>
+    names.length < 3 ? names.join(' and ') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`,
+  byColumn: 'by the file',
+  byContact: 'the same surname and contact',
   good: 'ready',
   opens: 'opens a course',
   summary: (ready: number, faulty: number) =>

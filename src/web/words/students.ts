@@ -1,3 +1,6 @@
+/** `firstName('Ida Sund')` → `Ida` */
+const firstName = (name: string) => name.split(' ')[0] ?? name;
+
 export const students = {
   title: 'Students',
   count: (count: number) => (count === 1 ? '1 student' : `${count} students`),
@@ -43,6 +46,28 @@ export const students = {
     showEnded: (count: number) => (count === 1 ? 'Show 1 that ended' : `Show ${count} that ended`),
     remove: 'Remove the group',
     added: (name: string) => `Added the group ${name} and opened its course`,
+  },
+  siblings: {
+    title: 'Siblings',
+    of: 'Sibling of',
+    alsoOf: 'and of',
+    nobody: 'nobody here',
+    nobodyElse: 'nobody else',
+    sameSurname: 'Same surname',
+    others: 'Others',
+    not: 'Not siblings',
+    help: 'Siblings share their contacts, and their lessons are offered next to each other.',
+    sharing: 'A shared contact is changed for all of them at once.',
+    /** Ticked where a contact is the siblings' too. */
+    shared: (names: readonly string[]) => `${names.map(firstName).join(' and ')}, too`,
+    row: (names: readonly string[]) => `Sibling of ${names.join(', ')}`,
+  },
+  beside: {
+    comes: (name: string, day: string, time: string) => `${firstName(name)} comes ${day} at ${time}.`,
+    isBeside: (name: string) => `Next to ${firstName(name)}’s lesson.`,
+    noRoom: 'There is no room next to it.',
+    after: (name: string, day: string, time: string) => `${day} ${time}, after ${firstName(name)}`,
+    before: (name: string, day: string, time: string) => `${day} ${time}, before ${firstName(name)}`,
   },
   first: {
     title: 'First lessons',
@@ -136,6 +161,8 @@ export const students = {
     instrumentMissing: 'Choose an instrument: a course needs one.',
     save: 'Save',
     addAction: 'Add the student',
+    added: (name: string) => `Added ${name}`,
+    changed: (name: string) => `Changed ${name}`,
     addedWithCourse: (name: string) => `Added ${name} and opened a course`,
     changedWithCourse: (name: string) => `Changed ${name} and opened a course`,
     leaving: 'Leaving',

@@ -8,6 +8,8 @@ import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { Tick } from '../../components/tick.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
+import type { Beside } from './beside-sibling.ts';
+import { BesideSiblings } from './beside-siblings.tsx';
 import type { CourseDraft, DraftFaults } from './student-draft.ts';
 
 const form = words.students.form;
@@ -17,11 +19,14 @@ export interface CourseFieldsProps {
   readonly onCourse: (course: CourseDraft) => void;
   readonly faults: DraftFaults;
   readonly forGroup?: boolean;
+  /** Times next to the lessons of siblings. */
+  readonly beside?: Beside;
   /** What else the course needs to know, first. */
   readonly children?: ReactNode;
 }
 
-export function CourseFields({ course, onCourse, faults, forGroup = false, children }: CourseFieldsProps) {
+export function CourseFields(props: CourseFieldsProps) {
+  const { course, onCourse, faults, forGroup = false, beside, children } = props;
   const format = useFormat();
   const set = (change: Partial<CourseDraft>) => onCourse({ ...course, ...change });
   return (
@@ -91,6 +96,16 @@ export function CourseFields({ course, onCourse, faults, forGroup = false, child
               </>
             )}
           </div>
+          {beside && (
+            <BesideSiblings
+              beside={beside}
+              chosen={course}
+              onPlace={({ weekday, time }) => {
+                const day = weekdays.find((one) => String(one) === weekday);
+                if (day) set({ weekday: `${day}`, time });
+              }}
+            />
+          )}
         </>
       )}
     </section>

@@ -6,6 +6,7 @@ import { findStudents } from './find-students.ts';
 const row = (name: string, instrument: 'flute' | 'cello'): StudentRow => ({
   id: `student:${name.length}` as Id<'student'>,
   name,
+  siblings: [],
   age: null,
   instruments: [{ instrument, name: instrument === 'flute' ? 'Flute' : 'Cello', stage: 'beginner' }],
   courses: [],

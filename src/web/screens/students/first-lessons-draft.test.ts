@@ -21,6 +21,7 @@ const mint = <P extends string>(prefix: P) => createId(prefix, random);
 const ida: StudentRow = {
   id: 'student:ida' as Id<'student'>,
   name: 'Ida',
+  siblings: [],
   age: 9,
   instruments: [{ instrument: 'flute', name: 'Flute', stage: 'elementary' }],
   courses: [],
@@ -155,6 +156,7 @@ test('a course that is there gets what it lacks, the unit on the strand of its a
 test('a day goes on where its last lesson ends, and what overlaps is named', () => {
   const stand = (name: string, weekday: string, time: string, minutes: number): Stand => ({
     name,
+    who: [],
     weekday,
     time: time as PlainTime,
     minutes,
@@ -167,11 +169,11 @@ test('a day goes on where its last lesson ends, and what overlaps is named', () 
   expect(nextFree('1', week)).toBe('15:30');
   expect(nextFree('3', week)).toBe('');
   expect(nextFree('2', [stand('Eva', '2', '23:30', 45)])).toBe('');
-  const own = lessonToStand('Ida', { ...onMonday, time: '15:15' });
+  const own = lessonToStand(noCourse, { ...onMonday, time: '15:15' });
   expect(own && findClash(own, week)?.name).toBe('Ben');
-  const after = lessonToStand('Ida', onMonday);
+  const after = lessonToStand(noCourse, onMonday);
   expect(after && findClash(after, week)).toBeNull();
-  expect(lessonToStand('Ida', { ...onMonday, weekday: 'open' })).toBeNull();
+  expect(lessonToStand(noCourse, { ...onMonday, weekday: 'open' })).toBeNull();
 });
 
 test('a unit fits by stage and age; an unknown age leaves it to the stage', () => {

@@ -61,20 +61,27 @@ export interface Stand {
   readonly weekday: string;
   readonly time: PlainTime;
   readonly minutes: number;
+  /** Ids of the students who come. */
+  readonly who: readonly string[];
 }
 
 export const weekToStands = (week: TermView['week']): readonly Stand[] =>
-  week.map(({ learner, weekday, time, minutes }) => ({
+  week.map(({ learner, students, weekday, time, minutes }) => ({
     name: learner,
+    who: students,
     weekday: String(weekday),
     time,
     minutes,
   }));
 
 /** Where a row stands in the week; null while it says no time. */
-export function lessonToStand(name: string, { weekday, time, minutes }: FirstLesson): Stand | null {
+export function lessonToStand(
+  { name, student }: Pick<Waiting, 'name' | 'student'>,
+  { weekday, time, minutes }: FirstLesson,
+): Stand | null {
   const length = Number(minutes);
-  return isDay(weekday) && isTime(time) && length > 0 ? { name, weekday, time, minutes: length } : null;
+  const who = student ? [student.id] : [];
+  return isDay(weekday) && isTime(time) && length > 0 ? { name, who, weekday, time, minutes: length } : null;
 }
 
 /** The time at which the day's last lesson ends; '' for a day that has none, or is over by then. */

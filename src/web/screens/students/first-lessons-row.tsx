@@ -12,6 +12,8 @@ import { StageSelect } from '../../components/stage-select.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { areaNames } from '../../words/student.ts';
+import type { Beside } from './beside-sibling.ts';
+import { BesideSiblings } from './beside-siblings.tsx';
 import { type FirstLesson, type FirstLessonFaults, isFitting } from './first-lessons-draft.ts';
 import { shortInstrument } from './student-draft.ts';
 
@@ -24,10 +26,13 @@ export interface FirstLessonsRowProps {
   readonly faults: FirstLessonFaults;
   /** What else stands at this time; null where nothing does. */
   readonly clash: string | null;
+  /** Times next to a sibling's lesson. */
+  readonly beside: Beside;
   readonly onLesson: (lesson: FirstLesson) => void;
 }
 
-export function FirstLessonsRow({ waiting, lesson, units, faults, clash, onLesson }: FirstLessonsRowProps) {
+export function FirstLessonsRow(props: FirstLessonsRowProps) {
+  const { waiting, lesson, units, faults, clash, beside, onLesson } = props;
   const format = useFormat();
   const id = useId();
   const { name, age, student, course, wantsTime, wantsUnit } = waiting;
@@ -134,6 +139,16 @@ export function FirstLessonsRow({ waiting, lesson, units, faults, clash, onLesso
             </div>
           )}
         </div>
+        {wantsTime && (
+          <BesideSiblings
+            beside={beside}
+            chosen={lesson}
+            onPlace={({ weekday, time }) => {
+              const day = weekdays.find((one) => String(one) === weekday);
+              if (day) set({ weekday: `${day}`, time });
+            }}
+          />
+        )}
         {clash !== null && <p className="fault first-clash">{clash}</p>}
       </fieldset>
     </li>

@@ -9,6 +9,7 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { useTerm, useUnits } from '../../hooks/use-view.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
+import { findBeside } from './beside-sibling.ts';
 import {
   type FirstLesson,
   findClash,
@@ -50,19 +51,22 @@ export function FirstLessons({ lead, waiting, today, onDone, onLater }: FirstLes
   const rows = waiting.map((one) => ({ one, lesson: lessonOf(one) }));
   const standsBut = (key: string) => [
     ...weekToStands(week),
-    ...rows.flatMap(({ one, lesson }) => (one.key === key ? [] : (lessonToStand(one.name, lesson) ?? []))),
+    ...rows.flatMap(({ one, lesson }) => (one.key === key ? [] : (lessonToStand(one, lesson) ?? []))),
   ];
   const clashOf = ({ one, lesson }: (typeof rows)[number]) => {
-    const own = lessonToStand(one.name, lesson);
+    const own = lessonToStand(one, lesson);
     const clash = own && findClash(own, standsBut(one.key));
     return clash ? says.clash(clash.name, format.time(clash.time)) : null;
   };
+  const besideOf = (one: Waiting, lesson: FirstLesson) =>
+    findBeside(one.student?.siblings.map(({ id }) => id) ?? [], Number(lesson.minutes), standsBut(one.key));
   const change = (one: Waiting, next: FirstLesson) => {
     const before = lessonOf(one);
-    // A day that is chosen goes on where its last lesson ends, which is where most lessons are.
+    // A day that is chosen goes on next to a sibling, or where its last lesson ends, which is where most lessons are.
     const time =
-      next.weekday !== before.weekday && before.time === ''
-        ? nextFree(next.weekday, standsBut(one.key))
+      next.weekday !== before.weekday && next.time === ''
+        ? (besideOf(one, next).places.find(({ weekday }) => weekday === next.weekday)?.time ??
+          nextFree(next.weekday, standsBut(one.key)))
         : next.time;
     setLessons(new Map(lessons).set(one.key, { ...next, time }));
   };
@@ -94,6 +98,7 @@ export function FirstLessons({ lead, waiting, today, onDone, onLater }: FirstLes
             units={units}
             faults={tried ? findFirstLessonFaults(row.lesson) : {}}
             clash={clashOf(row)}
+            beside={besideOf(row.one, row.lesson)}
             onLesson={(next) => change(row.one, next)}
           />
         ))}

@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
-import { type StudentImportPreview, sendSchema } from '#contract';
+import { type SiblingsFound, type StudentImportPreview, sendSchema } from '#contract';
 import { createId, createSeededRandom, type Id, type PlainDate, type PlainTime } from '#core';
 import {
   csvCell,
   findTurnedNames,
+  isSiblingsAtFirst,
   isTakenAtFirst,
+  listSiblings,
   mendCell,
   type PreviewRow,
   rowsToCommands,
@@ -53,17 +55,42 @@ test('a mended cell goes into its own row, and short rows are filled up', () => 
     header: ['Name', 'Plays'],
     mapping: ['name', 'instrument'],
     rows: [ready, faulty],
+    siblings: [],
   };
   expect(mendCell(preview, 1, 1, 'tuba')).toBe('Name,Plays\r\nIda,flute\r\nBo,tuba');
 });
 
 test('rows become commands that the contract takes; a time in the week opens a course', () => {
-  const commands = rowsToCommands([ready, withoutSlot], today, mint);
+  const commands = rowsToCommands([ready, withoutSlot], [], today, mint);
   expect(commands?.add.students).toHaveLength(2);
   expect(commands?.courses).toHaveLength(1);
   for (const command of commands ? [commands.add, ...commands.courses] : [])
     expect(sendSchema.safeParse({ id: mint('change'), command }).error?.issues).toBeUndefined();
-  expect(rowsToCommands([faulty], today, mint)).toBeNull();
+  expect(rowsToCommands([faulty], [], today, mint)).toBeNull();
+});
+
+test('siblings among the rows taken are joined, with one who is here already; of one alone nobody is', () => {
+  const [first, second] = [ready, { ...withoutSlot, line: ready.line + 1 }];
+  const here = [{ id: 'student:cleo' as Id<'student'>, name: 'Cleo Sund' }];
+  const found = { lines: [first.line, second.line], here: [], family: null, why: 'contact' } as const;
+  const withHere = { ...found, here, family: 'family:sund' as Id<'family'> };
+  const listed = (rows: readonly (typeof ready)[], one: SiblingsFound = found) =>
+    listSiblings({ siblings: [one] }, rows).map(({ names }) => names);
+  expect(listed([first, second])).toEqual([[first.student?.name, second.student?.name]]);
+  expect(listed([first])).toEqual([]);
+  expect(listed([first], withHere)).toEqual([['Cleo Sund', first.student?.name]]);
+  expect(listed([], withHere)).toEqual([]);
+  const commands = rowsToCommands([first, second], [found, withHere], today, mint);
+  const ids = commands?.add.students.map(({ id }) => id) ?? [];
+  expect(commands?.siblings).toMatchObject([
+    { type: 'family.join', students: ids },
+    { type: 'family.join', family: 'family:sund', students: ['student:cleo', ...ids] },
+  ]);
+  for (const command of commands?.siblings ?? [])
+    expect(sendSchema.safeParse({ id: mint('change'), command }).error?.issues).toBeUndefined();
+  expect(rowsToCommands([first], [found], today, mint)?.siblings).toEqual([]);
+  // What the file says stands at first; what is guessed waits for the teacher.
+  expect([isSiblingsAtFirst({ ...found, why: 'column' }), isSiblingsAtFirst(found)]).toEqual([true, false]);
 });
 
 test('a faulty row and a twin are left out at first', () => {
@@ -86,6 +113,7 @@ test('names are turned only where all have their one comma, and back again but f
     header: ['Plays', 'Name'],
     mapping: ['instrument', 'name'],
     rows: names.map((name, at) => ({ ...ready, line: at + 2, cells: ['tuba', name] })),
+    siblings: [],
   });
   expect(findTurnedNames(preview('Löwe, Marie', 'Ida Berg'))).toBeNull();
   expect(findTurnedNames(preview(''))).toBeNull();

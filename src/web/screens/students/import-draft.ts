@@ -1,7 +1,7 @@
 // What a previewed file asks for, row by row, and how a mended cell goes back into the text that is previewed again.
 
-import type { CommandOf, StudentImportPreview } from '#contract';
-import type { PlainDate } from '#core';
+import type { CommandOf, SiblingsFound, StudentImportPreview } from '#contract';
+import type { Id, PlainDate } from '#core';
 import { courseToOpen, type MintId, newCourseDraft } from './student-draft.ts';
 
 export type PreviewRow = StudentImportPreview['rows'][number];
@@ -76,22 +76,51 @@ export const isTakenAtFirst = (row: PreviewRow): boolean => isReady(row) && row.
 export const opensCourse = (row: PreviewRow): boolean =>
   (row.student?.slot ?? null) !== null && (row.student?.instruments.length ?? 0) > 0;
 
+/** Who may be siblings, of those that would be taken and those who are here already. */
+export interface FoundSiblings extends SiblingsFound {
+  readonly key: string;
+  readonly names: readonly string[];
+}
+
+/** The sets found in which two or more are left when only these rows are taken. */
+export function listSiblings(
+  { siblings }: Pick<StudentImportPreview, 'siblings'>,
+  taken: readonly PreviewRow[],
+): readonly FoundSiblings[] {
+  return siblings.flatMap((found) => {
+    const rows = taken.filter(({ line }) => found.lines.includes(line));
+    const names = [
+      ...found.here.map(({ name }) => name),
+      ...rows.flatMap(({ student }) => student?.name ?? []),
+    ];
+    if (rows.length === 0 || names.length < 2) return [];
+    return [{ ...found, names, key: [...found.lines, ...found.here.map(({ id }) => id)].join(' ') }];
+  });
+}
+
+/** What the file itself says stands unless the teacher says otherwise; what is guessed does not. */
+export const isSiblingsAtFirst = ({ why }: SiblingsFound): boolean => why === 'column';
+
 export interface ImportCommands {
   readonly add: CommandOf<'student.addMany'>;
+  readonly siblings: readonly CommandOf<'family.join'>[];
   readonly courses: readonly CommandOf<'course.open'>[];
 }
 
-/** The commands that these rows ask for; null when there are none to take. */
+/** The commands that these rows ask for, with those among them made siblings; null when there are none to take. */
 export function rowsToCommands(
   rows: readonly PreviewRow[],
+  siblings: readonly SiblingsFound[],
   today: PlainDate,
   mint: MintId,
 ): ImportCommands | null {
   const students: CommandOf<'student.addMany'>['students'] = [];
   const courses: CommandOf<'course.open'>[] = [];
-  for (const { student } of rows) {
+  const idByLine = new Map<number, Id<'student'>>();
+  for (const { line, student } of rows) {
     if (student === null) continue;
     const id = mint('student');
+    idByLine.set(line, id);
     students.push({
       id,
       name: student.name,
@@ -113,5 +142,14 @@ export function rowsToCommands(
     };
     courses.push(courseToOpen(course, { student: id, group: null }, plays, today, mint));
   }
-  return students.length === 0 ? null : { add: { type: 'student.addMany', students }, courses };
+  const joins = siblings.flatMap(({ lines, here, family }): CommandOf<'family.join'>[] => {
+    const added = lines.flatMap((line) => idByLine.get(line) ?? []);
+    const all = [...here.map(({ id }) => id), ...added];
+    return added.length === 0 || all.length < 2
+      ? []
+      : [{ type: 'family.join', family: family ?? mint('family'), students: all }];
+  });
+  return students.length === 0
+    ? null
+    : { add: { type: 'student.addMany', students }, siblings: joins, courses };
 }

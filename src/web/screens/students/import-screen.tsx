@@ -17,13 +17,16 @@ import { words } from '../../words/index.ts';
 import {
   findTurnedNames,
   isReady,
+  isSiblingsAtFirst,
   isTakenAtFirst,
+  listSiblings,
   mendCell,
   type PreviewRow,
   rowsToCommands,
   type TurnedNames,
   turnNames,
 } from './import-draft.ts';
+import { ImportSiblings } from './import-siblings.tsx';
 import { ImportTable } from './import-table.tsx';
 import './students.css';
 import './import.css';
@@ -43,6 +46,8 @@ export function ImportScreen() {
   const [preview, setPreview] = useState<StudentImportPreview | null>(null);
   /** What the teacher ticked otherwise than at first, by line. */
   const [ticked, setTicked] = useState<ReadonlyMap<number, boolean>>(new Map());
+  /** Which siblings the teacher ticked otherwise than at first, by their key. */
+  const [tickedSiblings, setTickedSiblings] = useState<ReadonlyMap<string, boolean>>(new Map());
   const [text, setText] = useState('');
   /** Counts the files read, so that a new one starts with a fresh table. */
   const [reading, setReading] = useState(0);
@@ -74,6 +79,7 @@ export function ImportScreen() {
   }
   const start = (next: string) => {
     setTicked(new Map());
+    setTickedSiblings(new Map());
     setReading((n) => n + 1);
     void look(next, undefined, null);
   };
@@ -92,12 +98,16 @@ export function ImportScreen() {
   const taken = preview?.rows.filter(isTaken) ?? [];
   const faulty = preview?.rows.filter((row) => !isReady(row)).length ?? 0;
 
+  const siblings = preview ? listSiblings(preview, taken) : [];
+  const areSiblings = (found: (typeof siblings)[number]) =>
+    tickedSiblings.get(found.key) ?? isSiblingsAtFirst(found);
+
   async function importTaken() {
-    const commands = studio && rowsToCommands(taken, studio.today, newId);
+    const commands = studio && rowsToCommands(taken, siblings.filter(areSiblings), studio.today, newId);
     if (!commands) return;
     setBusy(true);
     const label = says.done(commands.add.students.length, commands.courses.length);
-    const sent = await sendTogether([commands.add, ...commands.courses], label);
+    const sent = await sendTogether([commands.add, ...commands.siblings, ...commands.courses], label);
     setBusy(false);
     // Those who came without a time have no course yet, and nobody has a unit.
     if (sent) navigate('/students/first');
@@ -144,6 +154,12 @@ export function ImportScreen() {
             onTake={(row, take) => setTicked(new Map(ticked).set(row.line, take))}
             onMapping={map}
             onMend={(row, column, cell) => void look(mendCell(preview, row, column, cell), preview.mapping)}
+          />
+          <ImportSiblings
+            found={siblings}
+            isTicked={areSiblings}
+            disabled={busy}
+            onTick={(found, isTicked) => setTickedSiblings(new Map(tickedSiblings).set(found.key, isTicked))}
           />
           <p className="form-care import-care">{says.minor}</p>
           <div className="import-end">

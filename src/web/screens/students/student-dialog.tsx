@@ -8,10 +8,12 @@ import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { SelectField } from '../../components/field.tsx';
 import { Loaded } from '../../components/loading.tsx';
-import { useStudent, useStudio } from '../../hooks/use-view.ts';
+import { useStudent, useStudio, useTerm } from '../../hooks/use-view.ts';
 import { newId } from '../../new-id.ts';
 import { words } from '../../words/index.ts';
+import { findBeside } from './beside-sibling.ts';
 import { CourseFields } from './course-fields.tsx';
+import { weekToStands } from './first-lessons-draft.ts';
 import { LeavingFields } from './leaving-fields.tsx';
 import {
   draftOfStudent,
@@ -35,6 +37,7 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
   const [draft, setDraft] = useState(() => (known ? draftOfStudent(known, today) : newStudentDraft(today)));
   const [tried, setTried] = useState(false);
   const [busy, setBusy] = useState(false);
+  const week = useTerm().data?.week ?? [];
   const faults = findDraftFaults(draft, today);
   const shown = tried ? faults : {};
   const played = draft.instruments.map((row) => row.instrument).filter((id) => id !== '');
@@ -45,7 +48,14 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
     if (Object.keys(faults).length > 0 || busy) return;
     setBusy(true);
     const commands = draftToCommands(draft, known, today, newId);
-    const says = known ? form.changedWithCourse : form.addedWithCourse;
+    const opens = commands.some(({ type }) => type === 'course.open');
+    const says = known
+      ? opens
+        ? form.changedWithCourse
+        : form.changed
+      : opens
+        ? form.addedWithCourse
+        : form.added;
     const sent = await sendTogether(commands, says(draft.name.trim()));
     setBusy(false);
     const [first] = commands;
@@ -54,11 +64,16 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
 
   return (
     <form className="form" onSubmit={save} noValidate>
-      <StudentFields draft={draft} onDraft={setDraft} faults={shown} today={today} />
+      <StudentFields draft={draft} own={known?.id ?? null} onDraft={setDraft} faults={shown} today={today} />
       <CourseFields
         course={draft.course}
         onCourse={(course) => setDraft({ ...draft, course })}
         faults={shown}
+        beside={findBeside(
+          draft.siblings.map(({ id }) => id),
+          Number(draft.course.minutes),
+          weekToStands(week),
+        )}
       >
         {played.length > 1 && (
           <div className="form-row">

@@ -19,8 +19,8 @@ const filled: StudentDraft = {
   birthYear: '2014',
   instruments: [{ instrument: 'flute', stage: 'elementary' }],
   contacts: [
-    { name: '', relation: '', phone: '', email: ' ' },
-    { name: 'Mo Sund', relation: 'father', phone: '0123', email: '' },
+    { name: '', relation: '', phone: '', email: ' ', shared: false },
+    { name: 'Mo Sund', relation: 'father', phone: '0123', email: '', shared: false },
   ],
 };
 const filledCourse = { ...filled.course, weekday: '2', time: '16:30', minutes: '45' } as const;

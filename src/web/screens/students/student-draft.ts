@@ -5,6 +5,7 @@ import { ageOn, type Id, isDate, isTime, type PlainDate, type Weekday, weekdays 
 import { findInstrument, type InstrumentId } from '#music';
 import type { Stage } from '#planning';
 import { words } from '../../words/index.ts';
+import { listContacts, type SiblingParts, siblingCommands } from './sibling-draft.ts';
 
 const form = words.students.form;
 
@@ -12,13 +13,6 @@ export interface InstrumentDraft {
   /** '' while nothing is chosen. */
   readonly instrument: InstrumentId | '';
   readonly stage: Stage;
-}
-
-export interface ContactDraft {
-  readonly name: string;
-  readonly relation: string;
-  readonly phone: string;
-  readonly email: string;
 }
 
 export interface CourseDraft {
@@ -33,18 +27,14 @@ export interface CourseDraft {
   readonly starts: string;
 }
 
-export interface StudentDraft {
-  readonly name: string;
+export interface StudentDraft extends SiblingParts {
   readonly born: string;
   readonly birthYear: string;
   readonly since: string;
   readonly instruments: readonly InstrumentDraft[];
-  readonly contacts: readonly ContactDraft[];
   readonly note: string;
   readonly course: CourseDraft;
 }
-
-export const emptyContact: ContactDraft = { name: '', relation: '', phone: '', email: '' };
 
 /** A course about to be opened from `starts` on. */
 export function newCourseDraft(open: boolean, starts: PlainDate): CourseDraft {
@@ -67,6 +57,8 @@ export function newStudentDraft(today: PlainDate): StudentDraft {
     birthYear: '',
     since: today,
     instruments: [{ instrument: '', stage: 'beginner' }],
+    siblings: [],
+    family: null,
     contacts: [],
     note: '',
     course: newCourseDraft(true, today),
@@ -82,7 +74,12 @@ export function draftOfStudent(student: StudentView, today: PlainDate): StudentD
     since: student.since,
     instruments:
       student.instruments.length > 0 ? student.instruments : [{ instrument: '', stage: 'beginner' }],
-    contacts: student.contacts,
+    siblings: student.family?.siblings ?? [],
+    family: student.family,
+    contacts: [
+      ...(student.family?.contacts ?? []).map((contact) => ({ ...contact, shared: true })),
+      ...student.contacts.map((contact) => ({ ...contact, shared: false })),
+    ],
     note: student.note,
     course: { ...newCourseDraft(false, today), instrument: withoutCourse(student) },
   };
@@ -141,8 +138,8 @@ export function mayBeMinor(draft: Pick<StudentDraft, 'born' | 'birthYear'>, toda
 /** Ids to use, minted outside. */
 export type MintId = <Prefix extends string>(prefix: Prefix) => Id<Prefix>;
 
-/** The student record a draft without faults stands for. */
-export function draftToStudent(
+/** The student record a draft without faults stands for; `family` is the one they are in already. */
+function draftToStudent(
   draft: StudentDraft,
   id: Id<'student'>,
   family: Id<'family'> | null,
@@ -157,8 +154,8 @@ export function draftToStudent(
     instruments: draft.instruments.flatMap(({ instrument, stage }) =>
       instrument === '' ? [] : [{ instrument, stage }],
     ),
-    family,
-    contacts: draft.contacts.filter((c) => Object.values(c).some((v) => v.trim() !== '')),
+    family: draft.siblings.length === 0 ? null : family,
+    contacts: listContacts(draft, false),
     note: draft.note,
     since: isDate(draft.since) ? draft.since : today,
   };
@@ -218,14 +215,15 @@ export function draftToCommands(
   today: PlainDate,
   mint: MintId,
 ): readonly Step[] {
-  const student = draftToStudent(draft, known?.id ?? mint('student'), known?.family ?? null, today);
+  const student = draftToStudent(draft, known?.id ?? mint('student'), known?.family?.id ?? null, today);
   const first: Step = known
     ? { type: 'student.change', seen: known.revision, student }
     : { type: 'student.add', student };
   const plays =
     student.instruments.find((i) => i.instrument === draft.course.instrument) ?? student.instruments[0];
-  if (!draft.course.open || !plays) return [first];
-  return [first, courseToOpen(draft.course, { student: student.id, group: null }, plays, today, mint)];
+  const steps = [first, ...siblingCommands(draft, student.id, known, () => mint('family'))];
+  if (!draft.course.open || !plays) return steps;
+  return [...steps, courseToOpen(draft.course, { student: student.id, group: null }, plays, today, mint)];
 }
 
 /** Names of instruments without what only matters to their key and clef. `shortInstrument('tuba')` → `Tuba` */

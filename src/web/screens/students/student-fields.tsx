@@ -1,30 +1,29 @@
 // Who a student is: name, age, instruments, contacts, notes.
 
-import type { PlainDate } from '#core';
+import type { Id, PlainDate } from '#core';
 import { Button } from '../../components/button.tsx';
 import { TextField } from '../../components/field.tsx';
 import { InstrumentSelect } from '../../components/instrument-select.tsx';
 import { StageSelect } from '../../components/stage-select.tsx';
+import { Tick } from '../../components/tick.tsx';
 import { words } from '../../words/index.ts';
-import {
-  type ContactDraft,
-  type DraftFaults,
-  emptyContact,
-  mayBeMinor,
-  type StudentDraft,
-} from './student-draft.ts';
+import { type ContactDraft, newContact } from './sibling-draft.ts';
+import { SiblingsFields } from './siblings-fields.tsx';
+import { type DraftFaults, mayBeMinor, type StudentDraft } from './student-draft.ts';
 
 const form = words.students.form;
 
 export interface StudentFieldsProps {
   readonly draft: StudentDraft;
-  readonly onDraft: (draft: StudentDraft) => void;
+  /** Null of a student who is being added. */
+  readonly own: Id<'student'> | null;
+  readonly onDraft: (step: (draft: StudentDraft) => StudentDraft) => void;
   readonly faults: DraftFaults;
   readonly today: PlainDate;
 }
 
-export function StudentFields({ draft, onDraft, faults, today }: StudentFieldsProps) {
-  const set = (change: Partial<StudentDraft>) => onDraft({ ...draft, ...change });
+export function StudentFields({ draft, own, onDraft, faults, today }: StudentFieldsProps) {
+  const set = (change: Partial<StudentDraft>) => onDraft((now) => ({ ...now, ...change }));
   const setContact = (n: number, change: Partial<ContactDraft>) =>
     set({ contacts: draft.contacts.map((contact, at) => (at === n ? { ...contact, ...change } : contact)) });
   return (
@@ -105,6 +104,8 @@ export function StudentFields({ draft, onDraft, faults, today }: StudentFieldsPr
         </div>
       </section>
 
+      <SiblingsFields draft={draft} own={own} onDraft={onDraft} />
+
       <section className="form-part">
         <h3>{form.contacts}</h3>
         {draft.contacts.map((contact, n) => (
@@ -133,13 +134,20 @@ export function StudentFields({ draft, onDraft, faults, today }: StudentFieldsPr
               value={contact.email}
               onValue={(email) => setContact(n, { email })}
             />
+            {draft.siblings.length > 0 && (
+              <div className="contact-shared">
+                <Tick ticked={contact.shared} onTick={(shared) => setContact(n, { shared })}>
+                  {words.students.siblings.shared(draft.siblings.map(({ name }) => name))}
+                </Tick>
+              </div>
+            )}
             <Button kind="plain" onPress={() => set({ contacts: draft.contacts.toSpliced(n, 1) })}>
               {form.removeRow}
             </Button>
           </div>
         ))}
         <div>
-          <Button kind="plain" onPress={() => set({ contacts: [...draft.contacts, emptyContact] })}>
+          <Button kind="plain" onPress={() => set({ contacts: [...draft.contacts, newContact(draft)] })}>
             {form.addContact}
           </Button>
         </div>

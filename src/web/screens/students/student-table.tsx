@@ -41,6 +41,11 @@ export function StudentTable({ students, onChange }: StudentTableProps) {
               <Link href={`/student/${student.id}`} className="students-name">
                 {student.name}
               </Link>
+              {student.siblings.length > 0 && (
+                <span className="students-siblings faint">
+                  {says.siblings.row(student.siblings.map(({ name }) => name))}
+                </span>
+              )}
               {student.left !== null && (
                 <span className="faint">
                   {' '}

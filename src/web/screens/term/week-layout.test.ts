@@ -8,6 +8,7 @@ const slot = (n: number, weekday: Weekday, time: string, minutes: number): WeekS
   course: `course:${n}` as Id<'course'>,
   courseRevision: 1,
   learner: `Learner ${n}`,
+  students: [],
   instrumentName: 'Flute',
   weekday,
   time: time as PlainTime,
