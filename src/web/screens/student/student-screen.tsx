@@ -79,16 +79,21 @@ export function StudentScreen() {
       <Loaded view={student}>
         {(view) =>
           chosen === null ? (
-            <FirstOf
-              student={view}
-              course={null}
-              otherwise={
-                <Empty
-                  sentence={say.noCourse}
-                  action={<ButtonLink to="/students">{say.toStudents}</ButtonLink>}
-                />
-              }
-            />
+            <>
+              <FirstOf
+                student={view}
+                course={null}
+                otherwise={
+                  <Empty
+                    sentence={say.noCourse}
+                    action={<ButtonLink to="/students">{say.toStudents}</ButtonLink>}
+                  />
+                }
+              />
+              <div className="student-below no-print">
+                <FamilyNotes student={view} />
+              </div>
+            </>
           ) : (
             <>
               <CourseChoice student={view} chosen={chosen.id} />

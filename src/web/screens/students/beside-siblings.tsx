@@ -5,6 +5,7 @@ import { Button } from '../../components/button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
 import { type Beside, type Place, placeAt } from './beside-sibling.ts';
+import './siblings.css';
 
 const says = words.students.beside;
 

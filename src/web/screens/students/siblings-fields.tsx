@@ -11,6 +11,7 @@ import { useStudents } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { addSibling, dropSiblings, siblingChoices } from './sibling-draft.ts';
 import type { StudentDraft } from './student-draft.ts';
+import './siblings.css';
 
 const says = words.students.siblings;
 
@@ -46,7 +47,7 @@ export function SiblingsFields({ draft, own, onDraft }: SiblingsFieldsProps) {
     <section className="form-part">
       <h3>{says.title}</h3>
       {siblings.length > 0 && (
-        <div className="form-row">
+        <div className="siblings-row">
           <p>
             {says.of}{' '}
             {siblings.map(({ id, name }, n) => (

@@ -11,9 +11,12 @@ import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
-import { useCourse } from '../../hooks/use-view.ts';
+import { useCourse, useStudents, useTerm } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { courseAddress } from '../day/course-address.ts';
+import { findBeside } from '../students/beside-sibling.ts';
+import { BesideSiblings } from '../students/beside-siblings.tsx';
+import { weekToStands } from '../students/first-lessons-draft.ts';
 import type { WeekSlot } from './week-layout.ts';
 import '../../components/form.css';
 
@@ -23,10 +26,11 @@ const form = words.students.form;
 interface SlotFormProps {
   readonly course: CourseView;
   readonly slot: SlotView;
+  readonly students: WeekSlot['students'];
   readonly onClose: () => void;
 }
 
-function SlotForm({ course, slot, onClose }: SlotFormProps) {
+function SlotForm({ course, slot, students, onClose }: SlotFormProps) {
   const send = useCommand();
   const format = useFormat();
   const [weekday, setWeekday] = useState(slot.weekday);
@@ -38,6 +42,15 @@ function SlotForm({ course, slot, onClose }: SlotFormProps) {
   const lengthFault = isLessonLength(length) ? null : form.minutesWrong;
   const timeFault = isTime(time) ? null : form.timeMissing;
   const endsFault = isDate(ends) && ends < starts ? words.term.terms.endsEarly : null;
+  const rows = useStudents().data?.students ?? [];
+  const week = useTerm().data?.week ?? [];
+  const siblings = rows.filter(({ id }) => students.includes(id)).flatMap((row) => row.siblings);
+  const beside = findBeside(
+    // Who comes to this lesson, too, needs no other one beside it.
+    siblings.map(({ id }) => id).filter((id) => !students.includes(id)),
+    length,
+    weekToStands(week.filter((one) => one.slot !== slot.id)),
+  );
   const to = courseAddress({ learner: course.learner, course: course.id });
 
   async function save(event: FormEvent) {
@@ -66,6 +79,14 @@ function SlotForm({ course, slot, onClose }: SlotFormProps) {
           fault={lengthFault}
         />
       </div>
+      <BesideSiblings
+        beside={beside}
+        chosen={{ weekday: `${weekday}`, time }}
+        onPlace={(place) => {
+          setWeekday(weekdays.find((d) => String(d) === place.weekday) ?? weekday);
+          setTime(place.time);
+        }}
+      />
       <div className="form-row form-top">
         <TextField label={says.starts} type="date" value={starts} onValue={setStarts} />
         <TextField
@@ -110,7 +131,11 @@ export function SlotDialog({ slot, onClose }: { readonly slot: WeekSlot; readonl
       <Loaded view={view}>
         {(course) => {
           const found = course.slots.find((s) => s.id === slot.slot);
-          return found ? <SlotForm course={course} slot={found} onClose={onClose} /> : <p>{says.none}</p>;
+          return found ? (
+            <SlotForm course={course} slot={found} students={slot.students} onClose={onClose} />
+          ) : (
+            <p>{says.none}</p>
+          );
         }}
       </Loaded>
     </Dialog>
