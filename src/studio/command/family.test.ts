@@ -159,6 +159,18 @@ test('[R-UNDO-1] joining, sharing and going out are taken back', async () => {
   });
 });
 
+test('[R-UNDO-3] nobody comes back into a family that is gone: what took it away goes first', async () => {
+  const studio = await openFamily();
+  await studio.done(join(ana, ben, cleo));
+  const cleoOut = await leaveFamily(studio, cleo);
+  const benOut = await leaveFamily(studio, ben);
+  expect(await families(studio)).toEqual([]);
+  const refused = await studio.refused({ type: 'undo', change: cleoOut.change });
+  expect(refused.takeBack).toEqual([benOut.change, cleoOut.change]);
+  for (const change of refused.takeBack ?? []) await studio.done({ type: 'undo', change });
+  expect(await siblings(studio, cleo)).toEqual(['Ana', 'Ben']);
+});
+
 test('an export keeps siblings and what they share', async () => {
   const studio = await openFamily();
   await studio.done(join(ana, ben));

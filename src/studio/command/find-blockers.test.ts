@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest';
 import { addDays, createSeededRandom, type Id, type PlainDate, present } from '#core';
 import {
+  ana,
+  anaCourse,
   ben,
   benCourse,
+  day,
   id,
   newCourse,
   newStudent,
@@ -53,6 +56,20 @@ test('[R-UNDO-3] what hangs on a change is named with all that stands on it in t
   expect(fault.details).toEqual(['Cancelled Ben’s lesson of 7 September', 'Opened a course for Ben']);
   await takeAllBack(studio, fault.takeBack);
   expect(await studio.store.read((r) => r.get('student', ben))).toBeNull();
+});
+
+test('[R-UNDO-3] a lesson comes back only with the unit its work is of, though the lesson itself comes back, too', async () => {
+  const studio = await openCourseStudio();
+  await studio.send({ type: 'student.leave', seen: 1, student: ana, on: day('2026-09-07') }, 'leaves');
+  const seen = await studio.revision(anaCourse);
+  await studio.send(
+    { type: 'courseUnit.remove', seen, courseUnit: id('course-unit', 'ana-answers') },
+    'unit off',
+  );
+  const fault = await studio.refused(undo('leaves'));
+  expect(fault.takeBack).toEqual(['change:unit off', 'change:leaves']);
+  await takeAllBack(studio, fault.takeBack);
+  expect((await studio.lessons(anaCourse)).length).toBeGreaterThan(10);
 });
 
 test('what was taken back meanwhile is not named, nor is the taking back', async () => {

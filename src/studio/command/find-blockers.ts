@@ -2,7 +2,7 @@
 // rows gone since that its own hang on.
 
 import type { ChangeId, TableName, Tables } from '../record/records.ts';
-import { findMissing, listPointing } from '../record/row-links.ts';
+import { listMissing, listPointedTo, listPointing } from '../record/row-links.ts';
 import { isSameRow } from '../record/same-row.ts';
 import type { ChangedRow, ChangeRecord, Reader } from '../record/store.ts';
 import { isOwnChange, withoutCounters } from '../record/without-counters.ts';
@@ -32,14 +32,17 @@ export async function findInTheWay(reader: Reader, rows: readonly ChangedRow[]):
     if (before === null)
       for (const { from, fromId } of await listPointing(reader, table, rowId))
         if (!own.has(`${from} ${fromId}`)) return { why: 'hanging', table: from, rowId: fromId };
-    if (after !== null) continue;
-    const gone = await findMissing(reader, table, before);
+    if (before === null || (after !== null && pointsAlike(table, before, after))) continue;
     // A take comes back without a sound that is deleted meanwhile.
-    if (gone !== null && gone.to !== 'sound' && !own.has(`${gone.to} ${gone.toId}`))
-      return { why: 'gone', table: gone.to, rowId: gone.toId };
+    for (const { to, toId } of await listMissing(reader, table, before))
+      if (to !== 'sound' && !own.has(`${to} ${toId}`)) return { why: 'gone', table: to, rowId: toId };
   }
   return null;
 }
+
+/** Whether a row hangs on the same things before and after: then they are there. */
+const pointsAlike = (table: TableName, before: unknown, after: unknown): boolean =>
+  JSON.stringify(listPointedTo(table, before)) === JSON.stringify(listPointedTo(table, after));
 
 const changesSearched = 500;
 

@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { type Command, whatIfSchema } from '#contract';
 import { addDays, createSeededRandom, type PlainDate } from '#core';
 import type { TableName } from '../record/records.ts';
-import { findMissing } from '../record/row-links.ts';
+import { listMissing } from '../record/row-links.ts';
 import { id, openCourseStudio, type TestStudio } from '../testing/open-studio.contract.ts';
 import { randomCommand, readTables } from '../testing/random-command.contract.ts';
 
@@ -116,7 +116,7 @@ async function expectNoOrphans(studio: TestStudio, tables: Tables, told: string)
   await studio.store.read(async (reader) => {
     for (const [name, rows] of Object.entries(tables))
       for (const row of rows)
-        expect(await findMissing(reader, name as TableName, row), `${told}: ${name}`).toBeNull();
+        expect(await listMissing(reader, name as TableName, row), `${told}: ${name}`).toEqual([]);
   });
 }
 

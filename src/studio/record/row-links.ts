@@ -9,7 +9,7 @@ export interface RowLink {
   readonly to: TableName;
 }
 
-/** Single ids; the members of a group, and who was not there in a lesson of it, are looked after in `findMissing` and `listPointing`. */
+/** Single ids; the members of a group, and who was not there in a lesson of it, are looked after in `listMissing` and `listPointing`. */
 export const rowLinks: readonly RowLink[] = [
   { from: 'student', column: 'family', to: 'family' },
   { from: 'course', column: 'student', to: 'student' },
@@ -46,33 +46,40 @@ export interface BrokenLink extends RowLink {
   readonly toId: string;
 }
 
-/** The first link of a row that leads nowhere, or null. */
-export async function findMissing(
+interface Pointer {
+  readonly column: string;
+  readonly to: TableName;
+  readonly toId: string;
+}
+
+/** Everything a row hangs on. */
+export function listPointedTo(table: TableName, row: unknown): readonly Pointer[] {
+  const fields = row as Readonly<Record<string, unknown>>; // any row read as its columns
+  const single = rowLinks.flatMap(({ from, column, to }): Pointer[] => {
+    const toId = fields[column];
+    return from === table && typeof toId === 'string' ? [{ column, to, toId }] : [];
+  });
+  const many = (column: string, to: TableName, ids: readonly string[]) =>
+    ids.map((toId): Pointer => ({ column, to, toId }));
+  if (table === 'group') return [...single, ...many('members', 'student', (row as Tables['group']).members)];
+  if (table === 'lesson')
+    return [...single, ...many('absent', 'student', (row as Tables['lesson']).absent ?? [])];
+  if (table === 'skill') return [...single, ...many('restsOn', 'skill', (row as Tables['skill']).restsOn)];
+  return single;
+}
+
+/** The links of a row that lead nowhere. */
+export async function listMissing(
   reader: Reader,
   table: TableName,
   row: unknown,
-): Promise<BrokenLink | null> {
-  const fields = row as Readonly<Record<string, unknown>>; // any row read as its columns
+): Promise<readonly BrokenLink[]> {
   const { id: fromId } = row as { readonly id: string }; // every row has one
-  for (const link of rowLinks) {
-    const toId = fields[link.column];
-    if (link.from !== table || typeof toId !== 'string') continue;
-    if ((await reader.get(link.to, toId as Tables[typeof link.to]['id'])) === null)
-      return { ...link, fromId, toId };
-  }
-  if (table === 'group')
-    for (const member of (row as Tables['group']).members)
-      if ((await reader.get('student', member)) === null)
-        return { from: 'group', column: 'members', to: 'student', fromId, toId: member };
-  if (table === 'lesson')
-    for (const away of (row as Tables['lesson']).absent ?? [])
-      if ((await reader.get('student', away)) === null)
-        return { from: 'lesson', column: 'absent', to: 'student', fromId, toId: away };
-  if (table === 'skill')
-    for (const needed of (row as Tables['skill']).restsOn)
-      if ((await reader.get('skill', needed)) === null)
-        return { from: 'skill', column: 'restsOn', to: 'skill', fromId, toId: needed };
-  return null;
+  const missing: BrokenLink[] = [];
+  for (const { column, to, toId } of listPointedTo(table, row))
+    if ((await reader.get(to, toId as Tables[typeof to]['id'])) === null)
+      missing.push({ from: table, column, to, fromId, toId });
+  return missing;
 }
 
 /** All rows that point to one about to go. */
