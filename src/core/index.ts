@@ -24,3 +24,4 @@ export {
 } from './plain-date.ts';
 export { chooseOne, createSeededRandom, type Random, randomInteger } from './random.ts';
 export { type Err, err, type Ok, ok, type Result } from './result.ts';
+export { isTimeZone, secondsAt, wallAt } from './time-zone.ts';

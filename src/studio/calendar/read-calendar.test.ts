@@ -176,6 +176,80 @@ describe('[R-ICS-3] no rule keeps the reader busy for ever', () => {
   });
 });
 
+describe('[R-ICS-5] times in another zone than the studio’s', () => {
+  const daysIn = (timeZone: string, ...lines: readonly string[]) => {
+    const result = readCalendar(file(...lines), { ...window, timeZone });
+    return result.ok ? result.value.entries.map(({ starts, ends }) => [starts, ends]) : result.error.message;
+  };
+  const lateInNewYork = ['DTSTART;TZID=America/New_York:20261031T200000', 'DURATION:PT1H'];
+
+  test('fall on the studio’s day; an instance keeps its source', () => {
+    expect(daysIn('Asia/Tokyo', ...lateInNewYork)).toEqual([['2026-11-01', '2026-11-01']]);
+    expect(daysIn('America/New_York', ...lateInNewYork)).toEqual([['2026-10-31', '2026-10-31']]);
+    const again = readCalendar(file(...lateInNewYork, 'RRULE:FREQ=DAILY;COUNT=1'), {
+      ...window,
+      timeZone: 'Asia/Tokyo',
+    });
+    expect(again.ok && again.value.entries[0]?.source).toBe('a#2026-10-31');
+  });
+
+  test('a zone behind its maker’s prefix is that zone', () => {
+    const zone = '/example.org/2026/Europe/London';
+    expect(
+      daysIn('Europe/London', `DTSTART;TZID=${zone}:20261026T000000`, `DTEND;TZID=${zone}:20261027T000000`),
+    ).toEqual([['2026-10-26', '2026-10-26']]);
+  });
+
+  test('zones nobody knows are told once each, with the events', () => {
+    const event = (uid: string, zone: string) =>
+      `BEGIN:VEVENT\r\nUID:${uid}\r\nSUMMARY:Day ${uid}\r\nDTSTART;TZID=${zone}:20261026T090000\r\nEND:VEVENT`;
+    const events = [event('1', 'Harbour time'), event('2', 'Harbour time'), event('3', 'Europe/Paris')];
+    const text = ['BEGIN:VCALENDAR', 'VERSION:2.0', ...events, 'END:VCALENDAR'].join('\r\n');
+    const result = read(text);
+    expect(result.ok && result.value.entries).toHaveLength(3);
+    expect(result.ok && result.value.faults).toEqual([
+      '“Day 1” and 1 other: the file does not say what its time zone “Harbour time” is, and it is none we know. Times are taken as they are written; look whether the days are right.',
+    ]);
+  });
+
+  test('any time, zone and duration: an answer, never a crash', () => {
+    const zones = fc.constantFrom(
+      'Europe/Lisbon',
+      'Asia/Tokyo',
+      'America/New_York',
+      'Nowhere',
+      'UTC',
+      '/x',
+      '',
+    );
+    const time = fc.constantFrom(
+      '20261025T013000',
+      '20260329T010000',
+      '20261026T250000',
+      '20261026T246199',
+      '20269926T000000',
+      '00010101T000000',
+      '99991231T235959',
+    );
+    fc.assert(
+      fc.property(
+        zones,
+        time,
+        zones,
+        time,
+        fc.constantFrom('PT1H', 'P9999999D', '-P9999999D', 'PT999999999999S'),
+        fc.boolean(),
+        (zone, start, endZone, end, duration, hasEnd) => {
+          const until = hasEnd ? `DTEND;TZID=${endZone}:${end}` : `DURATION:${duration}`;
+          for (const timeZone of ['Asia/Tokyo', 'America/New_York'])
+            expect(Array.isArray(daysIn(timeZone, `DTSTART;TZID=${zone}:${start}`, until))).toBe(true);
+        },
+      ),
+      { numRuns: 300, seed: 5545 },
+    );
+  });
+});
+
 describe('[R-ICS-4] the preview marks what was imported before, and says what does not fit', () => {
   const text = file('SUMMARY:Half-term', 'DTSTART;VALUE=DATE:20261026', 'DTEND;VALUE=DATE:20261031');
   const request = { text, from: '2026-09-01', to: '2027-08-31', timeZone: 'UTC' };

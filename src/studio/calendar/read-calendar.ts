@@ -1,9 +1,20 @@
-// Reads an iCalendar file (RFC 5545) as stretches of days: the one file that knows ical.js. The file may come from
+// Reads an iCalendar file (RFC 5545) as stretches of days, with ical.js. The file may come from
 // anywhere, so every loop has an end: rules that repeat more than daily are left out, and steps are counted, because a
 // rule can be written that never matches (30 February each day).
 
 import ICAL from 'ical.js';
 import { addDays, daysBetween, err, isDate, ok, type PlainDate, type Result } from '#core';
+import { formatCount } from '../sentence/amounts.ts';
+import {
+  dropWildZones,
+  findUnknownZone,
+  inZoneOf,
+  isInstant,
+  toFloating,
+  toZone,
+  wallDay,
+  wallIn,
+} from './calendar-zone.ts';
 
 export interface CalendarEntry {
   readonly name: string;
@@ -25,7 +36,7 @@ export type CalendarUnreadable = { readonly kind: 'CalendarUnreadable'; readonly
 export interface CalendarWindow {
   readonly from: PlainDate;
   readonly to: PlainDate;
-  /** IANA zone of the studio: times in UTC fall on this zone's days. */
+  /** IANA zone of the studio: instants fall on this zone's days. */
   readonly timeZone: string;
 }
 
@@ -41,6 +52,7 @@ export function readCalendar(text: string, window: CalendarWindow): Result<ReadC
   const parsed = parseFile(text);
   if (!parsed.ok) return parsed;
   const faults: string[] = [];
+  const unknownZones: UnknownZones = new Map();
   const events = parsed.value;
   if (events.length > mostEvents)
     return unreadable(
@@ -48,10 +60,21 @@ export function readCalendar(text: string, window: CalendarWindow): Result<ReadC
     );
   const budget = { left: mostSteps };
   const entries: CalendarEntry[] = [];
-  for (const series of groupByUid(events)) entries.push(...expandSeries(series, window, budget, faults));
+  for (const series of groupByUid(events))
+    entries.push(...expandSeries(series, window, budget, faults, unknownZones));
   entries.sort((a, b) => (a.starts < b.starts ? -1 : a.starts > b.starts ? 1 : a.name < b.name ? -1 : 1));
-  return ok({ entries, faults: faults.slice(0, 50) });
+  return ok({ entries, faults: [...sayUnknownZones(unknownZones), ...faults].slice(0, 50) });
 }
+
+/** The names of the events taken that are given in a zone nobody knows, by that zone. */
+type UnknownZones = Map<string, Set<string>>;
+
+const sayUnknownZones = (zones: UnknownZones): readonly string[] =>
+  [...zones].map(([zone, names]) => {
+    const [first = '', ...others] = names;
+    const more = others.length === 0 ? '' : ` and ${formatCount(others.length, 'other')}`;
+    return `“${first}”${more}: the file does not say what its time zone “${zone}” is, and it is none we know. Times are taken as they are written; look whether the days are right.`;
+  });
 
 type Component = InstanceType<typeof ICAL.Component>;
 type Time = InstanceType<typeof ICAL.Time>;
@@ -79,28 +102,6 @@ function parseFile(text: string): Result<readonly Component[], CalendarUnreadabl
     return unreadable(
       `The calendar file is broken (${messageOf(error)}). Export it again; if you edited it by hand, undo that.`,
     );
-  }
-}
-
-/** Zones change their time a few times a year; a file holds a handful of zones. */
-const mostZoneChanges = 500;
-
-/**
- * Takes out definitions of time zones whose changes ical.js would list for ever: by a rule that is not yearly, or far too
- * many of them. Without its definition a time counts as it is written.
- */
-function dropWildZones(calendar: Component): void {
-  let left = mostZoneChanges;
-  for (const zone of calendar.getAllSubcomponents('vtimezone')) {
-    const changes = zone.getAllSubcomponents();
-    left -= changes.reduce((sum, change) => sum + change.getAllProperties().length, 0);
-    const isYearly = changes.every((change) =>
-      change.getAllProperties('rrule').every((property) => {
-        const rule: unknown = property.getFirstValue();
-        return rule instanceof ICAL.Recur && rule.freq === 'YEARLY';
-      }),
-    );
-    if (!isYearly || left < 0) calendar.removeSubcomponent(zone);
   }
 }
 
@@ -136,12 +137,17 @@ function expandSeries(
   window: CalendarWindow,
   budget: Budget,
   faults: string[],
+  unknownZones: UnknownZones,
 ): readonly CalendarEntry[] {
   const entries: CalendarEntry[] = [];
   const take = (event: Component, start: Time | null, source: string) => {
     const read = readEntry(event, start, source, window);
     if (typeof read === 'string') faults.push(read);
-    else if (read !== null && read.starts <= window.to && read.ends >= window.from) entries.push(read);
+    else if (read !== null && read.starts <= window.to && read.ends >= window.from) {
+      entries.push(read);
+      const zone = zoneUnknownOf(event);
+      if (zone !== null) unknownZones.set(zone, (unknownZones.get(zone) ?? new Set()).add(read.name));
+    }
   };
   const begins = main === null ? null : timeOf(main, 'dtstart');
   const replaced = new Set(
@@ -202,7 +208,9 @@ function endOf(event: Component, begins: Time, start: Time): Time {
   const end = timeOf(event, 'dtend');
   const duration: unknown = event.getFirstPropertyValue('duration');
   const moved = start.clone();
-  if (end !== null) {
+  if (end !== null && isInstant(begins) && isInstant(end) && end.zone !== begins.zone)
+    moved.adjust(0, 0, 0, end.toUnixTime() - begins.toUnixTime());
+  else if (end !== null) {
     // In wall time: an event from nine to ten is that on both sides of a change of clocks.
     const days = daysBetweenTimes(begins, end);
     moved.adjust(days, end.hour - begins.hour, end.minute - begins.minute, end.second - begins.second);
@@ -262,16 +270,20 @@ function expandRule(given: Recur, begins: Time, window: CalendarWindow, budget: 
   if (tooOften.has(given.freq)) throw new Error('it repeats more than once a day');
   if (given.interval > longestInterval) throw new Error(`its interval is more than ${longestInterval}`);
   const rule = given.clone();
+  if (rule.until) rule.until = toFloating(inZoneOf(rule.until, begins.zone));
   // Beyond the window nothing is of use; two days of grace for time zones.
   const last = ICAL.Time.fromDateString(addDays(window.to, 2));
   if (rule.until === null || rule.until === undefined || rule.until.compare(last) > 0) rule.until = last;
   budgets.set(rule, budget);
-  const iterator = new CountedIterator({ rule, dtstart: begins });
+  const iterator = new CountedIterator({ rule, dtstart: toFloating(begins) });
   // An occurrence that began before the window may reach into it, but not from two years away.
   const firstYear = Number(window.from.slice(0, 4)) - 2;
   const times: Time[] = [];
   for (let time: Time | null = iterator.next(); time !== null && time !== undefined; time = iterator.next()) {
-    if (time.year >= firstYear) times.push(time.clone());
+    if (time.year < firstYear) continue;
+    const there = time.clone();
+    if (!there.isDate) there.zone = begins.zone;
+    times.push(there);
   }
   return times;
 }
@@ -279,18 +291,13 @@ function expandRule(given: Recur, begins: Time, window: CalendarWindow, budget: 
 const isRepeating = (event: Component) => event.hasProperty('rrule') || event.hasProperty('rdate');
 
 /** What names one instance: its wall time in the zone of the series. */
-function momentOf(time: Time, series: Time | null): string {
-  const zone = series?.zone;
-  const isUtc = time.zone === ICAL.Timezone.utcTimezone;
-  const there =
-    zone !== undefined && isUtc && zone !== time.zone && !time.isDate ? time.convertToZone(zone) : time;
-  return there.toString().replace(/Z$/, '');
-}
+const momentOf = (time: Time, series: Time | null): string =>
+  (series === null ? time : inZoneOf(time, series.zone)).toString().replace(/Z$/, '');
 
 function timeOf(event: Component, property: string): Time | null {
   const value: unknown = readValue(() => event.getFirstPropertyValue(property));
   const first = event.getFirstProperty(property);
-  return value instanceof ICAL.Time && first !== null && isWritten(first, 0) ? value : null;
+  return value instanceof ICAL.Time && first !== null && isWritten(first, 0) ? toZone(first, value) : null;
 }
 
 function timesOf(event: Component, property: string): readonly Time[] {
@@ -298,9 +305,9 @@ function timesOf(event: Component, property: string): readonly Time[] {
     const values: unknown = readValue(() => p.getValues());
     return (Array.isArray(values) ? values : []).flatMap((value: unknown, at) =>
       value instanceof ICAL.Time && isWritten(p, at)
-        ? [value]
+        ? [toZone(p, value)]
         : value instanceof ICAL.Period && isDate(wallDay(value.start))
-          ? [value.start]
+          ? [toZone(p, value.start)]
           : [],
     );
   });
@@ -321,6 +328,15 @@ function readValue(read: () => unknown): unknown {
   }
 }
 
+function zoneUnknownOf(event: Component): string | null {
+  for (const name of ['dtstart', 'dtend']) {
+    const time = timeOf(event, name);
+    const zone = time === null ? null : findUnknownZone(event.getFirstProperty(name), time);
+    if (zone !== null) return zone.slice(0, 80);
+  }
+  return null;
+}
+
 const textOf = (event: Component, property: string): string => {
   const value: unknown = readValue(() => event.getFirstPropertyValue(property));
   return typeof value === 'string' ? value.trim() : '';
@@ -338,38 +354,14 @@ function nameOf(event: Component): string {
 
 const latest = (a: PlainDate, b: PlainDate): PlainDate => (a > b ? a : b);
 
-const two = (n: number) => String(n).padStart(2, '0');
-const wallDay = (time: Time): string =>
-  `${String(time.year).padStart(4, '0')}-${two(time.month)}-${two(time.day)}`;
-
-/** The day on which a time falls: as written, or for UTC in the studio's zone. */
+/** The day on which a time falls in the studio's zone; a day, or a time without a zone, as written. */
 function dayIn(time: Time, timeZone: string): PlainDate | null {
-  const day =
-    time.isDate || time.zone !== ICAL.Timezone.utcTimezone ? wallDay(time) : zoned(time, timeZone).day;
+  const day = wallIn(time, timeZone).slice(0, 10);
   return isDate(day) ? day : null;
 }
 
-function isMidnight(time: Time, timeZone: string): boolean {
-  if (time.zone === ICAL.Timezone.utcTimezone && !time.isDate) return zoned(time, timeZone).time === '00:00';
-  return time.hour === 0 && time.minute === 0;
-}
-
-function zoned(time: Time, timeZone: string): { readonly day: string; readonly time: string } {
-  const format = new Intl.DateTimeFormat('en-CA', {
-    timeZone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-    hour: '2-digit',
-    minute: '2-digit',
-    hourCycle: 'h23',
-  });
-  const parts = new Map(format.formatToParts(time.toUnixTime() * 1000).map((p) => [p.type, p.value]));
-  return {
-    day: `${parts.get('year')}-${parts.get('month')}-${parts.get('day')}`,
-    time: `${parts.get('hour')}:${parts.get('minute')}`,
-  };
-}
+const isMidnight = (time: Time, timeZone: string): boolean =>
+  wallIn(time, timeZone).slice(11, 16) === '00:00';
 
 const previousDay = (day: PlainDate | null): PlainDate | null =>
   day === null || day <= '1900-01-01' ? null : addDays(day, -1);

@@ -1,6 +1,6 @@
 // Founding a studio, and changing what is said about it.
 
-import { ok } from '#core';
+import { isTimeZone, ok } from '#core';
 import { defaultCourseSettings } from '#planning';
 import { studioId } from '../record/studio-id.ts';
 import type { Handler } from './desk.ts';
@@ -57,12 +57,3 @@ export const changeStudio: Handler<'studio.change'> = async (desk, command) => {
   });
   return ok('Changed the studio’s settings');
 };
-
-/** Whether this machine knows the zone: it tells the day and the time of everything. */
-function isTimeZone(name: string): boolean {
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
-  } catch {
-    return false;
-  }
-}
