@@ -23,7 +23,7 @@ export function createFrame(page: Page) {
     },
     /** Waits until everything written here has reached the studio. */
     async waitUntilSaved(): Promise<void> {
-      await page.getByRole('status').filter({ hasText: words.frame.saved }).first().waitFor();
+      await page.locator('.save-state-saved').first().waitFor();
     },
     async setTheme(theme: 'paper' | 'hall'): Promise<void> {
       await page.evaluate((chosen) => {

@@ -4,12 +4,14 @@ import '@fontsource/instrument-serif/400-italic.css';
 import './style/tokens.css';
 import './style/base.css';
 import './style/touch.css';
+import './style/forced-colors.css';
 import './components/list.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { I18nProvider } from 'react-aria-components';
 import { createRoot } from 'react-dom/client';
 import { present } from '#core';
+import { startKeepingFocus } from './app/keep-focus.ts';
 import { startLeadingToFaults } from './app/lead-to-fault.ts';
 import { startLive } from './app/live.ts';
 import { queryClient } from './app/query-client.ts';
@@ -42,6 +44,7 @@ tellOutboxReplies();
 startOutbox();
 startLive();
 startLeadingToFaults();
+startKeepingFocus();
 // After the first screen and what it asks for.
 window.setTimeout(() => void loadScreens(), 2_000);
 // Absent where the page is not served safely; then a dead server shows the browser's own page, as ever.

@@ -1,6 +1,6 @@
 // The frame of every screen: where one is, the title, the state of what was written, undo, theme.
 
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { useStudio } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
@@ -67,19 +67,17 @@ export interface PageProps {
 let shownAt: string | null = null;
 
 /**
- * Takes up the focus where the way to this page went with the page before it: who hears the page is told of it, and keys go
- * on from its title.
+ * Puts the focus on the page's title, where what had it is gone: who hears the page is told where they are and what came of
+ * it, and keys go on from there.
  */
-function takeUpFocus(): void {
-  if (isFocusLost()) document.getElementById('page')?.focus({ preventScroll: true });
-}
-
-/** Puts the focus on the page's title, where what had it is gone and the title tells what came of it. */
 export function focusTitle(): void {
-  if (isFocusLost()) document.querySelector<HTMLElement>('#page h1')?.focus({ preventScroll: true });
+  if (document.activeElement !== document.body) return;
+  const title = document.querySelector<HTMLElement>('#page h1') ?? document.getElementById('page');
+  title?.setAttribute('tabindex', '-1');
+  title?.focus({ preventScroll: true });
 }
 
-const isFocusLost = () => document.activeElement === document.body;
+const isOnTitle = () => document.activeElement?.matches('#page h1') ?? false;
 
 export function Page({
   title,
@@ -94,13 +92,20 @@ export function Page({
   const studio = useStudio().data;
   const main = useRef<HTMLElement>(null);
   const [location] = useLocation();
+  const last = useRef({ title, location });
+  /** The title, where no focus that comes to it says it: the day turned to its neighbour, a name that has come at last. */
+  const [heard, setHeard] = useState('');
   useEffect(() => {
     document.title = `${title} · ${words.frame.app}`;
-  }, [title]);
+    const { current: before } = last;
+    last.current = { title, location };
+    const isTurned = before.location !== location || isOnTitle();
+    if (before.title !== title && isTurned && document.activeElement !== document.body) setHeard(title);
+  }, [title, location]);
   useEffect(() => {
     const isElsewhere = shownAt !== null && shownAt !== location;
     shownAt = location;
-    if (isElsewhere) takeUpFocus();
+    if (isElsewhere) focusTitle();
   }, [location]);
   return (
     <div className={`page${wide ? ' page-wide' : ''}${bare ? ' page-bare' : ''}`}>
@@ -140,6 +145,9 @@ export function Page({
         )}
         {children}
       </main>
+      <p className="only-heard" role="status">
+        {heard}
+      </p>
       <Toasts />
     </div>
   );

@@ -1,6 +1,6 @@
 // Messages at the foot of the page: what was done, with Undo. Spoken politely; they leave by themselves, faults stay.
 
-import { useEffect, useLayoutEffect, useRef, useSyncExternalStore } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { dropToast, onToasts, readToasts, type Toast } from '../app/toasts.ts';
 import { words } from '../words/index.ts';
 import { Button } from './button.tsx';
@@ -9,14 +9,22 @@ import './toast.css';
 const shownFor = 9_000;
 
 function ToastLine({ toast }: { readonly toast: Toast }) {
+  /** Pointed at, or its buttons walked to: nobody is hurried (WCAG 2.2, success criterion 2.2.1). */
+  const [isHeld, setHeld] = useState(false);
   useEffect(() => {
-    if (toast.fault) return;
+    if (toast.fault || isHeld) return;
     const timer = window.setTimeout(() => dropToast(toast.key), shownFor);
     return () => window.clearTimeout(timer);
-  }, [toast]);
+  }, [toast, isHeld]);
   const { action } = toast;
   return (
-    <li className={`toast${toast.fault ? ' toast-fault' : ''}`}>
+    <li
+      className={`toast${toast.fault ? ' toast-fault' : ''}`}
+      onPointerEnter={() => setHeld(true)}
+      onPointerLeave={() => setHeld(false)}
+      onFocus={() => setHeld(true)}
+      onBlur={() => setHeld(false)}
+    >
       <div className="toast-words">
         <p>{toast.text}</p>
         {toast.notices.map((notice) => (

@@ -21,7 +21,7 @@ import { isOver } from './is-over.ts';
 import { layoutScore, type ScorePage, suggestBarsPerSystem } from './layout.ts';
 import { moveFocus } from './move-focus.ts';
 import { ScoreCaption } from './score-caption.tsx';
-import { courseToItems, landingBars, refindFocus, type ScoreItem } from './score-items.ts';
+import { courseToItems, type FocusPlace, landingBars, refindFocus, type ScoreItem } from './score-items.ts';
 import { type KeyIntent, keyToIntent } from './score-keys.ts';
 import { ScoreLegend } from './score-legend.tsx';
 import { type Landing, System } from './score-system.tsx';
@@ -89,10 +89,10 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const refocus = (id: string) => {
     const row = lineOf(id);
     if (row) row.focus();
-    else go(refindFocus(layout, id, focused?.key ?? null));
+    else go(refindFocus(layout, focused?.id === id ? focused : { id, key: focused?.key ?? null, bar: id }));
   };
   const actions = useScoreActions(course, writing, refocus);
-  const [focused, setFocused] = useState<{ id: string; key: string | null } | null>(null);
+  const [focused, setFocused] = useState<FocusPlace | null>(null);
   const [hovered, setHovered] = useState<string | null>(null);
   const [within, setWithin] = useState(false);
   const holdsFocus = useRef(false);
@@ -104,8 +104,7 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
   const live = mode === 'live';
   const landings = useMemo(() => landingBars(course), [course]);
 
-  const focusId =
-    refindFocus(layout, focused?.id ?? null, focused?.key ?? null) ?? moveFocus(layout, null, 'first');
+  const focusId = refindFocus(layout, focused) ?? moveFocus(layout, null, 'first');
   const tabStop = useMemo(() => focusId ?? next, [focusId, next]);
   const itemOf = (element: Element | null): ScoreItem | null =>
     items.get(element?.closest('[data-id]')?.getAttribute('data-id') ?? '') ?? null;
@@ -200,7 +199,8 @@ export function CourseScore({ course, mode = 'live' }: CourseScoreProps) {
     setWithin(true);
     holdsFocus.current = true;
     setTold('');
-    if (item) setFocused({ id: item.id, key: item.kind === 'segment' ? item.segment.key : null });
+    if (item?.kind === 'segment') setFocused({ id: item.id, key: item.segment.key, bar: item.bar.lesson });
+    else if (item) setFocused({ id: item.id, key: null, bar: item.id });
   };
 
   const shown = items.get(hovered ?? '') ?? (within ? items.get(focusId ?? '') : undefined);

@@ -62,19 +62,30 @@ export function landingBars(course: Pick<CourseView, 'bars'>): readonly LessonBa
   );
 }
 
+/** What had the focus: a bar, or a segment of the given key in a bar. */
+export interface FocusPlace {
+  readonly id: string;
+  readonly key: string | null;
+  readonly bar: string;
+}
+
 /**
- * Where the focus belongs after a replanning: on the same id, or else on the planned block of the same key, or else
- * nowhere.
+ * Where the focus belongs after a replanning: on the same id, or else on the planned block of the same key, or else on the
+ * bar that it stood in, or else nowhere.
  */
-export function refindFocus(layout: ScoreLayout, id: string | null, key: string | null): string | null {
+export function refindFocus(layout: ScoreLayout, place: FocusPlace | null): string | null {
+  if (place === null) return null;
+  const { id, key } = place;
   let twin: string | null = null;
+  let stood: string | null = null;
   for (const system of layout.systems)
     for (const bar of system.bars) {
       if (bar.id === id) return id;
+      if (bar.id === place.bar) stood = bar.id;
       for (const block of bar.blocks) {
         if (block.segment.id === id) return id;
-        if (!block.taught && block.segment.key === key) twin = block.segment.id;
+        if (key !== null && !block.taught && block.segment.key === key) twin = block.segment.id;
       }
     }
-  return twin;
+  return twin ?? stood;
 }

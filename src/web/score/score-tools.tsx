@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Radio, RadioGroup } from 'react-aria-components';
 import { Button } from '../components/button.tsx';
 import { words } from '../words/index.ts';
@@ -17,6 +18,12 @@ interface Props {
 
 /** How the score is shown: as score or table, how many bars on a line, on paper. */
 export function ScoreTools({ form, onForm, bars, onBars, onNow, plain }: Props) {
+  // The width of the window sets it too, and is no news.
+  const [isTurned, setTurned] = useState(false);
+  const turn = (by: 1 | -1) => {
+    setTurned(true);
+    onBars(bars + by);
+  };
   return (
     <div className="score-tools no-print">
       <RadioGroup
@@ -32,23 +39,13 @@ export function ScoreTools({ form, onForm, bars, onBars, onNow, plain }: Props) 
       {form === 'score' && (
         <fieldset className="score-zoom">
           <legend className="only-heard">{say.barsPerLine}</legend>
-          <Button
-            kind="plain"
-            aria-label={say.fewerBars}
-            isDisabled={bars <= 1}
-            onPress={() => onBars(bars - 1)}
-          >
+          <Button kind="plain" aria-label={say.fewerBars} isDisabled={bars <= 1} onPress={() => turn(-1)}>
             −
           </Button>
-          <span className="score-zoom-count" aria-live="polite">
+          <span className="score-zoom-count" aria-live={isTurned ? 'polite' : 'off'}>
             {say.barsOnLine(bars)}
           </span>
-          <Button
-            kind="plain"
-            aria-label={say.moreBars}
-            isDisabled={bars >= 12}
-            onPress={() => onBars(bars + 1)}
-          >
+          <Button kind="plain" aria-label={say.moreBars} isDisabled={bars >= 12} onPress={() => turn(1)}>
             +
           </Button>
         </fieldset>

@@ -1,6 +1,7 @@
 // The input level as a bar that breathes, and in words: a sound check of a few seconds.
 
 import { useEffect, useRef, useState } from 'react';
+import { useHeard } from '../hooks/use-heard.ts';
 import { words } from '../words/index.ts';
 import type { Microphone } from './recorder.ts';
 import './level-meter.css';
@@ -18,6 +19,8 @@ export interface LevelMeterProps {
 export function LevelMeter({ microphone, silent = false }: LevelMeterProps) {
   const bar = useRef<HTMLDivElement>(null);
   const [told, setTold] = useState<string>(say.levelQuiet);
+  // Words that change with every breath are said when they have stood for a while.
+  const heard = useHeard(silent ? null : told, told);
   useEffect(() => {
     let frame = 0;
     let shown = 0;
@@ -46,8 +49,9 @@ export function LevelMeter({ microphone, silent = false }: LevelMeterProps) {
       <div className="level-meter-frame" aria-hidden="true">
         <div ref={bar} className="level-meter-bar" />
       </div>
-      <span className="soft" aria-live={silent ? 'off' : 'polite'}>
-        {told}
+      <span className="soft">{told}</span>
+      <span className="only-heard" role="status">
+        {heard}
       </span>
     </div>
   );

@@ -3,9 +3,11 @@
 
 import { useEffect, useRef, useState } from 'react';
 import { FileTrigger } from 'react-aria-components';
+import { describeProblem } from '#listening';
 import { Button } from '../components/button.tsx';
 import { Dialog } from '../components/dialog.tsx';
 import { Loaded } from '../components/loading.tsx';
+import { useHeard } from '../hooks/use-heard.ts';
 import { useTakes } from '../hooks/use-view.ts';
 import { words } from '../words/index.ts';
 import { ConsentForm } from './consent-form.tsx';
@@ -90,8 +92,21 @@ function Recording({ of, onStake, onClose }: RecordingProps) {
     window.addEventListener('beforeunload', hold);
     return () => window.removeEventListener('beforeunload', hold);
   }, [isAtStake]);
+  const result = state.step === 'heard' ? state.heard.heard : null;
+  const heard = useHeard(
+    result,
+    result
+      ? [
+          say.result.heard(result.notes.length, formatLength(result.seconds)),
+          ...result.problems.map(describeProblem),
+        ].join('. ')
+      : '',
+  );
   return (
     <div className="record-take">
+      <p className="only-heard" role="status">
+        {heard}
+      </p>
       {fault && (
         <p className="fault" role="alert">
           {fault}

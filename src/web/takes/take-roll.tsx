@@ -78,7 +78,8 @@ export function TakeRoll({ heard, evidence, context, at, marked, onHear }: TakeR
         ))}
         <g
           className={onHear ? 'roll-notes roll-hearable' : 'roll-notes'}
-          onPointerDown={(event) => {
+          // On letting go: what was touched by mistake can be slid away from (WCAG 2.2, success criterion 2.5.2).
+          onPointerUp={(event) => {
             const index = (event.target as SVGElement).getAttribute('data-note');
             if (index !== null) hearNote(heard, Number(index), onHear);
           }}

@@ -101,6 +101,7 @@ export const lesson = {
   byClock: 'As the clock says',
   share: shareName,
   said: (title: string, outcome: string) => `${title}: ${outcome}.`,
+  nowAt: (title: string, minutes: number) => `Now ${title}, ${minutes} min.`,
   close: 'Close the lesson',
   toClose: 'Close the lesson',
 
@@ -202,6 +203,10 @@ export const lesson = {
     doneTitle: (name: string) => `${name}’s lesson is closed`,
     moved: 'What moved, and why',
     nothingMoved: 'Nothing moved: the plan stands as it was.',
+    movedCount: (count: number) =>
+      count === 0
+        ? 'Nothing moved in the course.'
+        : `${count === 1 ? '1 thing' : `${count} things`} moved in the course.`,
     moreMoves: (n: number) => (n === 1 ? 'and one more' : `and ${n} more`),
     moveTo: 'to',
     left: 'not planned',

@@ -13,6 +13,7 @@ export const materials = {
   engraverStopped: 'The engraver stopped. Try again; if it stays so, load the page again.',
   drawing: 'Drawing the sheet',
   loading: 'The engraver is being loaded, once.',
+  drawn: (title: string) => `${title}: drawn.`,
   sheet: 'The sheet',
   page: (page: number, pages: number) => `Page ${page} of ${pages}`,
   kind: 'What to make',

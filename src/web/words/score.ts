@@ -148,6 +148,7 @@ export const score = {
   moves: {
     title: 'What moved',
     looked: 'Looked at',
+    heard: (sentence: string, more: number) => `Moved: ${sentence}${more > 0 ? ` And ${more} more.` : ''}`,
     none: 'Nothing has moved since you last looked.',
   },
 

@@ -64,14 +64,13 @@ export function CloseDone({
 
   return (
     <div className="close-done">
+      <p className="only-heard" role="status">
+        {state === 'waiting' ? say.waiting : reckoning ? say.closing : say.movedCount(moves.length)}
+      </p>
       {state === 'waiting' ? (
-        <p className="close-waiting" role="status">
-          {say.waiting}
-        </p>
+        <p className="close-waiting">{say.waiting}</p>
       ) : reckoning ? (
-        <p className="soft" role="status">
-          {say.closing}
-        </p>
+        <p className="soft">{say.closing}</p>
       ) : (
         <section aria-labelledby="close-moved">
           <h2 id="close-moved" className="close-heading">

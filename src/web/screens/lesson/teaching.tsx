@@ -66,32 +66,37 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
     void [chosen, face];
   }, [chosen, face]);
 
-  const show = (id: SegmentId) => {
+  /** `after` is what was said of the segment before it. */
+  const show = (id: SegmentId, after = '') => {
+    const next = lesson.segments.find((s) => s.id === id);
+    if (next) setSaid(`${after} ${words.lesson.nowAt(sentenceCase(next.title), next.minutes)}`.trim());
     setChosen(id);
     setAsksShare(null);
     setFace('show');
   };
-  const turn = (by: 1 | -1) => {
+  const turn = (by: 1 | -1, after = '') => {
     if (!segment) return;
     const beside = segmentBeside(lesson.segments, segment.id, by);
     if (beside) {
       if (clock.running === segment.id) clock.start(beside.id);
-      show(beside.id);
+      show(beside.id, after);
     } else if (by === 1) {
       if (clock.running === segment.id) clock.pause();
       go(`/lesson/${lesson.id}/close`);
     }
   };
-  const log = (outcome: OutcomeView, share: number | null) => {
-    if (!segment) return;
+  /** Returns what there is to say of it. */
+  const log = (outcome: OutcomeView, share: number | null): string => {
+    if (!segment) return '';
     const seconds = clock.seconds(segment.id);
     say(segment.id, { outcome, share, ...(seconds > 0 ? { seconds } : {}) });
-    setSaid(words.lesson.said(sentenceCase(segment.title), words.lesson.outcome[outcome]));
+    return words.lesson.said(sentenceCase(segment.title), words.lesson.outcome[outcome]);
   };
   const judge = (outcome: OutcomeView) => {
-    log(outcome, null);
+    const done = log(outcome, null);
+    setSaid(outcome === 'partly' ? `${done} ${words.lesson.howMuch}` : done);
     if (outcome === 'partly') setAsksShare(segment?.id ?? null);
-    else turn(1);
+    else turn(1, done);
   };
   const level = (skill: LessonSkillView, value: Level) => {
     post({
@@ -264,10 +269,7 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
             }}
             onTurn={turn}
             onOutcome={judge}
-            onShare={(share) => {
-              if (share !== null) log('partly', share);
-              turn(1);
-            }}
+            onShare={(share) => turn(1, share === null ? '' : log('partly', share))}
           />
         )}
       </div>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { CourseView } from '#contract';
 import { Button } from '../../components/button.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
+import { useHeard } from '../../hooks/use-heard.ts';
 import { words } from '../../words/index.ts';
 import { tellingMoves } from './telling-moves.ts';
 
@@ -13,25 +14,35 @@ const most = 2;
 export function MovedList({ course }: { readonly course: CourseView }) {
   const send = useCommand();
   const [all, setAll] = useState(false);
-  if (course.moves.length === 0) return null;
   const moves = tellingMoves(course.moves);
   const rest = moves.length - most;
+  const [first] = moves;
+  const heard = useHeard(course.moves, first ? say.heard(first.sentence, moves.length - 1) : '');
   return (
-    <section className="moved-list no-print" aria-labelledby="moved-title">
-      <h2 id="moved-title">{say.title}</h2>
-      <ul className="moved-sentences">
-        {(all ? moves : moves.slice(0, most)).map((move) => (
-          <li key={`${move.key} ${move.from} ${move.to}`}>{move.sentence}</li>
-        ))}
-      </ul>
-      <p className="moved-deed">
-        {rest > 0 && (
-          <Button kind="plain" aria-expanded={all} onPress={() => setAll(!all)}>
-            {all ? words.student.fewer : words.student.more(rest)}
-          </Button>
-        )}
-        <Button onPress={() => void send({ type: 'course.looked', course: course.id })}>{say.looked}</Button>
+    <>
+      <p className="only-heard" role="status">
+        {heard}
       </p>
-    </section>
+      {moves.length > 0 && (
+        <section className="moved-list no-print" aria-labelledby="moved-title">
+          <h2 id="moved-title">{say.title}</h2>
+          <ul className="moved-sentences">
+            {(all ? moves : moves.slice(0, most)).map((move) => (
+              <li key={`${move.key} ${move.from} ${move.to}`}>{move.sentence}</li>
+            ))}
+          </ul>
+          <p className="moved-deed">
+            {rest > 0 && (
+              <Button kind="plain" aria-expanded={all} onPress={() => setAll(!all)}>
+                {all ? words.student.fewer : words.student.more(rest)}
+              </Button>
+            )}
+            <Button onPress={() => void send({ type: 'course.looked', course: course.id })}>
+              {say.looked}
+            </Button>
+          </p>
+        </section>
+      )}
+    </>
   );
 }

@@ -66,7 +66,12 @@ export function StudentScreen() {
             </Button>
           )}
           {ready && (
-            <Button onPress={() => setOpen(open === 'whatIf' ? null : 'whatIf')}>{say.whatIf.open}</Button>
+            <Button
+              aria-expanded={open === 'whatIf'}
+              onPress={() => setOpen(open === 'whatIf' ? null : 'whatIf')}
+            >
+              {say.whatIf.open}
+            </Button>
           )}
           {ready && (
             <Button kind={open === 'whatIf' ? 'quiet' : 'primary'} onPress={() => setOpen('give')}>

@@ -1,7 +1,7 @@
 // What if…: a teacher tries days away, another lesson length, another unit or another deadline, sees the course as it would
 // be, and keeps it or leaves it.
 
-import { type FormEvent, useMemo, useState } from 'react';
+import { type FormEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { type CourseView, isLessonLength } from '#contract';
 import type { Id, PlainDate } from '#core';
 import { sendTogether } from '../../app/send.ts';
@@ -34,6 +34,9 @@ export function WhatIfPanel({
   const [deadlines, setDeadlines] = useState<ReadonlyMap<Id<'strand'>, string>>(new Map());
   const [courseUnit] = useState(() => newId('course-unit'));
   const { imagined, asking, ask, forget } = useWhatIf(course);
+  const title = useRef<HTMLHeadingElement>(null);
+  // It opens in the place of the score, away from the button that opened it.
+  useEffect(() => title.current?.focus({ preventScroll: true }), []);
 
   const away = useMemo(() => {
     // One day alone is a day away.
@@ -71,7 +74,9 @@ export function WhatIfPanel({
   return (
     <section className="what-if no-print" aria-labelledby="what-if-title">
       <header className="what-if-head">
-        <h2 id="what-if-title">{say.title}</h2>
+        <h2 id="what-if-title" ref={title} tabIndex={-1}>
+          {say.title}
+        </h2>
         <p className="soft">{say.lead}</p>
       </header>
       <form className="what-if-form" onSubmit={submit}>
