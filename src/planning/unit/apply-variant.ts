@@ -17,6 +17,7 @@ export function applyVariant(activity: Activity, student: VariantFor): Activity 
     title: variant?.title ?? activity.title,
     howTo: variant?.howTo ?? activity.howTo,
     minutes: variant?.minutes ?? activity.minutes,
+    materials: variant?.materials ?? activity.materials,
     bring: variant?.bring ?? activity.bring,
     variants: [],
   };

@@ -64,20 +64,6 @@ const agesSchema = z
 const stagesSchema = z.array(z.enum(stages)).min(1).max(4);
 const bringSchema = z.array(lineSchema(160)).max(20);
 
-const variantSchema = z
-  .strictObject({
-    stages: z.exactOptional(stagesSchema),
-    ages: z.exactOptional(agesSchema),
-    title: z.exactOptional(lineSchema(120)),
-    howTo: z.exactOptional(proseSchema(1, 6000)),
-    minutes: z.exactOptional(minutesSchema),
-    bring: z.exactOptional(bringSchema),
-  })
-  .meta({
-    id: 'variant',
-    description: 'What changes for these stages and ages; the first that fits is used',
-  });
-
 const materialSchema = z
   .strictObject({
     key: keySchema,
@@ -88,6 +74,23 @@ const materialSchema = z
       .meta({ description: 'Fixes what chance chooses; absent, each student gets their own' }),
   })
   .meta({ id: 'material' });
+
+const materialsSchema = z.array(materialSchema).max(20);
+
+const variantSchema = z
+  .strictObject({
+    stages: z.exactOptional(stagesSchema),
+    ages: z.exactOptional(agesSchema),
+    title: z.exactOptional(lineSchema(120)),
+    howTo: z.exactOptional(proseSchema(1, 6000)),
+    minutes: z.exactOptional(minutesSchema),
+    materials: z.exactOptional(materialsSchema),
+    bring: z.exactOptional(bringSchema),
+  })
+  .meta({
+    id: 'variant',
+    description: 'What changes for these stages and ages; the first that fits is used',
+  });
 
 const activitySchema = z
   .strictObject({
@@ -103,7 +106,7 @@ const activitySchema = z
       .default('new')
       .meta({ description: 'new or hard: best while fresh; easy or musical: best near the end of a lesson' }),
     variants: z.array(variantSchema).max(12).default([]),
-    materials: z.array(materialSchema).max(20).default([]),
+    materials: materialsSchema.default([]),
     bring: bringSchema.default([]),
   })
   .meta({ id: 'activity' });

@@ -2,7 +2,16 @@
 
 import { describeCheck } from '#listening';
 import type { Skill, SkillId } from '../skill/skill.ts';
-import type { Activity, ActivityVariant, AgeRange, Check, Minutes, UnitDocument, UnitId } from './unit.ts';
+import type {
+  Activity,
+  ActivityVariant,
+  AgeRange,
+  Check,
+  MaterialReference,
+  Minutes,
+  UnitDocument,
+  UnitId,
+} from './unit.ts';
 
 const levelNames = { 1: 'introduced', 2: 'with help', 3: 'alone', 4: 'transfers' } as const;
 
@@ -57,9 +66,7 @@ function writeActivity(
 ): readonly string[] {
   const facts = [
     ...(activity.develops.length > 0 ? [`Develops: ${activity.develops.map(skillName).join('; ')}`] : []),
-    ...(activity.materials.length > 0
-      ? [`Materials: ${activity.materials.map((material) => escapeLine(material.title)).join('; ')}`]
-      : []),
+    ...(activity.materials.length > 0 ? [`Materials: ${titlesOf(activity.materials)}`] : []),
     ...(activity.bring.length > 0 ? [`Bring: ${activity.bring.map(escapeLine).join('; ')}`] : []),
   ];
   return [
@@ -74,6 +81,9 @@ function writeVariant(variant: ActivityVariant): readonly string[] {
   const facts = [
     ...(variant.title === undefined ? [] : [escapeLine(variant.title)]),
     ...(variant.minutes === undefined ? [] : [formatMinutes(variant.minutes)]),
+    ...(variant.materials === undefined || variant.materials.length === 0
+      ? []
+      : [`materials: ${titlesOf(variant.materials)}`]),
     ...(variant.bring === undefined || variant.bring.length === 0
       ? []
       : [`bring ${variant.bring.map(escapeLine).join('; ')}`]),
@@ -91,6 +101,9 @@ function writeVariant(variant: ActivityVariant): readonly string[] {
       .join('\n'),
   ];
 }
+
+const titlesOf = (materials: readonly MaterialReference[]): string =>
+  materials.map((material) => escapeLine(material.title)).join('; ');
 
 function writeListenFor({ listenFor = [] }: Check): string {
   return listenFor.length === 0

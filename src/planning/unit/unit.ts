@@ -28,6 +28,8 @@ export interface ActivityVariant {
   readonly title?: string;
   readonly howTo?: string;
   readonly minutes?: Minutes;
+  /** In place of the activity's: another tune, larger print, none. */
+  readonly materials?: readonly MaterialReference[];
   readonly bring?: readonly string[];
 }
 

@@ -123,13 +123,15 @@ function findDuplicates(unit: UnitDocument, all: readonly Activity[]): readonly 
       'check',
       unit.checks.map((check) => check.key),
     ),
-    // The same material may serve several activities; twice in one activity is a slip.
-    ...all.flatMap((activity) =>
-      repeated(
-        'material',
-        activity.materials.map((material) => material.key),
+    // The same material may serve several activities, or an activity and its variants; twice in one of them is a slip.
+    ...all
+      .flatMap((activity) => [activity.materials, ...activity.variants.map((one) => one.materials ?? [])])
+      .flatMap((materials) =>
+        repeated(
+          'material',
+          materials.map((material) => material.key),
+        ),
       ),
-    ),
   ];
 }
 

@@ -116,6 +116,33 @@ describe('the variant for a student', () => {
     expect([fitted.title, fitted.minutes.usual, fitted.howTo]).toEqual([title, usual, walk.howTo]);
     expect(applyVariant(fitted, { stage, age })).toEqual(fitted);
   });
+
+  test('has materials of its own where it names any, and the activity’s where it does not', () => {
+    const tune = { key: 'tune', title: 'A tune' };
+    const small = { key: 'small', title: 'A smaller tune', spec: { kind: 'reading' } };
+    const activity: Activity = {
+      ...walk,
+      materials: [tune],
+      variants: [
+        { ages: { from: 6, to: 9 }, materials: [small] },
+        { stages: ['advanced'], materials: [] },
+        { stages: ['elementary'], title: 'Walk on' },
+      ],
+    };
+    const titles = (stage: 'beginner' | 'elementary' | 'advanced', age: number) =>
+      applyVariant(activity, { stage, age }).materials.map((one) => one.title);
+    expect(titles('beginner', 8)).toEqual(['A smaller tune']);
+    expect(titles('advanced', 20)).toEqual([]);
+    expect(titles('elementary', 20)).toEqual(['A tune']);
+    const withOwn = { ...unit, activities: [activity, play] };
+    expect(unitToMarkdown(withOwn, exampleSkillsById)).toContain('materials: A smaller tune');
+    const twice = { ...activity, variants: [{ materials: [small, small] }] };
+    expect(
+      validateUnit({ ...unit, activities: [twice, play] }, exampleSkillsById).map((one) =>
+        formatUnitFinding(one),
+      ),
+    ).toEqual(['The material key small is used twice. Rename one of the two.']);
+  });
 });
 
 describe('comparing units', () => {

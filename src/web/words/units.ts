@@ -207,6 +207,8 @@ export const units = {
     variantHowTo: 'How to teach it to them',
     variantBring: 'To bring for them',
     variantBringTick: 'Something else to bring',
+    variantMaterials: 'Materials for them',
+    variantMaterialsTick: 'Other materials',
     more: 'Place, materials, variants',
     remove: 'Take out',
     removeOf: (name: string) => `Take out ${name}`,

@@ -10,7 +10,10 @@ export interface NewMaterial {
   readonly seed: number | null;
 }
 
-/** The unit with the material added to the activity of this key; its own key is made from its title. */
+/**
+ * The unit with the material added to the activity of this key, for everyone: a variant with materials of its own gets it
+ * too. Its own key is made from its title.
+ */
 export function addMaterial(
   unit: UnitDocument,
   activity: ActivityKey,
@@ -18,14 +21,23 @@ export function addMaterial(
 ): UnitDocument {
   const add = (one: Activity): Activity => {
     if (one.key !== activity) return one;
-    const taken = new Set(one.materials.map((material) => material.key));
+    const ownMaterials = one.variants.flatMap((variant) => variant.materials ?? []);
+    const taken = new Set([...one.materials, ...ownMaterials].map((other) => other.key));
     const material: MaterialReference = {
       key: uniqueSlug(titleToSlug(title, 'material'), taken),
       title,
       spec,
       ...(seed === null ? {} : { seed }),
     };
-    return { ...one, materials: [...one.materials, material] };
+    return {
+      ...one,
+      materials: [...one.materials, material],
+      variants: one.variants.map((variant) =>
+        variant.materials === undefined
+          ? variant
+          : { ...variant, materials: [...variant.materials, material] },
+      ),
+    };
   };
   return { ...unit, activities: unit.activities.map(add), extensions: unit.extensions.map(add) };
 }

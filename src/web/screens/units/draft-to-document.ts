@@ -1,7 +1,16 @@
 // From what was written to a unit document. It always gives one, so that the findings can be live; whether the library
 // will take it is for find-draft-faults.ts to say.
 
-import type { Activity, ActivityVariant, Check, Minutes, SkillId, UnitDocument, UnitId } from '#planning';
+import type {
+  Activity,
+  ActivityVariant,
+  Check,
+  MaterialReference,
+  Minutes,
+  SkillId,
+  UnitDocument,
+  UnitId,
+} from '#planning';
 import { draftToSpec } from './listen-draft.ts';
 import { titleToSlug, uniqueSlug } from './slug.ts';
 import {
@@ -70,8 +79,6 @@ export const usualMinutesOf = (draft: UnitDraft): number =>
   draft.activities.reduce((sum, one) => sum + (readWhole(one.minutes.usual) || 0), 0);
 
 function activityToDocument(one: ActivityDraft, key: string): Activity {
-  const materials = one.materials.filter((material) => material.title.trim() !== '');
-  const materialKeys = giveKeys(materials, (material) => titleToSlug(material.title, 'material'));
   return {
     key,
     title: toLine(one.title),
@@ -80,13 +87,19 @@ function activityToDocument(one: ActivityDraft, key: string): Activity {
     develops: one.develops,
     character: one.character,
     variants: one.variants.map(variantToDocument),
-    materials: materials.map(({ handle, ...material }: MaterialDraft) => ({
-      ...material,
-      key: materialKeys.get(handle) ?? '',
-      title: toLine(material.title),
-    })),
+    materials: materialsToDocument(one.materials),
     bring: linesOf(clean(one.bring)),
   };
+}
+
+function materialsToDocument(drafts: readonly MaterialDraft[]): readonly MaterialReference[] {
+  const materials = drafts.filter((material) => material.title.trim() !== '');
+  const materialKeys = giveKeys(materials, (material) => titleToSlug(material.title, 'material'));
+  return materials.map(({ handle, ...material }) => ({
+    ...material,
+    key: materialKeys.get(handle) ?? '',
+    title: toLine(material.title),
+  }));
 }
 
 function variantToDocument(one: VariantDraft): ActivityVariant {
@@ -98,6 +111,7 @@ function variantToDocument(one: VariantDraft): ActivityVariant {
     ...(toLine(one.title) === '' ? {} : { title: toLine(one.title) }),
     ...(toProse(one.howTo) === '' ? {} : { howTo: toProse(one.howTo) }),
     ...(hasMinutes(one.minutes) ? { minutes: toMinutes(one.minutes) } : {}),
+    ...(one.materials === null ? {} : { materials: materialsToDocument(one.materials) }),
     ...(one.bring === null ? {} : { bring: linesOf(clean(one.bring)) }),
   };
 }

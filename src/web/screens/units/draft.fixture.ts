@@ -43,7 +43,14 @@ export const unit: UnitDocument = {
       minutes: { shortest: 4, usual: 8, longest: 12 },
       develops: [skillId('beat'), skillId('halves')],
       character: 'new',
-      variants: [{ ages: { from: 6, to: 9 }, minutes: { shortest: 3, usual: 6, longest: 9 }, bring: [] }],
+      variants: [
+        {
+          ages: { from: 6, to: 9 },
+          minutes: { shortest: 3, usual: 6, longest: 9 },
+          materials: [{ key: 'short-steps', title: 'Short steps at 100', spec: { tempo: 100 }, seed: 3 }],
+          bring: [],
+        },
+      ],
       materials: [{ key: 'steps', title: 'Steps at 84', spec: { tempo: 84 } }],
       bring: ['room to walk', 'a drum'],
     },

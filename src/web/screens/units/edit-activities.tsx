@@ -34,7 +34,10 @@ function repeat(draft: UnitDraft, list: ActivityList, one: ActivityDraft): UnitD
   const copy: ActivityDraft = {
     ...fresh(one),
     key: null,
-    variants: one.variants.map(fresh),
+    variants: one.variants.map((row) => ({
+      ...fresh(row),
+      materials: row.materials === null ? null : row.materials.map(fresh),
+    })),
     materials: one.materials.map(fresh),
   };
   const at = draft[list].findIndex((row) => row.handle === one.handle);
@@ -85,7 +88,11 @@ export function EditActivities({ editing, list }: EditActivitiesProps) {
       </p>
       <ol className="editor-rows" ref={drag.listRef}>
         {rows.map((one, at) => {
-          const inner = [...one.variants, ...one.materials].map((row) => row.handle);
+          const inner = [
+            ...one.variants,
+            ...one.materials,
+            ...one.variants.flatMap((variant) => variant.materials ?? []),
+          ].map((row) => row.handle);
           const isOpen = open.has(one.handle) || editing.hasFault([one.handle, ...inner]);
           const mark = drag.markOf(at);
           const name = nameOf(one, at);

@@ -1,15 +1,15 @@
 // One activity opened for writing.
 
 import type { Activity } from '#planning';
-import { Button } from '../../components/button.tsx';
 import { SelectField, TextField } from '../../components/field.tsx';
 import { words } from '../../words/index.ts';
+import { EditMaterials } from './edit-materials.tsx';
 import { EditVariants } from './edit-variants.tsx';
 import type { Editing } from './editing.ts';
 import { HowToField } from './how-to-field.tsx';
 import { MinutesFields } from './minutes-fields.tsx';
 import { PickSkills } from './pick-skills.tsx';
-import { type ActivityDraft, type ActivityList, changeRow, takeHandle, withoutRow } from './unit-draft.ts';
+import { type ActivityDraft, type ActivityList, changeRow } from './unit-draft.ts';
 
 const says = words.units.editor;
 const characters = ['new', 'hard', 'easy', 'musical'] as const satisfies readonly Activity['character'][];
@@ -27,16 +27,6 @@ export function EditActivity({ editing, list, activity, name }: EditActivityProp
   const { handle } = activity;
   const set = (change: Partial<ActivityDraft>) =>
     edit((now) => ({ ...now, [list]: changeRow(now[list], handle, change) }));
-  const addMaterial = () =>
-    edit((now) => {
-      const [taken, fresh] = takeHandle(now);
-      return {
-        ...taken,
-        [list]: changeRow(taken[list], handle, {
-          materials: [...activity.materials, { handle: fresh, key: null, title: '' }],
-        }),
-      };
-    });
   return (
     <div className="editor-row-body">
       <TextField
@@ -85,36 +75,13 @@ export function EditActivity({ editing, list, activity, name }: EditActivityProp
         onValue={(character) => set({ character })}
         options={characters.map((one) => ({ value: one, label: words.units.characters[one] }))}
       />
-      <div className="editor-materials">
-        <span className="field-label">{says.materials}</span>
-        {activity.materials.map((material) => (
-          <div key={material.handle} className="editor-line">
-            <TextField
-              label={says.materialTitle}
-              labelHidden
-              placeholder={says.materialTitle}
-              value={material.title}
-              onValue={(title) =>
-                set({ materials: changeRow(activity.materials, material.handle, { title }) })
-              }
-              fault={faultOf(`${material.handle}.title`)}
-            />
-            <Button
-              kind="plain"
-              aria-label={says.removeOf(material.title || says.materials)}
-              onPress={() => set({ materials: withoutRow(activity.materials, material.handle) })}
-            >
-              {says.remove}
-            </Button>
-          </div>
-        ))}
-        {faultOf(`${handle}.materials`) && <p className="field-fault">{faultOf(`${handle}.materials`)}</p>}
-        <div>
-          <Button kind="plain" onPress={addMaterial}>
-            {says.addMaterial}
-          </Button>
-        </div>
-      </div>
+      <EditMaterials
+        editing={editing}
+        of={handle}
+        label={says.materials}
+        materials={activity.materials}
+        put={(now, materials) => ({ ...now, [list]: changeRow(now[list], handle, { materials }) })}
+      />
       <EditVariants editing={editing} list={list} activity={activity} />
     </div>
   );

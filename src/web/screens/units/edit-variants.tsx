@@ -4,7 +4,9 @@ import { Button } from '../../components/button.tsx';
 import { TextField } from '../../components/field.tsx';
 import { Tick } from '../../components/tick.tsx';
 import { words } from '../../words/index.ts';
+import { EditMaterials } from './edit-materials.tsx';
 import type { Editing } from './editing.ts';
+import type { Handle } from './handle.ts';
 import { HowToField } from './how-to-field.tsx';
 import { MinutesFields } from './minutes-fields.tsx';
 import { AgeFields, StageTicks } from './suits-fields.tsx';
@@ -14,6 +16,7 @@ import {
   changeRow,
   emptyVariant,
   takeHandle,
+  type UnitDraft,
   type VariantDraft,
   withoutRow,
 } from './unit-draft.ts';
@@ -24,6 +27,35 @@ export interface EditVariantsProps {
   readonly editing: Editing;
   readonly list: ActivityList;
   readonly activity: ActivityDraft;
+}
+
+const putVariant = (
+  draft: UnitDraft,
+  list: ActivityList,
+  activity: ActivityDraft,
+  handle: Handle,
+  change: Partial<VariantDraft>,
+): UnitDraft => ({
+  ...draft,
+  [list]: changeRow(draft[list], activity.handle, {
+    variants: changeRow(activity.variants, handle, change),
+  }),
+});
+
+/** Begins with the activity's own materials, as rows that can be changed apart from them; or leaves them as they are. */
+function giveMaterials(
+  draft: UnitDraft,
+  list: ActivityList,
+  activity: ActivityDraft,
+  variant: VariantDraft,
+  own: boolean,
+): UnitDraft {
+  let last = draft.lastHandle;
+  const materials = own ? activity.materials.map((material) => ({ ...material, handle: ++last })) : null;
+  return {
+    ...putVariant(draft, list, activity, variant.handle, { materials }),
+    lastHandle: last,
+  };
 }
 
 export function EditVariants({ editing, list, activity }: EditVariantsProps) {
@@ -84,6 +116,21 @@ export function EditVariants({ editing, list, activity }: EditVariantsProps) {
                 value={variant.bring}
                 onValue={(bring) => set({ bring })}
                 fault={faultOf(`${variant.handle}.bring`)}
+              />
+            )}
+            <Tick
+              ticked={variant.materials !== null}
+              onTick={(ticked) => edit((now) => giveMaterials(now, list, activity, variant, ticked))}
+            >
+              {says.variantMaterialsTick}
+            </Tick>
+            {variant.materials !== null && (
+              <EditMaterials
+                editing={editing}
+                of={variant.handle}
+                label={says.variantMaterials}
+                materials={variant.materials}
+                put={(now, materials) => putVariant(now, list, activity, variant.handle, { materials })}
               />
             )}
             <div>

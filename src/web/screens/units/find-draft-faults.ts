@@ -3,10 +3,12 @@
 
 import { words } from '../../words/index.ts';
 import { hasMinutes, readWhole, toLine, toProse } from './draft-to-document.ts';
+import type { Handle } from './handle.ts';
 import { findListenFaults } from './listen-draft.ts';
 import {
   type ActivityDraft,
   linesOf,
+  type MaterialDraft,
   type MinutesDraft,
   type UnitDraft,
   type VariantDraft,
@@ -61,9 +63,7 @@ function findActivityFaults(one: ActivityDraft, put: Put): void {
   if (one.develops.length > 12) put(`${one.handle}.develops`, says.tooMany(12));
   put(`${one.handle}.bring`, linesFault(one.bring));
   if (one.variants.length > 12) put(`${one.handle}.variants`, says.tooMany(12));
-  if (one.materials.length > 20) put(`${one.handle}.materials`, says.tooMany(20));
-  for (const material of one.materials)
-    put(`${material.handle}.title`, longFault(toLine(material.title), 120));
+  findMaterialFaults(one.handle, one.materials, put);
   for (const variant of one.variants) findVariantFaults(variant, put);
 }
 
@@ -74,6 +74,12 @@ function findVariantFaults(one: VariantDraft, put: Put): void {
   put(`${one.handle}.howTo`, longFault(toProse(one.howTo), 6000));
   if (hasMinutes(one.minutes)) put(`${one.handle}.minutes`, minutesFault(one.minutes));
   if (one.bring !== null) put(`${one.handle}.bring`, linesFault(one.bring));
+  if (one.materials !== null) findMaterialFaults(one.handle, one.materials, put);
+}
+
+function findMaterialFaults(of: Handle, materials: readonly MaterialDraft[], put: Put): void {
+  if (materials.length > 20) put(`${of}.materials`, says.tooMany(20));
+  for (const material of materials) put(`${material.handle}.title`, longFault(toLine(material.title), 120));
 }
 
 function lineFault(text: string, most: number, missing: string): string | null {

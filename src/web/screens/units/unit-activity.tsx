@@ -1,7 +1,7 @@
 // One activity of a unit as it is taught from.
 
 import { Link } from 'wouter';
-import type { Activity, ActivityVariant, SkillId } from '#planning';
+import type { Activity, ActivityVariant, MaterialReference, SkillId } from '#planning';
 import { sentenceCase } from '../../app/sentence-case.ts';
 import { MarkdownText } from '../../components/markdown.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
@@ -61,16 +61,7 @@ export function UnitActivity({ activity, number, titleOf }: UnitActivityProps) {
           <div>
             <dt>{says.materials}</dt>
             <dd>
-              {activity.materials.map((material, at) => (
-                <span key={material.key}>
-                  {at > 0 && '; '}
-                  {material.spec === undefined ? (
-                    material.title
-                  ) : (
-                    <Link href={materialAddress(material.spec)}>{material.title}</Link>
-                  )}
-                </span>
-              ))}
+              <MaterialLinks materials={activity.materials} />
             </dd>
           </div>
         )}
@@ -87,6 +78,19 @@ export function UnitActivity({ activity, number, titleOf }: UnitActivityProps) {
   );
 }
 
+function MaterialLinks({ materials }: { readonly materials: readonly MaterialReference[] }) {
+  return materials.map((material, at) => (
+    <span key={material.key}>
+      {at > 0 && '; '}
+      {material.spec === undefined ? (
+        material.title
+      ) : (
+        <Link href={materialAddress(material.spec)}>{material.title}</Link>
+      )}
+    </span>
+  ));
+}
+
 function whomOf({ stages, ages }: ActivityVariant): string {
   const whom = [
     ...(stages ? [stageSpan(stages).toLowerCase()] : []),
@@ -97,7 +101,7 @@ function whomOf({ stages, ages }: ActivityVariant): string {
 
 function Variant({ variant }: { readonly variant: ActivityVariant }) {
   const format = useFormat();
-  const { title, minutes, bring, howTo } = variant;
+  const { title, minutes, bring, howTo, materials = [] } = variant;
   const facts = [
     ...(title ? [title] : []),
     ...(minutes ? [says.minutes(format.minutes(minutes.usual), minutes.shortest, minutes.longest)] : []),
@@ -108,6 +112,16 @@ function Variant({ variant }: { readonly variant: ActivityVariant }) {
       <h4>{says.variant(whomOf(variant))}</h4>
       {facts.length > 0 && <p className="soft">{facts.join(' · ')}</p>}
       {howTo && <MarkdownText text={howTo} />}
+      {materials.length > 0 && (
+        <dl className="unit-lines">
+          <div>
+            <dt>{says.materials}</dt>
+            <dd>
+              <MaterialLinks materials={materials} />
+            </dd>
+          </div>
+        </dl>
+      )}
     </section>
   );
 }

@@ -166,8 +166,13 @@ describe('findDraftFaults', () => {
         howTo: words,
         minutes,
         bring: fc.option(lines),
+        materials: fc.option(fc.array(words, { maxLength: 2 })),
       })
-      .map((fields) => ({ ...emptyVariant(0), ...fields }));
+      .map((fields) => ({
+        ...emptyVariant(0),
+        ...fields,
+        materials: fields.materials?.map((title) => ({ handle: 0, key: null, title })) ?? null,
+      }));
     const activity = fc
       .record({
         title: words,
@@ -227,7 +232,11 @@ describe('findDraftFaults', () => {
           activities: fields.activities.map((one) => ({
             ...one,
             handle: ++last,
-            variants: one.variants.map((row) => ({ ...row, handle: ++last })),
+            variants: one.variants.map((row) => ({
+              ...row,
+              handle: ++last,
+              materials: row.materials?.map((material) => ({ ...material, handle: ++last })) ?? null,
+            })),
             materials: one.materials.map((title) => ({ handle: ++last, key: null, title })),
           })),
           checks: fields.checks.map((one) => ({

@@ -1,7 +1,17 @@
 // A unit as it is being written: numbers are still text, keys are given when it becomes a document, and each row has a
 // handle that stays with it while it is moved about.
 
-import type { Activity, ActivityVariant, Area, Check, SkillId, Stage, UnitDocument, UnitId } from '#planning';
+import type {
+  Activity,
+  ActivityVariant,
+  Area,
+  Check,
+  MaterialReference,
+  SkillId,
+  Stage,
+  UnitDocument,
+  UnitId,
+} from '#planning';
 import type { Handle } from './handle.ts';
 import { type ListenDraft, specToDraft } from './listen-draft.ts';
 
@@ -9,6 +19,13 @@ export interface MinutesDraft {
   readonly shortest: string;
   readonly usual: string;
   readonly longest: string;
+}
+export interface MaterialDraft {
+  readonly handle: Handle;
+  readonly key: string | null;
+  readonly title: string;
+  readonly spec?: unknown;
+  readonly seed?: number;
 }
 export interface VariantDraft {
   readonly handle: Handle;
@@ -22,13 +39,8 @@ export interface VariantDraft {
   readonly minutes: MinutesDraft;
   /** Null leaves what to bring as it is; one thing a line. */
   readonly bring: string | null;
-}
-export interface MaterialDraft {
-  readonly handle: Handle;
-  readonly key: string | null;
-  readonly title: string;
-  readonly spec?: unknown;
-  readonly seed?: number;
+  /** Null leaves the materials as they are. */
+  readonly materials: readonly MaterialDraft[] | null;
 }
 export interface ActivityDraft {
   readonly handle: Handle;
@@ -121,6 +133,7 @@ export const emptyVariant = (handle: Handle): VariantDraft => ({
   howTo: '',
   minutes: noMinutes,
   bring: null,
+  materials: null,
 });
 export const emptyCheck = (handle: Handle, skill: SkillId | null): CheckDraft => ({
   handle,
@@ -143,8 +156,8 @@ export function documentToDraft(unit: UnitDocument): UnitDraft {
     minutes: minutesToDraft(one.minutes),
     develops: one.develops,
     character: one.character,
-    variants: one.variants.map((variant) => variantToDraft(variant, handle())),
-    materials: one.materials.map((material) => ({ ...material, handle: handle() })),
+    variants: one.variants.map((variant) => variantToDraft(variant, handle)),
+    materials: materialsToDraft(one.materials, handle),
     bring: one.bring.join('\n'),
   });
   const activities = unit.activities.map(activity);
@@ -218,8 +231,13 @@ const minutesToDraft = (minutes: Activity['minutes']): MinutesDraft => ({
   longest: String(minutes.longest),
 });
 
-const variantToDraft = (variant: ActivityVariant, handle: Handle): VariantDraft => ({
-  handle,
+const materialsToDraft = (
+  materials: readonly MaterialReference[],
+  handle: () => Handle,
+): readonly MaterialDraft[] => materials.map((material) => ({ ...material, handle: handle() }));
+
+const variantToDraft = (variant: ActivityVariant, handle: () => Handle): VariantDraft => ({
+  handle: handle(),
   stages: variant.stages ?? [],
   ageFrom: variant.ages ? String(variant.ages.from) : '',
   ageTo: variant.ages ? String(variant.ages.to) : '',
@@ -227,4 +245,5 @@ const variantToDraft = (variant: ActivityVariant, handle: Handle): VariantDraft 
   howTo: variant.howTo ?? '',
   minutes: variant.minutes ? minutesToDraft(variant.minutes) : noMinutes,
   bring: variant.bring ? variant.bring.join('\n') : null,
+  materials: variant.materials ? materialsToDraft(variant.materials, handle) : null,
 });
