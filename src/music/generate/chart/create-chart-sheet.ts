@@ -12,6 +12,7 @@ import type { ChartSpec } from '../../spec/material-spec.ts';
 import { parseTune, type Tune } from '../../spec/melody-text.ts';
 import { barTicks } from '../rhythm/beat-grid.ts';
 import { chooseClef, comfortableMiddle } from '../sheet/choose-clef.ts';
+import { firstHandMiddle, isFirstHand, rangeMiddle } from '../sheet/home-middle.ts';
 import { noteName } from '../sheet/note-name.ts';
 import type { Draft, ShapingNote, SheetRefused } from '../sheet/sheet.ts';
 import { tempoIn } from '../sheet/tempo.ts';
@@ -38,8 +39,9 @@ function chooseChart(
   const first = present(charts[0], 'an instrument has comfortable keys');
   if (tune === null) return ok({ chart: first, tune: null });
   const range = staffRange(student.instrument, student.stage);
+  const middle = isFirstHand(student) ? firstHandMiddle(range) : rangeMiddle(range);
   for (const chart of charts) {
-    const placed = placeTune(tune, length, chart.moved, range);
+    const placed = placeTune(tune, length, chart.moved, range, middle);
     if (placed.ok) return ok({ chart, tune: placed.value });
   }
   const where =

@@ -31,19 +31,19 @@ export function tuneFault(tune: Tune, bars: number, length: Fraction): string | 
   return `The tune has ${full} bars${hasPickup ? ' and a pickup' : ''}, the chart ${bars}.`;
 }
 
-/** The tune in the octave that lies best; an error when no octave holds it. */
+/** The tune in the octave nearest to `middle`, in letter steps above C0; an error when no octave of the range holds it. */
 export function placeTune(
   tune: Tune,
   length: Fraction,
   moved: StudentChart['moved'],
   range: WrittenRange,
+  middle: number,
 ): Result<PlacedTune, 'outside'> {
   const pitches = tune.flat().flatMap(({ pitch }) => (pitch === null ? [] : [pitch]));
   const at = (pitch: Pitch, octaves: number): WrittenPitch => {
     const there = transposePitch(pitch, moved);
     return written({ ...there, octave: there.octave + octaves });
   };
-  const middle = (staffStep(range.low) + staffStep(range.high)) / 2;
   let best: number | null = null;
   let lowest = Number.POSITIVE_INFINITY;
   for (let octaves = -4; octaves <= 4; octaves++) {

@@ -5,22 +5,31 @@ import { type Pitch, type PitchName, staffStep, type WrittenPitch, written } fro
 import { easyRegister } from '../../shape/easy-register.ts';
 import { type SheetFor, type StudentShape, staffRange } from '../../shape/student-shape.ts';
 import { chooseClef, ledgerLines } from '../sheet/choose-clef.ts';
+import { firstHandMiddle, isFirstHand, rangeMiddle } from '../sheet/home-middle.ts';
 import { type PlacedRun, placeRun, runPitch, type Steps, type WantedRun } from './place-run.ts';
 import type { RunSpec, Study } from './run-study-spec.ts';
 
 /** What a place in the range costs: ledger lines, distance from the middle, and notes outside a beginner's easy register. */
 function placeCost(student: SheetFor, range: WrittenRange, clefs: readonly Clef[]) {
-  const middle = (staffStep(range.low) + staffStep(range.high)) / 2;
+  const away = costFrom(rangeMiddle(range));
   const easy = easyRegister(student.instrument, student.stage);
   return (pitches: readonly WrittenPitch[]): number => {
     const clef = chooseClef(clefs, pitches);
-    const average = pitches.reduce((sum, pitch) => sum + staffStep(pitch), 0) / pitches.length;
     const ledgers = pitches.reduce((sum, pitch) => sum + ledgerLines(clef, pitch), 0) / pitches.length;
     const strained =
       easy === null ? 0 : pitches.filter((pitch) => !isInRange(easy, pitch)).length / pitches.length;
-    return ledgers * 4 + Math.abs(average - middle) + strained * 20;
+    return ledgers * 4 + away(pitches) + strained * 20;
   };
 }
+
+const averageStep = (pitches: readonly WrittenPitch[]): number =>
+  pitches.reduce((sum, pitch) => sum + staffStep(pitch), 0) / pitches.length;
+
+/** What lying away from this middle costs, in letter steps. */
+const costFrom =
+  (middle: number) =>
+  (pitches: readonly WrittenPitch[]): number =>
+    Math.abs(averageStep(pitches) - middle);
 
 /** One key on the page. */
 export interface PlacedKey {
@@ -61,8 +70,9 @@ function placeHands(spec: RunSpec, student: SheetFor, wanted: Wanted): PlacedKey
   if (hands !== 'both') {
     const clef: Clef = hands === 'right' ? 'treble' : 'bass';
     const half = halfOf(range, clef);
+    const cost = isFirstHand(student) ? costFrom(firstHandMiddle(half)) : placeCost(student, half, [clef]);
     const run =
-      placeRun({ ...wanted, range: half, cost: placeCost(student, half, [clef]) }) ??
+      placeRun({ ...wanted, range: half, cost }) ??
       placeRun({ ...wanted, cost: placeCost(student, range, [clef]) });
     return run === null ? null : { tonic, staves: [{ clef, run }] };
   }

@@ -79,3 +79,17 @@ test('two octaves need neither', () => {
     expect(bar.directions.filter(({ kind }) => kind.startsWith('octave'))).toEqual([]);
   }
 });
+
+// Common practice, no source: a beginner at the piano has one hand over five keys, from middle C up or from the C below.
+test.each([
+  ['right', { kind: 'scale', octaves: 'five_notes', keys: 1 }, 'C4 D4 E4 F4 G4'],
+  ['left', { kind: 'scale', octaves: 'five_notes', keys: 1, hands: 'left' }, 'C3 D3 E3 F3 G3'],
+  [
+    'a tune',
+    { kind: 'chart', chart: '| C | G7 |', melody: 'E4:1 D4:1 C4:2 | G4:2 F4:2', key: 'fit' },
+    'E4 D4 C4 G4 F4',
+  ],
+])('a pianist’s first five notes lie under one hand: %s', (_, fields, wanted) => {
+  const pitches = pitchesOf(scoreOf(fields, 'piano', 'beginner')).map(formatPitch);
+  expect([...new Set(pitches)].join(' ')).toBe(wanted);
+});
