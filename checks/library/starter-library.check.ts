@@ -51,9 +51,13 @@ describe('the skill map', () => {
     expect(spare).toEqual([]);
   });
 
-  test('has at least 60 skills that the twelve units develop, and no two titles alike', () => {
+  test('holds no skill that no unit teaches: each is developed by an activity or reinforced in every lesson', () => {
     const developed = new Set(units.flatMap((unit) => [...developedBy(unit)]));
-    expect(developed.size).toBeGreaterThanOrEqual(60);
+    const orphans = starterSkills.filter((skill) => !skill.ongoing && !developed.has(skill.id));
+    expect(orphans.map((skill) => skill.id)).toEqual([]);
+  });
+
+  test('has no two titles alike', () => {
     expect(new Set(starterSkills.map((skill) => skill.title)).size).toBe(starterSkills.length);
   });
 });
@@ -87,11 +91,11 @@ describe('the twelve units', () => {
 
   test.each(starterUnits)('$name has the size of a unit of work', ({ unit }) => {
     expect(unit.activities.length).toBeGreaterThanOrEqual(5);
-    expect(unit.activities.length).toBeLessThanOrEqual(9);
+    expect(unit.activities.length).toBeLessThanOrEqual(10);
     expect(unit.extensions.length).toBeGreaterThanOrEqual(1);
     expect(unit.extensions.length).toBeLessThanOrEqual(3);
     expect(unit.checks.length).toBeGreaterThanOrEqual(3);
-    expect(unit.checks.length).toBeLessThanOrEqual(6);
+    expect(unit.checks.length).toBeLessThanOrEqual(7);
     const usual = unit.activities.map((activity) => activity.minutes.usual);
     expect(Math.min(...usual)).toBeGreaterThanOrEqual(6);
     expect(Math.max(...usual)).toBeLessThanOrEqual(25);
@@ -106,6 +110,33 @@ describe('the twelve units', () => {
     ).toBeGreaterThanOrEqual(2);
   });
 
+  // A child of eight is taught otherwise, not only for fewer minutes. Common practice, no source.
+  test.each(starterUnits)('$name has no variant that changes the minutes only', ({ unit }) => {
+    const empty = allActivities(unit).flatMap((activity) =>
+      activity.variants
+        .filter((one) => one.howTo === undefined && one.materials === undefined)
+        .map((one) => `${activity.key} ${one.ages?.from ?? ''} ${one.stages ?? ''}`),
+    );
+    expect(empty).toEqual([]);
+  });
+
+  test.each(starterUnits)('$name speaks to children otherwise in most of its activities', ({ unit }) => {
+    const age = Math.max(unit.ages.from, 7);
+    if (age >= 9) return;
+    const told = unit.activities.filter((activity) =>
+      unit.stages
+        .filter((stage) => stage === 'beginner' || stage === 'elementary')
+        .every((stage) => applyVariant(activity, { stage, age }).howTo !== activity.howTo),
+    );
+    expect(told.length / unit.activities.length).toBeGreaterThanOrEqual(0.6);
+  });
+
+  // A teacher's voice to a child, and the parent who is there: common practice, no source.
+  test('every area has a unit for a beginner of seven', () => {
+    const open = units.filter((unit) => unit.stages.includes('beginner') && unit.ages.from <= 7);
+    expect(new Set(open.map((unit) => unit.area))).toEqual(new Set(areas));
+  });
+
   test.each(starterUnits)('$name ends in something shown, with the musical work last', ({ unit }) => {
     const last = unit.activities.at(-1);
     expect(last?.character).toBe('musical');
@@ -114,10 +145,10 @@ describe('the twelve units', () => {
 });
 
 describe('the units as a path', () => {
-  test('three or four need nothing, the others rest on skills that other units teach', () => {
+  test('two or three need nothing, the others rest on skills that other units teach', () => {
     const free = units.filter((unit) => starterMap.missingFor(unit, () => false).length === 0);
-    expect(free.length).toBeGreaterThanOrEqual(3);
-    expect(free.length).toBeLessThanOrEqual(4);
+    expect(free.length).toBeGreaterThanOrEqual(2);
+    expect(free.length).toBeLessThanOrEqual(3);
     for (const unit of units) {
       const taught = new Set(
         units.filter((other) => other !== unit).flatMap((other) => [...developedInCore(other)]),
@@ -153,9 +184,14 @@ const mostAtAStretch = [
 ] as const;
 
 test.each(starterUnits)('$name: the least useful time fits what each age can sit through', ({ unit }) => {
+  // Who is intermediate is eight or more: common practice, no source.
   for (const activity of allActivities(unit))
     for (const stage of unit.stages)
-      for (let age = unit.ages.from; age <= unit.ages.to; age++) {
+      for (
+        let age = Math.max(unit.ages.from, stages.indexOf(stage) >= 2 ? 8 : 0);
+        age <= unit.ages.to;
+        age++
+      ) {
         const { minutes } = applyVariant(activity, { stage, age });
         const most = mostAtAStretch.find(([to]) => age <= to)?.[1] ?? 0;
         expect(minutes.shortest, `${activity.key} at ${age}`).toBeLessThanOrEqual(most);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { parseMaterialSpec } from '#music';
 import type { UnitDocument } from '#planning';
 import { starterSkills, starterUnits } from './starter-library.ts';
 
@@ -89,6 +90,17 @@ const freeTunes: Readonly<Record<string, string>> = {
   'Ode to Joy': 'Beethoven, died 1827',
   'Auld Lang Syne': 'traditional, Scottish; words Burns, died 1796',
   'The Water is Wide': 'traditional, British; the tune in print since 1906 or before',
+  'When the Saints': 'traditional, American, 19th century',
+  'Little Hans': 'Hänschen klein: traditional, German, 18th century',
+  'From the New World': 'Dvořák, 1893; died 1904',
+  'Low Tide': 'our own',
+  'The Ferry Goes Home': 'our own',
+  'Eight questions': 'our own',
+  'There and back': 'our own',
+  'Two endings': 'our own',
+  'Tune 1': 'Hot Cross Buns, see above',
+  'Tune 2': 'Mary Had a Little Lamb: Lowell Mason, died 1872',
+  'Tune 3': 'Au clair de la lune, see above',
 };
 
 test('every tune named in quotation marks with capitals is free to play', () => {
@@ -100,6 +112,24 @@ test('every tune named in quotation marks with capitals is free to play', () => 
     .map((found) => found[1] ?? '');
   expect(named.length).toBeGreaterThanOrEqual(5);
   expect(named.filter((name) => freeTunes[name] === undefined)).toEqual([]);
+});
+
+test('every written tune that a material brings is free to play', () => {
+  const specs = starterUnits
+    .flatMap(({ unit }) => [...unit.activities, ...unit.extensions])
+    .flatMap((activity) => [
+      ...activity.materials,
+      ...activity.variants.flatMap((variant) => variant.materials ?? []),
+    ])
+    .flatMap(({ spec, title }) => {
+      const read = parseMaterialSpec(spec);
+      return read.ok && read.value.kind === 'chart' && read.value.melody !== null
+        ? [read.value.title ?? title]
+        : [];
+    });
+  const tunes = [...new Set(specs.map((title) => title.replace(', second part', '')))];
+  expect(tunes.length).toBeGreaterThanOrEqual(10);
+  expect(tunes.filter((title) => freeTunes[title] === undefined)).toEqual([]);
 });
 
 function readingEase(text: string): number {
