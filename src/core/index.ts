@@ -3,6 +3,7 @@
 export { assert, present, unreachable } from './assert.ts';
 export { type Clock, createFixedClock, createSystemClock } from './clock.ts';
 export { type Brand, createId, type Id, isId } from './id.ts';
+export { formatJsonFault, type JsonFault, parseJson } from './json-text.ts';
 export {
   addDays,
   addMinutes,

@@ -16,7 +16,7 @@ import {
   unknownContext,
 } from '#listening';
 import { parseWav, type WavSound } from '../wav/parse-wav.ts';
-import { readNamedFile } from './read-file.ts';
+import { readJsonFile } from './read-file.ts';
 import { readWords, textOf } from './read-words.ts';
 
 const usage =
@@ -103,7 +103,7 @@ function readWavFile(path: string): Result<WavSound, string> {
 
 async function readContext(path: string | undefined): Promise<Result<TakeContext, string>> {
   if (path === undefined) return ok(unknownContext);
-  const value = await readJson(path);
+  const value = await readJsonFile(path);
   if (!value.ok) return value;
   const context = parseTakeContext(value.value);
   return context.ok ? context : err(`${path}: ${context.error.message}`);
@@ -111,7 +111,7 @@ async function readContext(path: string | undefined): Promise<Result<TakeContext
 
 async function readChecks(path: string | undefined): Promise<Result<readonly CheckSpec[], string>> {
   if (path === undefined) return ok([]);
-  const value = await readJson(path);
+  const value = await readJsonFile(path);
   if (!value.ok) return value;
   const specs: CheckSpec[] = [];
   for (const given of Array.isArray(value.value) ? (value.value as unknown[]) : [value.value]) {
@@ -120,16 +120,6 @@ async function readChecks(path: string | undefined): Promise<Result<readonly Che
     specs.push(spec.value);
   }
   return ok(specs);
-}
-
-async function readJson(path: string): Promise<Result<unknown, string>> {
-  const text = await readNamedFile(path);
-  if (!text.ok) return text;
-  try {
-    return ok(JSON.parse(text.value.replace(/^\uFEFF/, '')) as unknown);
-  } catch (fault) {
-    return err(`${path} is not JSON: ${fault instanceof Error ? fault.message : String(fault)}.`);
-  }
 }
 
 function formatListening(heard: Listening): object {

@@ -1,5 +1,6 @@
 // `levare plan PROBLEM.json`: the solver alone, for anyone who wants to judge it.
 
+import { formatJsonFault, parseJson } from '#core';
 import { formatProblemFault, parseProblem, solve } from '#planning';
 import { readNamedFile } from './read-file.ts';
 import { readWords } from './read-words.ts';
@@ -16,16 +17,12 @@ export async function plan(words: readonly string[]): Promise<number> {
     console.error(`levare plan: ${text.error}`);
     return 2;
   }
-  let value: unknown;
-  try {
-    value = JSON.parse(text.value);
-  } catch (fault) {
-    console.error(
-      `levare plan: ${file} is not JSON: ${fault instanceof Error ? fault.message : String(fault)}`,
-    );
+  const value = parseJson(text.value);
+  if (!value.ok) {
+    console.error(`levare plan: ${formatJsonFault(file, value.error)}`);
     return 2;
   }
-  const problem = parseProblem(value);
+  const problem = parseProblem(value.value);
   if (!problem.ok) {
     console.error(`levare plan: ${file}: ${formatProblemFault(problem.error)}`);
     return 2;

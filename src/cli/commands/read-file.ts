@@ -1,7 +1,7 @@
 // Reads a file a person named, or says in one sentence why it cannot be read.
 
 import { readFile, stat } from 'node:fs/promises';
-import { err, ok, type Result } from '#core';
+import { err, formatJsonFault, ok, parseJson, type Result } from '#core';
 
 const mostBytes = 200 * 1024 * 1024;
 
@@ -19,13 +19,10 @@ export async function readNamedFile(path: string): Promise<Result<string, string
   }
 }
 
-/** What stands in a JSON file a person named. */
+/** What stands in a JSON file a person named and may have written by hand. */
 export async function readJsonFile(path: string): Promise<Result<unknown, string>> {
   const text = await readNamedFile(path);
   if (!text.ok) return text;
-  try {
-    return ok(JSON.parse(text.value));
-  } catch (fault) {
-    return err(`${path} is not JSON: ${fault instanceof Error ? fault.message : String(fault)}`);
-  }
+  const value = parseJson(text.value);
+  return value.ok ? value : err(formatJsonFault(path, value.error));
 }

@@ -2,9 +2,8 @@
 // making, and without aliases that multiply. Faults carry the line and column.
 
 import { Composer, type CST, type Document, isMap, isNode, isScalar, LineCounter, Parser, visit } from 'yaml';
-import { err, type Result } from '#core';
+import { err, parseJson, type Result } from '#core';
 import type { Skill } from '../skill/skill.ts';
-import { findJsonBreak } from './json-syntax.ts';
 import { type PlacedFault, placeSkillMap, placeUnitFile } from './parse-unit-file.ts';
 import type { UnitFile } from './unit.ts';
 import type { UnitFault } from './unit-fault.ts';
@@ -51,24 +50,12 @@ function readJson<T>(
   text: string,
   place: (value: unknown) => Result<T, readonly PlacedFault[]>,
 ): Result<T, readonly UnitFault[]> {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch {
-    const broken = findJsonBreak(text) ?? { offset: 0, wanted: 'a value' };
-    const lines = text.slice(0, broken.offset).split('\n');
-    return err([
-      {
-        kind: 'Syntax',
-        path: '',
-        problem: 'is not JSON',
-        mend: `Put ${broken.wanted} here.`,
-        line: lines.length,
-        column: (lines.at(-1)?.length ?? 0) + 1,
-      },
-    ]);
+  const read = parseJson(text);
+  if (!read.ok) {
+    const { problem, mend, line, column } = read.error;
+    return err([{ kind: 'Syntax', path: '', problem, mend, line, column }]);
   }
-  const placed = place(value);
+  const placed = place(read.value);
   return placed.ok ? placed : err(placed.error.map((one) => one.fault));
 }
 

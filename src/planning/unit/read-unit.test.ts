@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkableValues, checkFields, parseCheckSpec } from '#listening';
 import { exampleFile, writtenUnit } from './example-unit.ts';
-import { findJsonBreak } from './json-syntax.ts';
 import { parseSkillMap, parseUnitFile } from './parse-unit-file.ts';
 import { longestUnitText, readSkillMapText, readUnitText } from './read-unit-text.ts';
 import { formatUnitFault } from './unit-fault.ts';
@@ -241,6 +240,15 @@ describe('the text of a unit', () => {
     );
   });
 
+  test('a field said twice is refused alike in JSON and in YAML', () => {
+    const twice = '{\n  "unit": {"title": "One", "goal": "x",\n    "title": "Two"},\n  "skills": []\n}';
+    const told = ['The file (line 3, column 5) says "title" twice. Keep one of the two.'];
+    expect(faultsOf(readUnitText(twice, 'json'))).toEqual(told);
+    expect(faultsOf(readUnitText(twice, 'yaml'))).toEqual(told);
+    const skills = '{"format": "levare-skills/1", "skills": [], "format": "levare-skills/1"}';
+    expect(readSkillMapText(skills, 'json')).toMatchObject({ ok: false, error: [{ line: 1, column: 45 }] });
+  });
+
   test('skills come from a skill map file', () => {
     const text =
       'format: levare-skills/1\nskills:\n  - {id: "skill:beat", title: Beat, area: rhythm, stage: beginner, description: There.}\n';
@@ -251,35 +259,4 @@ describe('the text of a unit', () => {
       error: [{ path: 'skills[0].area', line: 3 }],
     });
   });
-});
-
-// The engine's own JSON.parse (ECMA-262 §25.5.1) is the outside judge of what is JSON.
-test('the search for a break in JSON agrees with JSON.parse', () => {
-  const signs = fc.constantFrom(...'{}[]",:0-1.eE+\\u tfn\n', 'true', 'null', '"a"', '\u0001');
-  const isJson = (text: string) => {
-    try {
-      JSON.parse(text);
-      return true;
-    } catch {
-      return false;
-    }
-  };
-  fc.assert(
-    fc.property(
-      fc.oneof(
-        fc.string({ unit: signs }),
-        fc.json().map((text) => text.replace('"', '')),
-      ),
-      (text) => {
-        expect(findJsonBreak(text) === null).toBe(isJson(text));
-      },
-    ),
-    { seed: 20261125, numRuns: 3000 },
-  );
-  fc.assert(
-    fc.property(fc.json(), (text) => {
-      expect(findJsonBreak(text)).toBeNull();
-    }),
-    { seed: 20261125 },
-  );
 });
