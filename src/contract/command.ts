@@ -265,8 +265,8 @@ const steps = [
   /** Members of a group who were not there: all of them, so that none means that everybody was. */
   z.strictObject({ type: z.literal('lesson.absent'), lesson, absent: z.array(idOf('student')).max(40) }),
   /**
-   * Text as it is typed. `base` is the text the typing began from: when the stored text is neither `base` nor `text`,
-   * both are kept, one above the other, and nothing is lost.
+   * Text as it is typed. `base` is the text the typing began from, as the studio once told it. What others wrote since
+   * stays: both changes are made, each once, and where both wrote at the same place one stands above the other.
    */
   z.strictObject({
     type: z.literal('lesson.write'),

@@ -12,7 +12,7 @@ export {
 } from './command.ts';
 export { idOf } from './id-of.ts';
 export { isLessonLength, lessonLength } from './lesson-length.ts';
-export type { CommandReply, Fault, FaultReply } from './reply.ts';
+export type { CommandReply, Fault, FaultReply, WrittenText } from './reply.ts';
 export {
   type PreviewHolidays,
   type PreviewStudents,

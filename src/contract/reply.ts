@@ -16,6 +16,18 @@ export interface CommandReply {
   readonly notices: readonly string[];
   /** Only a running clock was kept: nothing that a person did. */
   readonly clockOnly?: true;
+  /** Of a text that was written: what became of it. */
+  readonly wrote?: WrittenText;
+}
+
+/** What became of a text that was written: the window that typed it goes on from here. */
+export interface WrittenText {
+  /** The text that the studio had once it was written. */
+  readonly text: string;
+  /** The text as it was sent, where it is another. */
+  readonly typed?: string;
+  /** What the studio had before, where others had written meanwhile. */
+  readonly over?: string;
 }
 
 /**

@@ -4,6 +4,7 @@ export { assert, present, unreachable } from './assert.ts';
 export { type Clock, createFixedClock, createSystemClock } from './clock.ts';
 export { type Brand, createId, type Id, isId } from './id.ts';
 export { formatJsonFault, type JsonFault, parseJson } from './json-text.ts';
+export { type MergedText, mergeEdits, mergeTexts } from './merge-text.ts';
 export {
   addDays,
   addMinutes,
@@ -25,4 +26,5 @@ export {
 } from './plain-date.ts';
 export { chooseOne, createSeededRandom, type Random, randomInteger } from './random.ts';
 export { type Err, err, type Ok, ok, type Result } from './result.ts';
+export { applyEdit, type Edit, editBetween } from './text-edit.ts';
 export { isTimeZone, secondsAt, wallAt } from './time-zone.ts';

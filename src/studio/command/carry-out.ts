@@ -37,6 +37,7 @@ export async function applyCommand(
     notices: [],
     inHand: new Map(),
     clockOnly: false,
+    wrote: null,
   };
   if (command.type !== 'studio.found' && (await tx.get('studio', studioId)) === null)
     return err({
@@ -49,8 +50,14 @@ export async function applyCommand(
   if (!done.ok) return done;
   if (!imagining) await sweepSounds(desk);
   const courses = await settleCourses(desk);
-  const reply: CommandReply = { change, label: done.value, courses, notices: [...new Set(desk.notices)] };
-  return ok(desk.clockOnly ? { ...reply, clockOnly: true } : reply);
+  return ok({
+    change,
+    label: done.value,
+    courses,
+    notices: [...new Set(desk.notices)],
+    ...(desk.clockOnly ? { clockOnly: true } : {}),
+    ...(desk.wrote ? { wrote: desk.wrote } : {}),
+  });
 }
 
 async function handleEach(

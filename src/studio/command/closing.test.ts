@@ -334,6 +334,17 @@ describe('levels', () => {
     });
     expect(reply.notices).toHaveLength(1);
     expect((await lessonAt(studio, 0)).note).toBe('tapped along\n\nbring the drum');
+    // The window that typed it goes on from what became of it.
+    const over = 'tapped along';
+    expect(reply.wrote).toEqual({ text: `${over}\n\nbring the drum`, typed: 'bring the drum', over });
+    const again = { type: 'lesson.write', lesson: first.id, field: 'note' } as const;
+    const both = 'tapped along\n\nbring the drum';
+    const loud = await studio.done({ ...again, base: both, text: both.replace('along', 'along, loud') });
+    expect(loud.wrote).toEqual({ text: both.replace('along', 'along, loud') });
+    // Each goes on in its own line, and neither stands twice.
+    const drums = await studio.done({ ...again, base: both, text: `${both}s` });
+    expect(drums.notices).toEqual([]);
+    expect((await lessonAt(studio, 0)).note).toBe('tapped along, loud\n\nbring the drums');
     const fault = await studio.refused({
       type: 'lesson.write',
       lesson: id('lesson', 'gone'),

@@ -1,7 +1,7 @@
 // What every command works at: the open change, the clock, chance, the planner, and the courses it has in hand. A
 // handler decides and saves; what a course needs after that (its revision, its plan, what moved) happens once, here.
 
-import type { CommandOf, CommandType, Fault } from '#contract';
+import type { CommandOf, CommandReply, CommandType, Fault } from '#contract';
 import type { Clock, PlainDate, Random, Result } from '#core';
 import { ok } from '#core';
 import type { Skill, UnitDocument } from '#planning';
@@ -35,6 +35,8 @@ export interface Desk {
   readonly inHand: Map<CourseId, CourseInHand>;
   /** Set where only a running clock was kept. */
   clockOnly: boolean;
+  /** What became of a text that was written. */
+  wrote: CommandReply['wrote'] | null;
 }
 
 /** A course that the command touches. `before` is as it was when the command first looked. */

@@ -2,9 +2,8 @@
 // late: what two windows typed is put together, and only a lesson that is gone makes it impossible, with the text handed
 // back.
 
-import { err, ok } from '#core';
+import { err, mergeTexts, ok } from '#core';
 import { formatDay } from '#planning';
-import { mergeText } from '../lesson/merge-text.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
 import type { Refusal } from './fault.ts';
 
@@ -18,11 +17,19 @@ const gone = (what: string, text: string): Refusal =>
     details: [text],
   });
 
+/** The text to keep; the reply tells what became of the one that was sent. */
+function putTogether(desk: Desk, texts: Parameters<typeof mergeTexts>[0]): ReturnType<typeof mergeTexts> {
+  const merged = mergeTexts(texts);
+  const { mine, theirs } = texts;
+  desk.wrote = merged.text === mine ? { text: mine } : { text: merged.text, typed: mine, over: theirs };
+  return merged;
+}
+
 export const writeLesson: Handler<'lesson.write'> = async (desk, { lesson: id, field, base, text }) => {
   const lesson = await desk.tx.get('lesson', id);
   if (lesson === null) return gone('lesson', text);
   const records = await takeCourse(desk, lesson.course);
-  const merged = mergeText({ stored: lesson[field], base, typed: text });
+  const merged = putTogether(desk, { base, theirs: lesson[field], mine: text });
   if (merged.text !== lesson[field]) {
     await desk.tx.put('lesson', { ...lesson, [field]: merged.text });
     touchCourse(desk, lesson.course, { replan: false });
@@ -36,7 +43,7 @@ export const writeSegment: Handler<'segment.write'> = async (desk, { segment: id
   const segment = await desk.tx.get('segment', id);
   if (segment === null) return gone('part of the lesson', text);
   const records = await takeCourse(desk, segment.course);
-  const merged = mergeText({ stored: segment.note, base, typed: text });
+  const merged = putTogether(desk, { base, theirs: segment.note, mine: text });
   if (merged.text !== segment.note) {
     await desk.tx.put('segment', { ...segment, note: merged.text });
     touchCourse(desk, segment.course, { replan: false });

@@ -52,7 +52,6 @@ export function startLive(): () => void {
     due = false;
     const courses = waiting;
     waiting = new Set();
-    theOutbox.forgetWritten();
     refresh(courses);
   };
   const hear = (event: MessageEvent<string>) => {
@@ -79,7 +78,10 @@ export function startLive(): () => void {
       const lost = wasLost;
       wasLost = false;
       void theOutbox.flush().then(() => {
-        if (lost && theOutbox.status().pending === 0) void queryClient.invalidateQueries();
+        if (!lost || theOutbox.status().pending > 0) return;
+        // Nor whether it is the same studio: an older backup may have been put in its place.
+        theOutbox.forgetKnown();
+        void queryClient.invalidateQueries();
       });
     });
   };

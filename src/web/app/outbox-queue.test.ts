@@ -5,13 +5,14 @@ import type { Id } from '#core';
 import {
   backoffOf,
   begin,
+  carryOn,
   enqueue,
   mayWait,
   type OutboxCommand,
   type OutboxQueue,
-  rebase,
+  queueAfter,
   settle,
-  type WrittenText,
+  textOnItsWay,
 } from './outbox-queue.ts';
 
 const change = (n: number) => `change:${n}` as Id<'change'>;
@@ -37,17 +38,17 @@ const queueOf = (...commands: OutboxCommand[]) =>
 
 describe('joining', () => {
   test('typing in one field is one change with the first base', () => {
-    const queue = queueOf(write(1, '', 'L'), write(1, '', 'Lo'), write(1, '', 'Low F'));
+    const queue = queueOf(write(1, '', 'L'), write(1, 'L', 'Lo'), write(1, 'Lo', 'Low F'));
     expect(queue).toEqual([{ id: change(0), order: 1, attempts: 0, command: write(1, '', 'Low F') }]);
   });
 
   test('another field in between does not part two writes', () => {
-    const queue = queueOf(write(1, '', 'a'), log(1, 10, null), write(1, '', 'ab'));
+    const queue = queueOf(write(1, '', 'a'), log(1, 10, null), write(1, 'a', 'ab'));
     expect(queue.map((e) => e.command)).toEqual([write(1, '', 'ab'), log(1, 10, null)]);
   });
 
   test('a closed lesson parts what comes before from what comes after', () => {
-    const queue = queueOf(write(1, '', 'a'), close(1), write(1, '', 'ab'));
+    const queue = queueOf(write(1, '', 'a'), close(1), write(1, 'a', 'ab'));
     expect(queue.map((e) => e.command.type)).toEqual(['lesson.write', 'lesson.close', 'lesson.write']);
   });
 
@@ -58,7 +59,9 @@ describe('joining', () => {
       [change(0), write(1, '', 'a')],
       [change(1), write(1, 'a', 'ab')],
     ]);
-    expect(enqueue(queue, write(1, 'a', 'abc'), change(2))).toHaveLength(2);
+    expect(enqueue(queue, write(1, 'ab', 'abc'), change(2))).toHaveLength(2);
+    // What was typed over another text stands on that one.
+    expect(enqueue(queue, write(1, 'a', 'abc'), change(2))).toHaveLength(3);
   });
 
   test('a clock joined to an outcome keeps both', () => {
@@ -88,7 +91,6 @@ describe('joining', () => {
     fc.assert(
       fc.property(fc.array(step, { maxLength: 40 }), (steps) => {
         let queue: OutboxQueue = [];
-        let written: ReadonlyMap<string, WrittenText> = new Map();
         const stored = new Map<string, string>();
         const wanted = new Map<string, string>();
         const apply = (command: OutboxCommand) => {
@@ -99,9 +101,7 @@ describe('joining', () => {
         };
         steps.forEach((s, n) => {
           if (s.kind === 'write') {
-            const moved = rebase(write(s.n, '', s.text), written);
-            written = moved.written;
-            queue = enqueue(queue, moved.command, change(n));
+            queue = enqueue(queue, write(s.n, wanted.get(lesson(s.n)) ?? '', s.text), change(n));
             wanted.set(lesson(s.n), s.text);
           } else if (s.kind === 'close') queue = enqueue(queue, close(s.n), change(n));
           else {
@@ -124,18 +124,53 @@ describe('joining', () => {
   });
 });
 
-describe('rebasing', () => {
-  test('a base that this window has written past moves on', () => {
-    const first = rebase(write(1, '', 'a'), new Map());
-    const second = rebase(write(1, '', 'ab'), first.written);
-    expect(second.command).toEqual(write(1, 'a', 'ab'));
+describe('carrying on', () => {
+  const first = { id: change(0), order: 1, attempts: 1, command: write(1, '', 'Low F') };
+  const rest = change(9);
+
+  test('what others had written goes into what was typed since, and into nothing else', () => {
+    const queue = queueOf(
+      write(1, 'Low F', 'Low F sharp'),
+      close(1),
+      write(1, 'Low F sharp', 'Low F sharp.'),
+      write(2, '', 'Low F'),
+    );
+    const wrote = { text: 'Theirs\n\nLow F', typed: 'Low F', over: 'Theirs' };
+    expect(carryOn(queue, first, wrote, rest)?.queue.map((e) => e.command)).toEqual([
+      write(1, 'Theirs\n\nLow F', 'Theirs\n\nLow F sharp'),
+      close(1),
+      write(1, 'Theirs\n\nLow F sharp', 'Theirs\n\nLow F sharp.'),
+      write(2, '', 'Low F'),
+    ]);
   });
 
-  test('a base read anew from the server stands', () => {
-    const first = rebase(write(1, '', 'a'), new Map());
-    const second = rebase(write(1, 'a\n\nfrom elsewhere', 'b'), first.written);
-    expect(second.command).toEqual(write(1, 'a\n\nfrom elsewhere', 'b'));
+  test('what was attempted stays as it is, since it may have been taken', () => {
+    const queue = begin(queueOf(write(1, 'Low F', 'Low F sharp')), change(0));
+    const wrote = { text: 'Theirs\n\nLow F', typed: 'Low F', over: 'Theirs' };
+    expect(carryOn(queue, first, wrote, rest)?.queue).toEqual(queue);
   });
+
+  test('the rest of what was taken too early is sent too', () => {
+    const wrote = { text: 'Theirs\n\nLow', typed: 'Low', over: 'Theirs' };
+    expect(carryOn([], first, wrote, rest)?.queue).toEqual([
+      { id: rest, order: 1, attempts: 0, command: write(1, 'Theirs\n\nLow', 'Theirs\n\nLow F') },
+    ]);
+  });
+});
+
+test('what an earlier page left comes first, and is what is on its way where nothing else is', () => {
+  const left = queueOf(write(1, '', 'left'), close(1));
+  const all = queueAfter(left, [
+    ...left.slice(0, 1),
+    { id: change(7), order: 1, attempts: 0, command: write(2, '', 'own') },
+  ]);
+  expect(all.map((e) => [e.id, e.order])).toEqual([
+    [change(0), 1],
+    [change(1), 2],
+    [change(7), 3],
+  ]);
+  expect(textOnItsWay(all, `${lesson(1)} note`)).toBe('left');
+  expect(textOnItsWay(all, `${lesson(3)} note`)).toBeNull();
 });
 
 test('only fresh typing may wait; a level, an outcome or a close goes at once', () => {

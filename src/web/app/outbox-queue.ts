@@ -2,10 +2,11 @@
 // typing becomes one change. One queue in order of making keeps the order of every lesson.
 //
 // An entry that was ever attempted is frozen: its reply may have been lost after the server applied it, and the same id
-// is applied once. What comes after it is a new entry whose `base` is the text before it.
+// is applied once. What comes after it is a new entry whose `base` is the text before it. Once the reply tells what others
+// had written meanwhile, that is carried into all that follows, so that a `base` is a text that the studio had.
 
-import type { CommandOf } from '#contract';
-import type { Id } from '#core';
+import type { CommandOf, WrittenText } from '#contract';
+import { applyEdit, type Edit, editBetween, type Id, mergeEdits, mergeTexts } from '#core';
 
 export type OutboxCommand =
   | CommandOf<'lesson.write'>
@@ -43,11 +44,16 @@ export function fieldOf(command: OutboxCommand): string | null {
   }
 }
 
+/** Text on its way to its field. */
+type Write = CommandOf<'lesson.write'> | CommandOf<'segment.write'>;
+
+const isWrite = (command: OutboxCommand): command is Write =>
+  command.type === 'lesson.write' || command.type === 'segment.write';
+
 /** One command that says what two in a row said. Keeps the first `base` of writes. */
 function joined(first: OutboxCommand, second: OutboxCommand): OutboxCommand | null {
-  if (first.type === 'lesson.write' && second.type === 'lesson.write') return { ...second, base: first.base };
-  if (first.type === 'segment.write' && second.type === 'segment.write')
-    return { ...second, base: first.base };
+  if (isWrite(first) && isWrite(second))
+    return second.base === first.text ? { ...second, base: first.base } : null;
   if (first.type === 'segment.log' && second.type === 'segment.log')
     return {
       ...second,
@@ -60,9 +66,16 @@ function joined(first: OutboxCommand, second: OutboxCommand): OutboxCommand | nu
   return null;
 }
 
+/** The text that a field will have once all that waits has arrived; null where nothing waits for it. */
+export function textOnItsWay(queue: OutboxQueue, field: string): string | null {
+  const last = queue.findLast(({ command }) => isWrite(command) && fieldOf(command) === field)?.command;
+  return last && isWrite(last) ? last.text : null;
+}
+
 /**
  * The queue with one more command at its end. It joins the newest entry of the same field where that was never
- * attempted and nothing but writes and logs stands behind it; else it becomes an entry of its own with `id`.
+ * attempted and nothing but writes and logs stands behind it; else it becomes an entry of its own with `id`. A text joins
+ * only the text that it was typed over.
  */
 export function enqueue(queue: OutboxQueue, command: OutboxCommand, id: Id<'change'>): OutboxQueue {
   const field = fieldOf(command);
@@ -78,6 +91,13 @@ export function enqueue(queue: OutboxQueue, command: OutboxCommand, id: Id<'chan
   return [...queue, { id, order, command, attempts: 0 }];
 }
 
+/** The queue with what a page that is gone left before it, each entry once. */
+export function queueAfter(left: OutboxQueue, own: OutboxQueue): OutboxQueue {
+  const top = left.at(-1)?.order ?? 0;
+  const rest = own.filter((entry) => !left.some(({ id }) => id === entry.id));
+  return [...left, ...rest.map((entry) => ({ ...entry, order: entry.order + top }))];
+}
+
 /** The queue with this entry's sending begun once more. */
 export function begin(queue: OutboxQueue, id: Id<'change'>): OutboxQueue {
   return queue.map((entry) => (entry.id === id ? { ...entry, attempts: entry.attempts + 1 } : entry));
@@ -86,6 +106,50 @@ export function begin(queue: OutboxQueue, id: Id<'change'>): OutboxQueue {
 /** The queue without an entry that the server has taken, or refused for good. */
 export function settle(queue: OutboxQueue, id: Id<'change'>): OutboxQueue {
   return queue.filter((entry) => entry.id !== id);
+}
+
+export interface Carried {
+  readonly queue: OutboxQueue;
+  readonly field: string;
+  /** The last text that was typed over the one that was taken, and what others did as an edit of it. */
+  readonly from: string;
+  readonly edit: Edit;
+}
+
+/**
+ * The queue once the server has told what became of a text that it took (`taken` is no longer in it): what others had
+ * written goes into every later text that was typed over it. Where the server took another text under this id, because another
+ * window had sent it before more was typed, the rest is sent as `rest`.
+ */
+export function carryOn(
+  queue: OutboxQueue,
+  taken: OutboxEntry,
+  wrote: WrittenText,
+  rest: Id<'change'>,
+): Carried | null {
+  const { command } = taken;
+  if (!isWrite(command)) return null;
+  const field = fieldOf(command) ?? '';
+  const typed = wrote.typed ?? wrote.text;
+  const more: OutboxQueue =
+    typed === command.text
+      ? []
+      : [{ ...taken, id: rest, attempts: 0, command: { ...command, base: typed, text: command.text } }];
+  const merged = mergeTexts({ base: command.base, theirs: wrote.over ?? command.base, mine: typed });
+  let edit = merged.text === wrote.text ? merged.overMine : editBetween(typed, wrote.text);
+  let from = more.length > 0 ? typed : command.text;
+  const carried = [...more, ...queue].map((entry): OutboxEntry => {
+    const later = entry.command;
+    // What was attempted may have been taken as it is, and what was typed over another text stands on that.
+    if (!isWrite(later) || fieldOf(later) !== field || later.base !== from || entry.attempts > 0)
+      return entry;
+    const both = mergeEdits(from, edit, editBetween(from, later.text));
+    const base = applyEdit(from, edit);
+    from = later.text;
+    edit = both.overMine;
+    return { ...entry, command: { ...later, base, text: both.text } };
+  });
+  return { queue: carried, field, from, edit };
 }
 
 /** Whether sending may wait for more typing: nothing but writes, and logs that only carry the clock. */
@@ -100,29 +164,4 @@ export function mayWait(queue: OutboxQueue): boolean {
 /** Milliseconds to wait before the next try after so many failures: 0.5 s, doubled each time, at most 15 s. */
 export function backoffOf(failures: number): number {
   return Math.min(15_000, 500 * 2 ** Math.max(0, failures - 1));
-}
-
-/**
- * What each field was last given by this window. A caller's `base` is the text it began from; where this window has
- * written since, the true base is what it last wrote.
- */
-export interface WrittenText {
-  readonly from: string;
-  readonly last: string;
-}
-
-/** The command with its `base` moved on to what this window last wrote in that field. */
-export function rebase(
-  command: OutboxCommand,
-  written: ReadonlyMap<string, WrittenText>,
-): { readonly command: OutboxCommand; readonly written: ReadonlyMap<string, WrittenText> } {
-  if (command.type !== 'lesson.write' && command.type !== 'segment.write') return { command, written };
-  const field = fieldOf(command) ?? '';
-  const chain = written.get(field);
-  const follows = chain !== undefined && (command.base === chain.from || command.base === chain.last);
-  const next = new Map(written).set(field, {
-    from: follows ? chain.from : command.base,
-    last: command.text,
-  });
-  return { command: follows ? { ...command, base: chain.last } : command, written: next };
 }

@@ -1,8 +1,9 @@
 // Where the outbox survives a reload, a closed lid and a dead server: one object store of IndexedDB, shared by all windows
 // of this browser. Each entry belongs to the page that made it, and no other page sends it while that page is open: it
-// may still be growing there. A page shows that it is open by a lock that the browser lets go of when the page ends.
+// may still be growing there.
 
 import { newId } from '../new-id.ts';
+import { createPages } from './open-pages.ts';
 import type { OutboxEntry } from './outbox-queue.ts';
 
 export interface OutboxStore {
@@ -12,7 +13,8 @@ export interface OutboxStore {
    */
   adopt(take: (left: readonly OutboxEntry[]) => void): Promise<void>;
   put(entry: OutboxEntry): Promise<void>;
-  remove(id: OutboxEntry['id']): Promise<void>;
+  /** Takes an entry out and puts others in, both or neither. */
+  settle(id: OutboxEntry['id'], changed: readonly OutboxEntry[]): Promise<void>;
 }
 
 const storeName = 'waiting';
@@ -34,64 +36,99 @@ function open(): Promise<IDBDatabase> {
   return done(request);
 }
 
-/** Holds the lock of this name for as long as the page is open; resolves when it is held. */
-function holdForLife(locks: LockManager, name: string): Promise<void> {
-  return new Promise((held, failed) => {
-    locks
-      .request(name, () => {
-        held();
-        return new Promise<never>(() => {}); // only the end of the page lets go
-      })
-      .catch(failed);
+/** Resolves when all of it is on disk. */
+function kept(transaction: IDBTransaction): Promise<void> {
+  return new Promise((resolve, reject) => {
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error);
   });
 }
 
+/**
+ * The newest words in a place that is written before the key is up: the database is written a moment later, and a page
+ * that dies in that moment would lose a letter. It holds an entry until the database does.
+ */
+const mirror = {
+  prefix: 'levare-outbox ',
+  write(entry: KeptEntry): string {
+    const text = JSON.stringify(entry);
+    try {
+      sessionStorage.setItem(mirror.prefix + entry.id, text);
+    } catch {
+      // Full or forbidden: the database will have it.
+    }
+    return text;
+  },
+  /** Lets go of an entry, if it is still as it was written. */
+  drop(id: string, text: string | null = null) {
+    try {
+      const name = mirror.prefix + id;
+      if (text === null || sessionStorage.getItem(name) === text) sessionStorage.removeItem(name);
+    } catch {
+      // Nothing was kept.
+    }
+  },
+  read(): readonly KeptEntry[] {
+    try {
+      return Object.keys(sessionStorage)
+        .filter((name) => name.startsWith(mirror.prefix))
+        .map((name) => JSON.parse(sessionStorage.getItem(name) ?? '') as KeptEntry); // written by `write` alone
+    } catch {
+      return [];
+    }
+  },
+};
+
 /** A store in this browser. Every call rejects where the browser keeps none (some private windows). */
 export function createBrowserStore(): OutboxStore {
-  // A browser has no locks on an address of plain http other than this machine's own; there pages cannot know of one another.
-  const locks: LockManager | undefined = navigator.locks;
   const page = `${lockPrefix}${newId('page')}`;
-  const isOpen = locks === undefined ? Promise.resolve() : holdForLife(locks, page);
+  const pages = createPages(page);
   let database: Promise<IDBDatabase> | null = null;
-  const storeFor = async (mode: IDBTransactionMode) => {
-    await isOpen;
+  const begin = async () => {
+    await pages.isKnown;
     database ??= open();
     // `relaxed` would let a power cut lose what was typed.
-    return (await database).transaction(storeName, mode, { durability: 'strict' }).objectStore(storeName);
+    const transaction = (await database).transaction(storeName, 'readwrite', { durability: 'strict' });
+    return { store: transaction.objectStore(storeName), isKept: kept(transaction) };
   };
 
   /** Makes this page's what was left by those that are chosen, in one transaction, so that two pages never both have it. */
   async function takeOver(isChosen: (entry: KeptEntry) => boolean): Promise<readonly OutboxEntry[]> {
-    const store = await storeFor('readwrite');
-    const all: KeptEntry[] = await done(store.getAll());
+    const { store, isKept } = await begin();
+    const held: KeptEntry[] = await done(store.getAll());
+    const newest = mirror.read();
+    const all = [...held.filter((entry) => !newest.some(({ id }) => id === entry.id)), ...newest];
     const chosen = all.filter(isChosen).sort((a, b) => a.order - b.order);
-    for (const entry of chosen) await done(store.put({ ...entry, page }));
+    for (const entry of chosen) store.put({ ...entry, page });
+    await isKept;
+    for (const { id } of chosen) mirror.drop(id);
     return chosen.map(({ page: _, ...entry }) => entry);
   }
 
   return {
     async adopt(take) {
-      if (locks === undefined) return take(await takeOver(() => true));
-      const takeWhenClosed = (name: string) =>
-        void locks.request(name, async () => {
-          const left = await takeOver((entry) => entry.page === name);
-          if (left.length > 0) take(left);
-        });
-      await isOpen;
-      const { held = [] } = await locks.query();
-      const openPages = new Set(held.map(({ name }) => name));
-      for (const name of openPages) if (name !== page && name?.startsWith(lockPrefix)) takeWhenClosed(name);
-      // Pages look for one another when they open, so one that is open already has to be told of a new one.
-      const pages = new BroadcastChannel('levare-outbox');
-      pages.onmessage = ({ data }) => takeWhenClosed(String(data));
-      pages.postMessage(page);
-      take(await takeOver((entry) => entry.page === undefined || !openPages.has(entry.page)));
+      pages.onClosed(async (name) => {
+        const left = await takeOver((entry) => entry.page === name);
+        if (left.length > 0) take(left);
+      });
+      const open = await pages.listOpen();
+      take(await takeOver((entry) => entry.page === undefined || !open.has(entry.page)));
     },
     async put(entry) {
-      await done((await storeFor('readwrite')).put({ ...entry, page }));
+      const text = mirror.write({ ...entry, page });
+      const { store, isKept } = await begin();
+      store.put({ ...entry, page });
+      await isKept;
+      mirror.drop(entry.id, text);
     },
-    async remove(id) {
-      await done((await storeFor('readwrite')).delete(id));
+    async settle(id, changed) {
+      const texts = changed.map((entry) => mirror.write({ ...entry, page }));
+      mirror.drop(id);
+      const { store, isKept } = await begin();
+      store.delete(id);
+      for (const entry of changed) store.put({ ...entry, page });
+      await isKept;
+      for (const [at, entry] of changed.entries()) mirror.drop(entry.id, texts[at]);
     },
   };
 }

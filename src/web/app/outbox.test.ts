@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { CommandReply } from '#contract';
-import { err, type Id, ok, type Result } from '#core';
+import { applyEdit, err, type Id, ok, type Result } from '#core';
 import type { ApiFault } from './api.ts';
-import { createOutbox } from './outbox.ts';
+import { createOutbox, type Outbox } from './outbox.ts';
 import type { OutboxCommand, OutboxEntry } from './outbox-queue.ts';
 import type { OutboxStore } from './outbox-store.ts';
 
@@ -24,7 +24,10 @@ function createMemoryStore(): OutboxStore & { readonly kept: Map<string, OutboxE
     kept,
     adopt: async (take) => take([...kept.values()].sort((a, b) => a.order - b.order)),
     put: async (entry) => void kept.set(entry.id, entry),
-    remove: async (id) => void kept.delete(id),
+    settle: async (id, changed) => {
+      kept.delete(id);
+      for (const entry of changed) kept.set(entry.id, entry);
+    },
   };
 }
 
@@ -41,12 +44,18 @@ function createBench(store = createMemoryStore()) {
     tried,
     alive: true,
     loseReply: false,
+    /** What is answered in place of plain replies, in turn. */
+    answers: [] as CommandReply[],
+    /** Answers are held back. */
+    isHeld: false,
+    held: [] as (() => void)[],
     refuse: null as ApiFault | null,
     /** Lets promises settle without waiting on any clock. */
     async rest() {
       for (let n = 0; n < 50; n++) await Promise.resolve();
     },
     async pass(milliseconds: number) {
+      if (!bench.isHeld) for (const go of bench.held.splice(0)) go();
       now += milliseconds;
       const due = timers.filter((t) => t.at <= now);
       timers = timers.filter((t) => t.at > now);
@@ -71,7 +80,8 @@ function createBench(store = createMemoryStore()) {
           if (!bench.alive) return err(offline);
           if (bench.refuse) return err(bench.refuse);
           if (!applied.has(id)) applied.set(id, command);
-          return bench.loseReply ? err(offline) : ok(reply(id));
+          if (bench.isHeld) await new Promise<void>((go) => bench.held.push(go));
+          return bench.loseReply ? err(offline) : ok(bench.answers.shift() ?? reply(id));
         },
       });
     },
@@ -79,14 +89,19 @@ function createBench(store = createMemoryStore()) {
   return bench;
 }
 
+/** Each text over the one before, as keystrokes come. */
+function typed(outbox: Outbox, ...texts: readonly string[]): void {
+  for (const [at, text] of texts.slice(1).entries()) outbox.post(write(texts[at] ?? '', text));
+}
+
 test('typing is kept at once and sent when it rests, as one change', async () => {
   const bench = createBench();
   const outbox = bench.page();
-  for (const text of ['L', 'Lo', 'Low']) outbox.post(write('', text));
+  typed(outbox, '', 'L', 'Lo', 'Low');
   await bench.rest();
   expect([...bench.store.kept.values()].map((e) => e.command)).toEqual([write('', 'Low')]);
   expect(bench.applied.size).toBe(0);
-  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true, epoch: 0, trouble: null });
+  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true, trouble: null });
   await bench.pass(800);
   expect([...bench.applied.values()]).toEqual([write('', 'Low')]);
   expect(bench.store.kept.size).toBe(0);
@@ -97,7 +112,7 @@ test('typing that never rests is sent all the same', async () => {
   const bench = createBench();
   const outbox = bench.page();
   for (let n = 1; n <= 10; n++) {
-    outbox.post(write('', 'x'.repeat(n)));
+    outbox.post(write('x'.repeat(n - 1), 'x'.repeat(n)));
     await bench.pass(500);
   }
   expect(bench.applied.size).toBeGreaterThan(0);
@@ -129,9 +144,8 @@ test('a dead server: kept, tried again with the same id, applied once', async ()
   bench.alive = false;
   outbox.post(write('', 'a'));
   await bench.pass(800);
-  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true, epoch: 0, trouble: null });
-  outbox.post(write('', 'ab'));
-  outbox.post(write('', 'abc'));
+  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true, trouble: null });
+  typed(outbox, 'a', 'ab', 'abc');
   await bench.pass(500);
   bench.alive = true;
   await bench.pass(15_000);
@@ -240,16 +254,51 @@ test('after five tries it is refused with its text, and what follows goes on wit
   expect(told).toHaveLength(2);
 });
 
-test('after an undo a base is what the studio has, not what this window last wrote', async () => {
+const wrote = (text: string, over?: string, typedThere?: string): CommandReply => ({
+  change: 'change:there' as Id<'change'>,
+  label: 'done',
+  courses: [{ course: 'course:a' as Id<'course'>, revision: 7, moved: 0 }],
+  notices: [],
+  wrote: over === undefined ? { text } : { text, over, typed: typedThere ?? text },
+});
+
+test('what others had written goes into what waits, and is told as an edit of what is on screen', async () => {
   const bench = createBench();
+  bench.answers = [wrote('Theirs\n\nMine', 'Theirs', 'Mine')];
+  const outbox = bench.page();
+  const carried: unknown[] = [];
+  outbox.onCarried((field, from, edit) => carried.push([field, applyEdit(from, edit)]));
+  outbox.post(write('', 'Mine'));
+  bench.isHeld = true;
+  await bench.pass(800);
+  outbox.post(write('Mine', 'Mine too'));
+  expect(outbox.known(`${lesson} note`)).toEqual({ text: 'Mine too', revision: null });
+  bench.isHeld = false;
+  await bench.pass(0);
+  expect([...bench.applied.values()][1]).toEqual(write('Theirs\n\nMine', 'Theirs\n\nMine too'));
+  expect(carried[0]).toEqual([`${lesson} note`, 'Theirs\n\nMine too']);
+});
+
+test('once all is taken, the text and the revision that has it are known, until the studio may be another', async () => {
+  const bench = createBench();
+  bench.answers = [wrote('a')];
   const outbox = bench.page();
   outbox.post(write('', 'a'));
   await bench.pass(800);
-  outbox.forgetWritten();
-  expect(outbox.status().epoch).toBe(1);
-  outbox.post(write('', 'b'));
+  expect(outbox.known(`${lesson} note`)).toEqual({ text: 'a', revision: 7 });
+  outbox.forgetKnown();
+  expect(outbox.known(`${lesson} note`)).toBeNull();
+});
+
+test('where another window had sent it before more was typed, the rest is sent as a change of its own', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  bench.answers = [wrote('Warm')];
+  typed(outbox, '', 'Warm', 'Warm tone');
   await bench.pass(800);
-  expect([...bench.applied.values()]).toEqual([write('', 'a'), write('', 'b')]);
+  await bench.pass(800);
+  expect([...bench.applied.values()]).toEqual([write('', 'Warm tone'), write('Warm', 'Warm tone')]);
+  expect(new Set(bench.tried).size).toBe(2);
 });
 
 test('a browser that keeps nothing still sends, and says that it keeps nothing', async () => {

@@ -2,19 +2,21 @@
 // it is taken. The queue's rules are in outbox-queue.ts; this owns the store, the sending and the waiting.
 
 import type { CommandReply } from '#contract';
-import type { Id, Result } from '#core';
+import type { Edit, Id, Result } from '#core';
 import type { ApiFault } from './api.ts';
 import {
   backoffOf,
   begin,
+  carryOn,
   enqueue,
+  fieldOf,
   mayWait,
   type OutboxCommand,
   type OutboxEntry,
   type OutboxQueue,
-  rebase,
+  queueAfter,
   settle,
-  type WrittenText,
+  textOnItsWay,
 } from './outbox-queue.ts';
 import type { OutboxStore } from './outbox-store.ts';
 
@@ -26,8 +28,6 @@ export interface OutboxStatus {
   readonly pending: number;
   /** False where this browser keeps nothing: what waits is lost with the page. */
   readonly durable: boolean;
-  /** Rises when the studio's texts were changed by other means (an undo, another window): echoes are over. */
-  readonly epoch: number;
   /** What stands in the way until somebody mends it, in the server's words; else null. */
   readonly trouble: string | null;
 }
@@ -36,6 +36,15 @@ export interface OutboxSettled {
   readonly command: OutboxCommand;
   readonly reply: Result<CommandReply, ApiFault>;
 }
+
+/** The text of a field as this window knows it best. */
+export interface KnownText {
+  readonly text: string;
+  /** The revision of the course that first had it; null while the text is still on its way. */
+  readonly revision: number | null;
+}
+
+export type CarriedListener = (field: string, from: string, edit: Edit) => void;
 
 export interface Outbox {
   /** Takes a command and returns at once. `id` is that of a change that was sent already and had no answer. */
@@ -46,8 +55,12 @@ export interface Outbox {
   subscribe(listener: () => void): () => void;
   /** Tells of every command the server took, or refused for good. */
   onSettled(listener: (settled: OutboxSettled) => void): () => void;
-  /** The studio's texts were changed by other means (an undo, another window): a base is again what it says. */
-  forgetWritten(): void;
+  /** What this window wrote in a field (see `fieldOf`), or has on its way there; null where it wrote nothing. */
+  known(field: string): KnownText | null;
+  /** Tells what others did, as an edit of the text `from` that this window has on its way. */
+  onCarried(listener: CarriedListener): () => void;
+  /** The studio may be another than before: what it tells next is true, whatever its revision. */
+  forgetKnown(): void;
   /** Picks up what pages that are gone left behind, now and when another closes, and starts sending. */
   start(): Promise<void>;
 }
@@ -74,7 +87,9 @@ const isForTheTeacher = (fault: ApiFault): boolean =>
 /** Makes an outbox over a store, a way to send and a clock. */
 export function createOutbox(parts: OutboxParts): Outbox {
   let queue: OutboxQueue = [];
-  let written: ReadonlyMap<string, WrittenText> = new Map();
+  /** Sent for a window that closed, in a field that is written here too: it stands on what that one had on screen. */
+  const strange = new Set<OutboxEntry['id']>();
+  const known = new Map<string, KnownText & { readonly revision: number }>();
   let failures = 0;
   /** Times in a row that the server broke over the entry at the head. */
   let broken = 0;
@@ -84,15 +99,15 @@ export function createOutbox(parts: OutboxParts): Outbox {
   let durable = true;
   let callOff: (() => void) | null = null;
   let longest: (() => void) | null = null;
-  let epoch = 0;
   let trouble: string | null = null;
-  let status: OutboxStatus = { state: 'saved', pending: 0, durable, epoch, trouble };
+  let status: OutboxStatus = { state: 'saved', pending: 0, durable, trouble };
   const listeners = new Set<() => void>();
   const settledListeners = new Set<(settled: OutboxSettled) => void>();
+  const carriedListeners = new Set<CarriedListener>();
 
   function publish(): void {
     const state: OutboxState = queue.length === 0 ? 'saved' : failures > 0 ? 'waiting' : 'saving';
-    const next: OutboxStatus = { state, pending: queue.length, durable, epoch, trouble };
+    const next: OutboxStatus = { state, pending: queue.length, durable, trouble };
     if (JSON.stringify(next) === JSON.stringify(status)) return;
     status = next;
     for (const listener of listeners) listener();
@@ -121,10 +136,32 @@ export function createOutbox(parts: OutboxParts): Outbox {
     trouble = null;
     broken = 0;
     queue = settle(queue, begun.id);
-    await keep(parts.store.remove(begun.id));
+    const before = queue;
+    if (reply.ok) hearWritten(begun, reply.value);
+    await keep(
+      parts.store.settle(
+        begun.id,
+        queue.filter((entry) => !before.includes(entry)),
+      ),
+    );
     for (const listener of settledListeners) listener({ command: begun.command, reply });
     publish();
     return true;
+  }
+
+  function isWrittenHere(command: OutboxCommand): boolean {
+    const field = fieldOf(command);
+    return field !== null && (known.has(field) || queue.some((own) => fieldOf(own.command) === field));
+  }
+
+  /** What others wrote meanwhile goes into what follows, and into what is on screen. */
+  function hearWritten(taken: OutboxEntry, { wrote, courses }: CommandReply): void {
+    const carried = wrote && carryOn(queue, taken, wrote, parts.newChangeId());
+    if (!carried) return;
+    const { field, from, edit } = carried;
+    queue = carried.queue;
+    known.set(field, { text: wrote.text, revision: courses[0]?.revision ?? known.get(field)?.revision ?? 0 });
+    if (edit.length > 0) for (const listener of carriedListeners) listener(field, from, edit);
   }
 
   /**
@@ -173,10 +210,8 @@ export function createOutbox(parts: OutboxParts): Outbox {
 
   return {
     post(given, id = parts.newChangeId()) {
-      const moved = rebase(given, written);
-      written = moved.written;
       const before = queue;
-      queue = enqueue(queue, moved.command, id);
+      queue = enqueue(queue, given, id);
       const changed = queue.filter((entry) => !before.includes(entry));
       for (const entry of changed) void keep(parts.store.put(entry));
       publish();
@@ -212,18 +247,23 @@ export function createOutbox(parts: OutboxParts): Outbox {
       settledListeners.add(listener);
       return () => settledListeners.delete(listener);
     },
-    forgetWritten() {
-      written = new Map();
-      epoch++;
-      publish();
+    known(field) {
+      const own = queue.filter(({ id }) => !strange.has(id));
+      const text = textOnItsWay(own, field);
+      return text === null ? (known.get(field) ?? null) : { text, revision: null };
+    },
+    onCarried(listener) {
+      carriedListeners.add(listener);
+      return () => carriedListeners.delete(listener);
+    },
+    forgetKnown() {
+      known.clear();
     },
     async start() {
       try {
         await parts.store.adopt((left) => {
-          // What this page made while loading comes after what an earlier one left.
-          const top = left.at(-1)?.order ?? 0;
-          const own = queue.filter((entry) => !left.some((e) => e.id === entry.id));
-          queue = [...left, ...own.map((entry) => ({ ...entry, order: entry.order + top }))];
+          for (const { id, command } of left) if (isWrittenHere(command)) strange.add(id);
+          queue = queueAfter(left, queue);
           publish();
           if (failures === 0) void drain();
         });

@@ -47,7 +47,6 @@ export async function send(command: Command): Promise<CommandReply | null> {
     showFault(reply.error, command.type);
     return null;
   }
-  if (command.type === 'undo') theOutbox.forgetWritten();
   // A studio just founded has nothing before it to go back to, and what was refused on the welcome is done with.
   if (command.type === 'studio.found') dropToasts();
   else showDone(reply.value, command.type);
@@ -87,7 +86,6 @@ export async function sendInTurn(
     }
     done.push(reply.value);
   }
-  theOutbox.forgetWritten();
   joinChanges(done.map((reply) => reply.change));
   const last = done.at(-1);
   const notices = [...new Set(done.flatMap((reply) => reply.notices))];
@@ -148,7 +146,6 @@ export async function undoLast(): Promise<void> {
 async function undoUnder(change: Id<'change'>, clocks: readonly Id<'change'>[]): Promise<void> {
   const alone = await sendCommand(newId('change'), { type: 'undo', change });
   if (alone.ok) {
-    theOutbox.forgetWritten();
     showDone(alone.value, 'undo');
     await refreshAfter('undo');
   } else if (alone.error.kind === 'ChangedElsewhere') {

@@ -106,10 +106,9 @@ export function CloseReview({ lesson, told, post }: CloseReviewProps) {
           }
         />
         <KeptNote
-          field={`${lesson.id} note`}
           label={say.note}
           placeholder={words.lesson.lessonNotePlaceholder}
-          stored={told.note}
+          told={{ field: `${lesson.id} note`, stored: told.note, revision: told.courseRevision }}
           post={(base, text) => post({ type: 'lesson.write', lesson: lesson.id, field: 'note', base, text })}
         />
         <dl className="close-facts">

@@ -1,21 +1,19 @@
 import { useId } from 'react';
+import type { ToldText } from './kept-field.ts';
 import { useKeptText } from './use-kept-text.ts';
 
 export interface KeptNoteProps {
   readonly id?: string;
-  /** Names the field in this browser. */
-  readonly field: string;
+  readonly told: ToldText;
   readonly label: string;
-  /** The text as the studio last told it. */
-  readonly stored: string;
   readonly post: (base: string, text: string) => void;
   readonly placeholder?: string;
   readonly rows?: number;
 }
 
 /** A note that is saved as it is typed. Escape leaves it. */
-export function KeptNote({ id, field, label, stored, post, placeholder, rows = 1 }: KeptNoteProps) {
-  const text = useKeptText(field, stored, post);
+export function KeptNote({ id, told, label, post, placeholder, rows = 1 }: KeptNoteProps) {
+  const text = useKeptText(told, post);
   const own = useId();
   return (
     <div className="kept-note">
@@ -27,7 +25,7 @@ export function KeptNote({ id, field, label, stored, post, placeholder, rows = 1
         className="kept-note-text"
         rows={rows}
         placeholder={placeholder}
-        value={text.value}
+        value={text.value()}
         onChange={(event) => text.change(event.target.value)}
         onFocus={text.take}
         onBlur={text.leave}

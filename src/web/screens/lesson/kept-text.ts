@@ -1,77 +1,52 @@
-// Text that is saved as it is typed while others may write the same field. The typed text is the truth on this screen
-// while the hands are on it; what someone else put around or in place of it is kept beside it, never written over.
+// Text that is saved as it is typed while others may write the same field. While the hands are on it the field shows what
+// they type and nothing else moves under them; what others do meanwhile is kept as edits of what is shown, so that every
+// keystroke can be made in the whole text too.
+
+import { applyEdit, type Edit, editBetween, mergeEdits } from '#core';
+import type { KnownText } from '../../app/outbox.ts';
 
 export interface KeptText {
   /** What the field shows. */
   readonly shown: string;
-  /** The shown text as it was last sent, or as it was taken from the studio. */
-  readonly sent: string;
-  /** The whole text that the studio should have once everything sent has arrived. */
-  readonly base: string;
-  /** Text of others before and after ours, not shown while the field is in hand. */
-  readonly before: string;
-  readonly after: string;
-  /** Whole texts sent from here whose echo may still come back. */
-  readonly echoes: readonly string[];
-  /** The text the studio told last: told again, it is no news. Null when it is to be taken at its word again. */
-  readonly told: string | null;
+  /** The whole text: as the studio has it once all that was typed here has arrived. */
+  readonly whole: string;
+  /** What others did since the hands came, one after the other: from what is shown to the whole. */
+  readonly others: readonly Edit[];
 }
-
-/** More than a lesson's typing has keystrokes: every one may come back as an echo when the studio was away for long. */
-const mostEchoes = 5_000;
 
 /** A field as the studio has it. */
-export function keptText(stored: string): KeptText {
-  return { shown: stored, sent: stored, base: stored, before: '', after: '', echoes: [stored], told: stored };
+export const keptText = (whole: string): KeptText => ({ shown: whole, whole, others: [] });
+
+/** What is shown becomes this; the whole text before and after is what has to be sent. */
+export function typeText(state: KeptText, shown: string): KeptText {
+  let typed = editBetween(state.shown, shown);
+  let before = state.shown;
+  const others = state.others.map((edit) => {
+    const { overMine, overTheirs } = mergeEdits(before, edit, typed);
+    before = applyEdit(before, edit);
+    typed = overTheirs;
+    return overMine;
+  });
+  return { shown, whole: applyEdit(state.whole, typed), others };
 }
 
-export const typeText = (state: KeptText, shown: string): KeptText => ({ ...state, shown });
-
-export const isUnsent = (state: KeptText): boolean => state.shown !== state.sent;
-
-/** What has to be sent now, as base and text of the contract's write, and the state once it is on its way. */
-export function sendText(
-  state: KeptText,
-): { readonly base: string; readonly text: string; readonly state: KeptText } | null {
-  if (!isUnsent(state)) return null;
-  const text = state.before + state.shown + state.after;
-  const echoes = [...state.echoes, text].slice(-mostEchoes);
-  return { base: state.base, text, state: { ...state, sent: state.shown, base: text, echoes } };
+/** Others changed the whole text; it is not shown before the hands leave. */
+export function hearText(state: KeptText, edit: Edit): KeptText {
+  if (edit.length === 0) return state;
+  return { ...state, whole: applyEdit(state.whole, edit), others: [...state.others, edit] };
 }
+
+/** As `hearText`, where only the text that came of it is known. */
+export const hearWhole = (state: KeptText, whole: string): KeptText =>
+  hearText(state, editBetween(state.whole, whole));
+
+/** The hands leave the field: it shows the whole text. */
+export const releaseText = (state: KeptText): KeptText =>
+  state.shown === state.whole && state.others.length === 0 ? state : keptText(state.whole);
 
 /**
- * The studio's text arrives. Echoes of what was sent from here change nothing. Text of others is shown at once when the
- * field is free; while it is in hand or has unsent words, ours stays shown and theirs is kept around it; where ours is
- * no longer to be found in theirs, theirs is kept above.
+ * The whole text as it is best known: what this window has on its way, or wrote after the studio told what is on screen,
+ * else what the studio told at this revision of the course.
  */
-export function storedText(state: KeptText, stored: string, inHand: boolean): KeptText {
-  if (stored === state.told) return state;
-  const free = !inHand && !isUnsent(state);
-  const heard = { ...state, told: stored };
-  if (stored === state.base) return free && state.shown !== stored ? keptText(stored) : heard;
-  if (state.echoes.includes(stored)) return heard;
-  if (free) return keptText(stored);
-  const at = state.sent === '' ? -1 : stored.indexOf(state.sent);
-  if (at >= 0)
-    return {
-      ...heard,
-      base: stored,
-      before: stored.slice(0, at),
-      after: stored.slice(at + state.sent.length),
-    };
-  const before = stored === '' || stored.endsWith('\n') ? stored : `${stored}\n`;
-  return { ...heard, base: stored, before, after: '' };
-}
-
-/** The hands leave the field: when all is sent, it shows the whole text that the studio has. */
-export function releaseText(state: KeptText): KeptText {
-  return isUnsent(state) || state.shown === state.base
-    ? state
-    : { ...keptText(state.base), echoes: state.echoes, told: state.told };
-}
-
-/**
- * The studio's texts were changed by other means, such as an undo: what it tells now is no echo, even where it is a text
- * that was once sent from here.
- */
-export const forgetEchoes = (state: KeptText): KeptText => ({ ...state, echoes: [], told: null });
+export const bestText = (known: KnownText | null, stored: string, revision: number): string =>
+  known !== null && (known.revision === null || known.revision > revision) ? known.text : stored;

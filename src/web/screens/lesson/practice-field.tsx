@@ -14,9 +14,10 @@ export interface PracticeFieldProps {
  * teacher's own, and closing the lesson sets it as it stands.
  */
 export function PracticeField({ told, post, rows = 4 }: PracticeFieldProps) {
-  const text = useKeptText(`${told.id} practice`, told.practice, post);
+  const { id: lesson, practice: stored, courseRevision: revision } = told;
+  const text = useKeptText({ field: `${lesson} practice`, stored, revision }, post);
   const id = useId();
-  const suggested = text.value === '' && told.practice === '';
+  const suggested = text.value() === '' && told.practice === '';
   return (
     <div className="kept-note">
       <label htmlFor={id} className="lesson-label">
@@ -27,7 +28,7 @@ export function PracticeField({ told, post, rows = 4 }: PracticeFieldProps) {
         className="kept-note-text"
         aria-describedby={`${id}-help`}
         rows={rows}
-        value={suggested ? told.suggestedPractice : text.value}
+        value={suggested ? told.suggestedPractice : text.value()}
         // A suggestion that was emptied is a decision for no practice: a blank keeps it from coming back.
         onChange={(event) => text.change(event.target.value === '' && suggested ? ' ' : event.target.value)}
         onFocus={text.take}

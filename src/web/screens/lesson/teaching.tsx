@@ -215,19 +215,17 @@ export function Teaching({ lesson, told, post }: TeachingProps) {
             <KeptNote
               key={segment.id}
               id="segment-note"
-              field={`${segment.id} note`}
               label={words.lesson.segmentNote}
               placeholder={words.lesson.notePlaceholder}
-              stored={toldSegment.note}
+              told={{ field: `${segment.id} note`, stored: toldSegment.note, revision: told.courseRevision }}
               post={(base, text) => post({ type: 'segment.write', segment: segment.id, base, text })}
             />
           )}
           <KeptNote
             id="lesson-note"
-            field={`${lesson.id} note`}
             label={words.lesson.lessonNote}
             placeholder={words.lesson.lessonNotePlaceholder}
-            stored={told.note}
+            told={{ field: `${lesson.id} note`, stored: told.note, revision: told.courseRevision }}
             post={(base, text) =>
               post({ type: 'lesson.write', lesson: lesson.id, field: 'note', base, text })
             }
