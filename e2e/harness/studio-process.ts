@@ -14,6 +14,9 @@ export interface StudioProcess {
   kill(): Promise<void>;
   /** Ends it politely. */
   stop(): Promise<void>;
+  /** Lets it do nothing until it is woken, as a machine that is too busy does. */
+  sleep(): void;
+  wake(): void;
 }
 
 const root = join(import.meta.dirname, '..', '..');
@@ -43,6 +46,8 @@ export function startStudio(dataFolder: string, port = 0): Promise<StudioProcess
         link: link[0],
         kill: () => end(child, 'SIGKILL'),
         stop: () => end(child, 'SIGTERM'),
+        sleep: () => void child.kill('SIGSTOP'),
+        wake: () => void child.kill('SIGCONT'),
       });
     };
     child.stdout.on('data', read);

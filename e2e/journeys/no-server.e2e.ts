@@ -1,5 +1,7 @@
 // The page is loaded again while there is no server: Levare says so, keeps what was written, and goes on by itself.
 
+import { Agent, get } from 'node:http';
+import { setTimeout as wait } from 'node:timers/promises';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { LessonView } from '#contract';
@@ -100,3 +102,26 @@ tell('a browser that did not come by the link is told so, and rests', async () =
   expect(await findWithAxe(stranger.page)).toEqual([]);
   await stranger.context.close();
 });
+
+tell(
+  'requests that come after a rest, while the machine is too busy, are answered late and not cut off',
+  async () => {
+    const agent = new Agent({ keepAlive: true });
+    const ask = () =>
+      new Promise<number | string>((answer) => {
+        get(studio.address, { agent }, (reply) => {
+          reply.resume().on('end', () => answer(reply.statusCode ?? 0));
+        }).on('error', ({ message }) => answer(message));
+      });
+    const askAll = () => Promise.all(Array.from({ length: 40 }, ask));
+    expect(new Set(await askAll())).toEqual(new Set([200]));
+    studio.sleep();
+    // Node lets go of a connection that rested for five seconds, whatever came on it meanwhile.
+    await wait(6500);
+    const late = askAll();
+    await wait(300);
+    studio.wake();
+    expect(new Set(await late)).toEqual(new Set([200]));
+    agent.destroy();
+  },
+);

@@ -172,6 +172,48 @@ tell('what waits in one window is not sent by another that opens, and all of it 
   await expect.poll(noteNow, { timeout: 30_000 }).toBe(`${all} And this from a window that closed.`);
 });
 
+tell('where a browser has no locks, what a window that closed left is sent by the next, once', async () => {
+  // As over plain http from another device.
+  const cookies = await one.context.cookies();
+  const first = await openPage(browser);
+  await first.context.addCookies(cookies);
+  await first.context.addInitScript(() =>
+    Object.defineProperty(Navigator.prototype, 'locks', { get: () => undefined }),
+  );
+  const { lesson } = present(lessonsOf(await readCourse())[3], 'a lesson');
+  const open = async ({ page }: WatchedPage) => {
+    await page.goto(`${studio.address}/lesson/${lesson}`);
+    await createLessonPage(page).note.waitFor();
+    expect(await page.evaluate(() => navigator.locks)).toBeUndefined();
+  };
+  await open(first);
+  await first.page.route('**/api/commands', (route) => route.abort());
+  const note = createLessonPage(first.page).note;
+  await note.click();
+  await note.pressSequentially('Kept on the tablet');
+  await first.page.getByText(words.frame.waiting(1)).waitFor();
+  const noteNow = async () => (await readView<LessonView>(one.page, `/api/lessons/${lesson}`)).note;
+
+  // While it is open it is left to go on.
+  const second = await openWindow(first.context);
+  await open(second);
+  await createFrame(second.page).waitUntilSaved();
+  await note.pressSequentially(', to the end.');
+  await first.page.getByText(words.frame.waiting(2)).waitFor();
+  await first.page.evaluate(() => {
+    window.fetch = () => new Promise(() => {});
+  });
+  await first.page.close();
+  const third = await openWindow(first.context);
+  await open(third);
+  await expect.poll(noteNow, { timeout: 30_000 }).toBe('Kept on the tablet, to the end.');
+  await expect
+    .poll(() => createLessonPage(third.page).note.inputValue(), { timeout: 30_000 })
+    .toBe('Kept on the tablet, to the end.');
+  expect(third.faults()).toEqual([]);
+  await first.context.close();
+});
+
 /** Tells a page that it is in front or behind, as the browser does; a driven browser shows all of them. */
 const putInFront = (page: Page, isInFront: boolean) =>
   page.evaluate(

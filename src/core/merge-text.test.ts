@@ -59,7 +59,8 @@ describe('[R-TEXT] two texts over one', () => {
     // Each goes on with its own line.
     ['Left\n\nRight hand', 'Left\n\nRight', 'Left arm\n\nRight', 'Left arm\n\nRight hand', false],
     ['Left arm\n\nRight', 'Left\n\nRight', 'Left\n\nRight hand', 'Left arm\n\nRight hand', false],
-    ['Left\n\nRight', 'Left', 'Left\nlower', 'Left\nlower\n\nRight', false],
+    ['Left\n\nRight', 'Left', 'Left\nlower', 'Left\n\nRight\nlower', false],
+    ['Left\n\nRight', 'Left', 'Left arm', 'Left arm\n\nRight', false],
     ['to sing\n\nto', 'to sing\n\nto', 'to sing\n\ntomorrow', 'to sing\n\ntomorrow', false],
     // One mends a word, the other goes on after it.
     ['Tone', 'Tnoe', 'Tnoe better', 'Tone better', false],

@@ -33,8 +33,11 @@ export function mergeTexts(of: {
   return mergeEdits(base, editBetween(base, theirs), editBetween(base, mine));
 }
 
-/** As `mergeTexts`, of two edits of `base`. */
-export function mergeEdits(base: string, theirs: Edit, mine: Edit): MergedText {
+/**
+ * As `mergeTexts`, of two edits of `base`. With `goesOn`, lines typed here stay above those that others had put below what
+ * was typed here before; else who comes later stands below.
+ */
+export function mergeEdits(base: string, theirs: Edit, mine: Edit, goesOn = false): MergedText {
   const overMine: Splice[] = [];
   const overTheirs: Splice[] = [];
   let bothKept = false;
@@ -53,7 +56,7 @@ export function mergeEdits(base: string, theirs: Edit, mine: Edit): MergedText {
       m++;
     } else if (a && b) {
       const place = placeOf(base, theirs, t, mine, m);
-      const solved = solve(base, place);
+      const solved = solve(base, place, goesOn);
       for (const s of solved.overMine) pushSplice(overMine, { ...s, at: s.at + place.from + movedMine });
       for (const s of solved.overTheirs)
         pushSplice(overTheirs, { ...s, at: s.at + place.from + movedTheirs });
@@ -124,7 +127,7 @@ function placeOf(base: string, theirs: Edit, t: number, mine: Edit, m: number): 
 type Solved = Omit<MergedText, 'text'>;
 
 /** What becomes of a place that both changed; the edits' places are those within `place.theirs` and `place.mine`. */
-function solve(base: string, place: Place): Solved {
+function solve(base: string, place: Place, goesOn: boolean): Solved {
   const { theirs, mine } = place;
   const isNewInBoth = place.from === place.to;
   // The same words from both are one change; the same few new words may be the beginning of two sentences.
@@ -142,7 +145,7 @@ function solve(base: string, place: Place): Solved {
     return { overMine: [], overTheirs: replace(theirs, mine), bothKept: false };
   if (place.mySplices.every(({ put }) => put === ''))
     return { overMine: replace(mine, theirs), overTheirs: [], bothKept: false };
-  if (isNewInBoth && theirs.startsWith('\n'))
+  if (isNewInBoth && theirs.startsWith('\n') && (goesOn || !mine.startsWith('\n')))
     return {
       overMine: around(mine, '', theirs),
       overTheirs: around(theirs, mine, ''),

@@ -101,6 +101,9 @@ async function openStore(
   });
 }
 
+/** How long a connection may rest before the studio lets go of it; browsers do so long before. */
+const restMilliseconds = 60 * 60 * 1000;
+
 type Fetch = Parameters<typeof serve>[0]['fetch'];
 
 function listen(
@@ -120,6 +123,8 @@ function listen(
         }),
       ),
     );
+    // After the usual five seconds a request is cut off that comes just as a busy machine lets go of the connection.
+    if ('keepAliveTimeout' in server) server.keepAliveTimeout = restMilliseconds;
     server.once('error', (error: NodeJS.ErrnoException) => done(fault(sayListenFault(error, config))));
   });
 }

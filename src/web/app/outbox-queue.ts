@@ -143,7 +143,7 @@ export function carryOn(
     // What was attempted may have been taken as it is, and what was typed over another text stands on that.
     if (!isWrite(later) || fieldOf(later) !== field || later.base !== from || entry.attempts > 0)
       return entry;
-    const both = mergeEdits(from, edit, editBetween(from, later.text));
+    const both = mergeEdits(from, edit, editBetween(from, later.text), true);
     const base = applyEdit(from, edit);
     from = later.text;
     edit = both.overMine;

@@ -14,6 +14,7 @@ describe('text kept while it is typed', () => {
     let state = hearWhole(typeText(keptText(''), 'To'), 'To\n\nTo do');
     for (const shown of ['Ton', 'Tone', 'Tone:']) state = typeText(state, shown);
     expect(state.whole).toBe('Tone:\n\nTo do');
+    expect(typeText(state, 'Tone:\nwarm').whole).toBe('Tone:\nwarm\n\nTo do');
   });
   it('makes every change in the whole text too, however often others write', () => {
     let state = keptText('Scale. Piece.');

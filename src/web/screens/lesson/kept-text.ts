@@ -22,7 +22,7 @@ export function typeText(state: KeptText, shown: string): KeptText {
   let typed = editBetween(state.shown, shown);
   let before = state.shown;
   const others = state.others.map((edit) => {
-    const { overMine, overTheirs } = mergeEdits(before, edit, typed);
+    const { overMine, overTheirs } = mergeEdits(before, edit, typed, true);
     before = applyEdit(before, edit);
     typed = overTheirs;
     return overMine;
