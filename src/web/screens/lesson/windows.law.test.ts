@@ -131,7 +131,7 @@ test('[R-TEXT] law: what was typed in three windows is there once, letter by let
   );
 });
 
-// Texts do not tell all: of 18 000 games with other seeds, in one a line that began as another did was parted in two.
+// Texts do not tell all: in one of 15 000 games with other seeds a line that began as another did was parted in two.
 test('[R-TEXT] law: what was typed at one go below the rest stays together, on a line of its own', async () => {
   await fc.assert(
     fc.asyncProperty(stepsWith(alike, 'below'), async (steps) => {
