@@ -139,9 +139,10 @@ tell('what waits in one window is not sent by another that opens, and all of it 
   await note.click();
   // The first window's changes do not get through; the second one's would.
   await one.page.route('**/api/commands', (route) => route.abort());
-  await note.pressSequentially('First words');
+  // In one stroke each: hands that are slow, on a busy machine, would see one half sent before the other.
+  await one.page.keyboard.insertText('First words');
   await one.page.getByText(words.frame.waiting(1)).waitFor();
-  await note.pressSequentially(', and more');
+  await one.page.keyboard.insertText(', and more');
   await one.page.getByText(words.frame.waiting(2)).waitFor();
   other = await openWindow(one.context);
   await other.page.goto(`${studio.address}/lesson/${lesson}`);
@@ -161,7 +162,7 @@ tell('what waits in one window is not sent by another that opens, and all of it 
   const left = createLessonPage(other.page).note;
   await left.click();
   await left.press('End');
-  await left.pressSequentially(' And this from a window that closed.');
+  await other.page.keyboard.insertText(' And this from a window that closed.');
   await other.page.getByText(words.frame.waiting(1)).waitFor();
   // Nor does it get through while the window closes.
   await other.page.evaluate(() => {
@@ -190,7 +191,7 @@ tell('where a browser has no locks, what a window that closed left is sent by th
   await first.page.route('**/api/commands', (route) => route.abort());
   const note = createLessonPage(first.page).note;
   await note.click();
-  await note.pressSequentially('Kept on the tablet');
+  await first.page.keyboard.insertText('Kept on the tablet');
   await first.page.getByText(words.frame.waiting(1)).waitFor();
   const noteNow = async () => (await readView<LessonView>(one.page, `/api/lessons/${lesson}`)).note;
 
@@ -198,7 +199,9 @@ tell('where a browser has no locks, what a window that closed left is sent by th
   const second = await openWindow(first.context);
   await open(second);
   await createFrame(second.page).waitUntilSaved();
-  await note.pressSequentially(', to the end.');
+  await note.click();
+  await note.press('End');
+  await first.page.keyboard.insertText(', to the end.');
   await first.page.getByText(words.frame.waiting(2)).waitFor();
   await first.page.evaluate(() => {
     window.fetch = () => new Promise(() => {});
