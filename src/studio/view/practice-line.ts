@@ -1,4 +1,4 @@
-// What a segment leaves to practise at home: one line, with what to look or listen for.
+// What a segment leaves to practise at home: one line, as its how-to says it, else with what to look or listen for.
 
 import type { Skill, SkillId } from '#planning';
 import { workOf } from '../lesson/work-segment.ts';
@@ -16,8 +16,20 @@ export function practiceLine(
   const found = workOf(segment) === null ? null : activities.ofSegment(segment);
   if (found === null) return null;
   const [main] = found.activity.develops;
+  const said = readAtHome(found.activity.howTo);
   const lookFor = main === undefined ? undefined : activities.checksOf(main)[0]?.lookFor;
-  if (lookFor === undefined) return segment.title;
+  const task = said ?? lookFor;
+  if (task === undefined) return segment.title;
   // "Where is home?" ends its own sentence.
-  return /[.?!…]$/.test(segment.title) ? `${segment.title} ${lookFor}` : `${segment.title}: ${lookFor}`;
+  return /[.?!…]$/.test(segment.title) ? `${segment.title} ${task}` : `${segment.title}: ${task}`;
+}
+
+/** The paragraph that begins with “At home:”, as plain text on one line; null where there is none. */
+export function readAtHome(howTo: string): string | null {
+  for (const paragraph of howTo.split(/\n\s*\n/)) {
+    const said = /^\s*\**At home:\**\s*(\S[\s\S]*)$/.exec(paragraph)?.[1];
+    const line = said?.replaceAll(/\*+/g, '').replaceAll(/\s+/g, ' ').trim() ?? '';
+    if (line !== '') return line;
+  }
+  return null;
 }

@@ -182,7 +182,7 @@ export const units = {
     foldOf: (title: string) => `Fold up ${title}`,
     howTo: 'How to teach it',
     howToHelp:
-      'What to say, show, play and ask. Markdown: a blank line between paragraphs, **bold**, - for lists. Of a list like “- **Flute:** …”, “- **Brass:** …” the lesson shows the student’s own instrument alone.',
+      'What to say, show, play and ask. Markdown: a blank line between paragraphs, **bold**, - for lists. Of a list like “- **Flute:** …”, “- **Brass:** …” the lesson shows the student’s own instrument alone. A paragraph that begins with **At home:** is what the practice sheet suggests.',
     preview: 'How it reads',
     write: 'Write',
     minutes: 'Minutes',
