@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { isDate, isTime, type PlainDate, type PlainTime } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 import { areas, stages, type UnitDocument } from '#planning';
+import { eraseCommand } from './erasure.ts';
 import { idOf } from './id-of.ts';
 import { lessonLength } from './lesson-length.ts';
 import { takeCommands } from './take.ts';
@@ -359,6 +360,8 @@ export const commandSchema = z.discriminatedUnion('type', [
   ...steps,
   // takes, and consent to record them
   ...takeCommands,
+  /** Takes a student out for good, with all that is theirs, from the list of changes too. It cannot be taken back. */
+  eraseCommand,
   /** Several as one: all are done or none, each has seen what those before it did, and courses are planned again once. */
   z.strictObject({ type: z.literal('together'), label: short.min(1), commands: stepsOf(1000) }),
   /** Takes a change back; undoing an undo does it again. */

@@ -10,6 +10,7 @@ export {
   sendSchema,
   whatIfSchema,
 } from './command.ts';
+export { type ErasureView, type MentionView, mostOtherNames, otherNamesSchema } from './erasure.ts';
 export { idOf } from './id-of.ts';
 export { isLessonLength, lessonLength } from './lesson-length.ts';
 export type { CommandReply, Fault, FaultReply, WrittenText } from './reply.ts';

@@ -5,6 +5,8 @@
 //   GET  /api/lessons/:id                     LessonView
 //   GET  /api/students                        StudentsView
 //   GET  /api/students/:id                    StudentView
+//   GET  /api/students/:id/erasure[?called=n]  ErasureView
+//   GET  /api/students/:id/export             all that is kept of one student, as a file
 //   GET  /api/students/:id/takes              TakesView
 //   GET  /api/takes/:id                       TakeView
 //   GET  /api/takes/:id/sound                 the sound of a take

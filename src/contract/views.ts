@@ -655,5 +655,7 @@ export interface ChangesView {
     readonly isUndo: boolean;
     /** Only a running clock was kept: nothing that a person did, and would take back by itself. */
     readonly clockOnly: boolean;
+    /** What it deleted is gone for good: it cannot be taken back. */
+    readonly forGood: boolean;
   }[];
 }

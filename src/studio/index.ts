@@ -12,6 +12,7 @@ export { applyCommand, carryOut } from './command/carry-out.ts';
 export type { Outside, StarterLibrary } from './command/desk.ts';
 export { coursePlanner } from './course/course-planner.ts';
 export type { Planner } from './course/planner.ts';
+export { eraseInCopy } from './erase/erase-in-copy.ts';
 export { listKnownStudents } from './import/list-known-students.ts';
 export { previewStudents } from './import/preview-students.ts';
 export { type CsvRow, type CsvUnreadable, readCsv } from './import/read-csv.ts';
@@ -66,6 +67,8 @@ export type {
   ChangeHeader,
   ChangeOutcome,
   ChangeRecord,
+  JournalledChange,
+  NotCompacted,
   Query,
   Reader,
   Store,
@@ -74,6 +77,7 @@ export type {
   Transactor,
 } from './record/store.ts';
 export { studioId } from './record/studio-id.ts';
+export { loadStudentFile, type StudentFile } from './transfer/load-student-file.ts';
 export { loadUnitFile } from './transfer/load-unit-file.ts';
 export { previewUnits } from './transfer/preview-units.ts';
 export { loadSound } from './view/load-sound.ts';
@@ -81,6 +85,7 @@ export { viewChanges } from './view/view-changes.ts';
 export { viewCourse } from './view/view-course.ts';
 export { viewCourseUnit } from './view/view-course-unit.ts';
 export { viewDay } from './view/view-day.ts';
+export { viewErasure } from './view/view-erasure.ts';
 export { viewLesson } from './view/view-lesson.ts';
 export { viewSkills } from './view/view-skills.ts';
 export { viewStudent } from './view/view-student.ts';

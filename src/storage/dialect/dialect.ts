@@ -22,6 +22,8 @@ export interface Dialect {
    * backed up whole.
    */
   copyBeforeMigration(number: number): string | null;
+  /** Notes, in the same transaction, that the file is to be compacted; null where that is not asked at the next opening. */
+  readonly noteUncompacted: string | null;
   /** How often a change is tried when the database itself asks to try again. */
   readonly attempts: number;
   /** Whether an error is such a request. */
@@ -41,6 +43,7 @@ export const sqliteDialect: Dialect = {
   beginRead: ['begin'],
   beginMigration: ['begin immediate'],
   copyBeforeMigration: () => null,
+  noteUncompacted: 'pragma user_version = 1',
   attempts: 1,
   isRetryWanted: () => false,
   isReferenceBroken: (error) => codeOf(error) === 'SQLITE_CONSTRAINT_FOREIGNKEY',
@@ -77,6 +80,7 @@ export const postgresDialect: Dialect = {
         execute format('create table %I.%I as table %I', target, source, source);
       end loop;
     end $$`,
+  noteUncompacted: null,
   attempts: 5,
   // serialization_failure and deadlock_detected, foreign_key_violation: PostgreSQL 18 manual, appendix A.
   isRetryWanted: (error) => ['40001', '40P01'].includes(codeOf(error)),

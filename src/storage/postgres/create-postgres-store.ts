@@ -10,7 +10,8 @@ import { migrations as allMigrations } from '../migrations/list.ts';
 import { migrate, readDatabaseState } from '../migrations/migrate.ts';
 import type { Migration } from '../migrations/migration.ts';
 import type { OpenFault } from '../open-fault.ts';
-import type { Connections } from '../store/connections.ts';
+import { tableNames, tables } from '../schema/tables.ts';
+import { type Connections, tryToCompact } from '../store/connections.ts';
 import { createStore } from '../store/create-store.ts';
 import { createRun, type Run, type StudioDatabase } from '../store/statements.ts';
 
@@ -87,15 +88,24 @@ function createPostgresConnections(database: Kysely<StudioDatabase>): Connection
   const onConnection = <R>(work: (run: Run) => Promise<R>): Promise<R> =>
     database.connection().execute((held) => work(createRun(held)));
   let last: Promise<unknown> = Promise.resolve();
+  const withWriter: Connections['withWriter'] = (work) => {
+    const result = last.then(() => onConnection(work));
+    last = result.catch(() => null); // its caller sees the failure; the next writer goes on
+    return result;
+  };
   return {
     dialect: postgresDialect,
     builder: database,
     takesTurns: false,
-    withWriter(work) {
-      const result = last.then(() => onConnection(work));
-      last = result.catch(() => null); // its caller sees the failure; the next writer goes on
-      return result;
-    },
+    withWriter,
+    // Rows that were deleted or replaced lie in a table's file until it is written anew.
+    compact: () =>
+      tryToCompact(() =>
+        withWriter(async (run) => {
+          for (const name of ['change', 'changed_row', ...tableNames.map((table) => tables[table].name)])
+            await run(`vacuum (full) "${name}"`);
+        }),
+      ),
     withReader: onConnection,
     close: () => database.destroy(),
   };

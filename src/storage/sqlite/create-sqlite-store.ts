@@ -13,10 +13,10 @@ import { type DatabaseState, migrate, readDatabaseState } from '../migrations/mi
 import type { Migration } from '../migrations/migration.ts';
 import type { OpenFault } from '../open-fault.ts';
 import { createStore } from '../store/create-store.ts';
-import { openConnection } from './connection.ts';
+import { openConnection, type SqliteConnection } from './connection.ts';
 import { lockFolder } from './folder-lock.ts';
 import { makeFolder } from './make-folder.ts';
-import { createFileConnections, createMemoryConnections } from './sqlite-connections.ts';
+import { compactFile, createFileConnections, createMemoryConnections } from './sqlite-connections.ts';
 import { isDamage, isWorld, messageOf } from './sqlite-error.ts';
 
 export interface SqliteStoreOptions {
@@ -118,12 +118,26 @@ async function openFile(options: SqliteStoreOptions, backups: Backups): Promise<
   const writer = openConnection(path, 'write');
   try {
     const migrated = await migrate(writer.database, sqliteDialect, migrations, clock.instant());
-    if (migrated.ok) return ok(createStore(createFileConnections(path, writer)));
+    if (migrated.ok) {
+      compactIfNoted(writer);
+      return ok(createStore(createFileConnections(path, writer)));
+    }
     await writer.database.destroy();
     return err({ path, ...migrated.error });
   } catch (error) {
     await writer.database.destroy();
     throw error;
+  }
+}
+
+/** What was erased while there was no room to write the file anew, or before the power went, is seen to now. */
+function compactIfNoted(writer: SqliteConnection): void {
+  if (writer.handle.pragma('user_version', { simple: true }) === 0) return;
+  try {
+    compactFile(writer);
+  } catch (error) {
+    // Without room a teacher still gets at the day's lessons; the next opening tries again.
+    if (!isWorld(error)) throw error;
   }
 }
 

@@ -3,7 +3,7 @@
 
 import { assert } from '#core';
 import { sqliteDialect } from '../dialect/dialect.ts';
-import type { Connections } from '../store/connections.ts';
+import { type Connections, tryToCompact } from '../store/connections.ts';
 import { createRun, type Run } from '../store/statements.ts';
 import { openConnection, type SqliteConnection } from './connection.ts';
 
@@ -29,10 +29,37 @@ export function createFileConnections(path: string, writer: SqliteConnection): C
     return lane;
   };
 
+  /** Readers wait meanwhile: the file cannot be cut to its new length under one that reads. */
+  let alone: Promise<unknown> = Promise.resolve();
+  const compactAlone = async (): Promise<void> => {
+    const free: (() => void)[] = [];
+    try {
+      for (const { connection } of lanes)
+        await new Promise<void>((held, failed) => {
+          onConnection(connection, () => {
+            held();
+            return new Promise<void>((done) => free.push(done));
+          }).catch(failed);
+        });
+      await onConnection(writer, async () => compactFile(writer));
+    } finally {
+      for (const done of free) done();
+    }
+  };
+
   return {
     ...createMemoryConnections(writer),
     takesTurns: false,
+    compact() {
+      const compacted = tryToCompact(compactAlone);
+      alone = compacted;
+      return compacted;
+    },
     async withReader(work) {
+      for (let waited: unknown = null; waited !== alone; ) {
+        waited = alone;
+        await waited;
+      }
       const lane = findLane();
       lane.waiting++;
       try {
@@ -56,8 +83,20 @@ export function createMemoryConnections(only: SqliteConnection): Connections {
     takesTurns: true,
     withWriter: (work) => onConnection(only, work),
     withReader: (work) => onConnection(only, work),
+    compact: () => tryToCompact(() => onConnection(only, async () => compactFile(only))),
     close: () => closeAfterWork(only),
   };
+}
+
+/**
+ * Deleting overwrites rows, but a page that was split earlier may hold a second copy of one, and the WAL holds pages as they
+ * were: only a file written anew holds nothing of them. `user_version` says that this is still to be done.
+ */
+export function compactFile({ handle }: SqliteConnection): void {
+  handle.exec('vacuum');
+  const busy = handle.pragma('wal_checkpoint(truncate)', { simple: true });
+  if (busy !== 0) throw new Error('another program is reading the studio’s file');
+  handle.pragma('user_version = 0');
 }
 
 const onConnection = <R>(connection: SqliteConnection, work: (run: Run) => Promise<R>): Promise<R> =>

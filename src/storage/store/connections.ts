@@ -2,7 +2,8 @@
 // transaction.
 
 import type { Kysely } from 'kysely';
-import { assert } from '#core';
+import { assert, err, ok, type Result } from '#core';
+import type { NotCompacted } from '#studio';
 import type { Dialect } from '../dialect/dialect.ts';
 import type { Run, StudioDatabase } from './statements.ts';
 
@@ -15,7 +16,19 @@ export interface Connections {
   /** Waits until no other writer is at work in this program. */
   withWriter<R>(work: (run: Run) => Promise<R>): Promise<R>;
   withReader<R>(work: (run: Run) => Promise<R>): Promise<R>;
+  /** Writes the database's file anew without what was deleted from it. */
+  compact(): Promise<Result<null, NotCompacted>>;
   close(): Promise<void>;
+}
+
+/** Does the work of `compact`; a disk without room and the like leave the file as it is, and are told. */
+export async function tryToCompact(work: () => Promise<void>): Promise<Result<null, NotCompacted>> {
+  try {
+    await work();
+    return ok(null);
+  } catch (error) {
+    return err({ kind: 'NotCompacted', detail: error instanceof Error ? error.message : String(error) });
+  }
 }
 
 export interface Ending<R> {

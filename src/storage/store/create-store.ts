@@ -4,7 +4,7 @@ import { ok, type Result } from '#core';
 import type { ChangeHeader, ChangeOutcome, Store, Transactor } from '#studio';
 import { type Connections, type Ending, inTransaction } from './connections.ts';
 import { dumpStudio, loadStudio } from './dump.ts';
-import { writeChange } from './journal.ts';
+import { forgetChanges, writeChange } from './journal.ts';
 import { createNestingGuard } from './nesting.ts';
 import { createReader } from './reader.ts';
 import { createStatements, type Run } from './statements.ts';
@@ -53,13 +53,14 @@ export function createStore(connections: Connections): Store {
           const earlier = await createReader(run, statements).getChange(header.id);
           // The reply was given to the same change, so it has the same type.
           if (earlier !== null) return { end: 'rollback', value: ok(earlier.reply as R) };
-          const hand = createTransactor(run, statements, header.id);
+          const hand = createTransactor(run, statements, header.id, dialect.noteUncompacted);
           try {
             const outcome = await work(hand.transactor);
             if (!outcome.ok) return { end: 'rollback', value: outcome };
             const { label, reply } = outcome.value;
             const rows = await hand.finish();
-            await writeChange(run, statements, { ...header, label, reply, undoneBy: null }, rows);
+            const change = hand.toJournal({ ...header, label, reply, undoneBy: null, rows });
+            await writeChange(run, statements, change, change.rows);
             return { end: 'commit', value: ok(reply) };
           } finally {
             hand.close();
@@ -70,7 +71,7 @@ export function createStore(connections: Connections): Store {
     imagine: (work) =>
       patiently(() =>
         inWriter(async (run) => {
-          const hand = createTransactor(run, statements, null);
+          const hand = createTransactor(run, statements, null, dialect.noteUncompacted);
           try {
             return { end: 'rollback', value: await work(hand.transactor) };
           } finally {
@@ -79,6 +80,9 @@ export function createStore(connections: Connections): Store {
         }),
       ),
 
+    forgetChanges: (before) =>
+      inWriter(async (run) => ({ end: 'commit', value: await forgetChanges(run, statements, before) })),
+    compact: () => nesting.enter('change', () => connections.compact()),
     dump: () => inReader((run) => dumpStudio(run, statements)),
     load: (dump) => inWriter((run) => loadStudio(run, statements, dump)),
     close: () => connections.close(),

@@ -2,7 +2,7 @@
 // once-only delivery and the change list read it.
 
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
-import type { ChangedRow, ChangeId, ChangeRecord, TableName } from '#studio';
+import type { ChangedRow, ChangeId, ChangeRecord, JournalledChange, TableName } from '#studio';
 import type { NamedRow, SqlValue } from '../row/row-mapping.ts';
 import { cutIntoBatches, type Run, type Statements } from './statements.ts';
 
@@ -23,13 +23,77 @@ export async function writeChange(
     JSON.stringify(change.reply ?? null),
     change.undoneBy,
   ]);
+  await writeRows(run, statements, change.id, rows);
+}
+
+async function writeRows(
+  run: Run,
+  statements: Statements,
+  change: ChangeId,
+  rows: readonly ChangedRow[],
+): Promise<void> {
   let position = 0;
   for (const batch of cutIntoBatches(rows)) {
     const values: SqlValue[] = [];
     for (const row of batch)
-      values.push(change.id, position++, row.table, row.rowId, imageToSql(row.before), afterToSql(row));
+      values.push(change, position++, row.table, row.rowId, imageToSql(row.before), afterToSql(row));
     await run(statements.insert('changed_row', changedRowColumns, batch.length), values);
   }
+}
+
+/** As many changes as are held at once while the journal is gone through. */
+const changesAtOnce = 64;
+
+/** Goes through the journal, oldest change first, a few changes at a time; `visit` may write the ones it is given. */
+export async function walkJournal(
+  run: Run,
+  statements: Statements,
+  visit: (change: JournalledChange) => Promise<void> | void,
+): Promise<void> {
+  for (let above = 0; ; ) {
+    const found = await run(statements.changesAbove, [above, changesAtOnce]);
+    if (found.length === 0) return;
+    above = Number(found.at(-1)?.['number']);
+    const rowsByChange = new Map<string, ChangedRow[]>(found.map((row) => [String(row['id']), []]));
+    for (const batch of cutIntoBatches([...rowsByChange.keys()]))
+      for (const row of await run(statements.rowsOfChanges(batch.length), batch))
+        rowsByChange.get(String(row['change']))?.push(changedRowOf(row));
+    for (const row of found)
+      await visit({ ...changeRecordOf(row), rows: rowsByChange.get(String(row['id'])) ?? [] });
+  }
+}
+
+/** Writes each change of the journal as `rewrite` has it; what comes back as it was given is left alone. */
+export async function rewriteChanges(
+  run: Run,
+  statements: Statements,
+  rewrite: (change: JournalledChange) => JournalledChange,
+): Promise<void> {
+  await walkJournal(run, statements, async (change) => {
+    const { rows, ...header } = rewrite(change);
+    if (rows !== change.rows) {
+      await run(statements.removeRowsOfChange, [change.id]);
+      await writeRows(run, statements, change.id, rows);
+    }
+    const { label, type, reply, undoneBy } = header;
+    if (JSON.stringify([label, type, reply, undoneBy]) === JSON.stringify(headerOf(change))) return;
+    await run(statements.rewriteChange, [label, type, JSON.stringify(reply ?? null), undoneBy, change.id]);
+  });
+}
+
+const headerOf = ({ label, type, reply, undoneBy }: ChangeRecord) => [label, type, reply, undoneBy];
+
+/** Drops the changes made before the first one of this instant or later. */
+export async function forgetChanges(run: Run, statements: Statements, before: string): Promise<number> {
+  const [first] = await run(statements.firstChangeFrom, [before]);
+  const number = first?.['number'] ?? null;
+  // What undid a change has a higher number than it, so nothing that stays was undone by what goes.
+  const below = number === null ? Number.MAX_SAFE_INTEGER : Number(number);
+  const count = async () => Number((await run(statements.count('change')))[0]?.['rows']);
+  const there = await count();
+  await run(statements.forgetRowsBelow, [below]);
+  await run(statements.forgetChangesBelow, [below]);
+  return there - (await count());
 }
 
 /** The change that a row of the journal holds. */

@@ -5,7 +5,7 @@ import type { ChangedRow, ChangeRecord, Query, Reader, TableName, Tables } from 
 import { namedToRow, type Row, rowToRecord, type SqlValue, valueToSql } from '../row/row-mapping.ts';
 import type { Column, TableDescription } from '../schema/column.ts';
 import { tables } from '../schema/tables.ts';
-import { changedRowOf, changeRecordOf } from './journal.ts';
+import { changedRowOf, changeRecordOf, walkJournal } from './journal.ts';
 import { comparableColumn, type ListShape, type Run, type Statements } from './statements.ts';
 
 /** The table's description with its own type narrowed away, for code that works on any table. */
@@ -36,6 +36,7 @@ export function createReader(run: Run, statements: Statements): Reader {
     async listChangedRows(id): Promise<readonly ChangedRow[]> {
       return (await run(statements.changedRows, [id])).map(changedRowOf);
     },
+    eachChange: (visit) => walkJournal(run, statements, visit),
   };
 }
 

@@ -49,6 +49,19 @@ export interface Statements {
   readonly changeById: string;
   /** The change's id. */
   readonly changedRows: string;
+  /** Changes with a number above one, in the order in which they were made; the most wanted. */
+  readonly changesAbove: string;
+  /** The touched rows of `count` changes, change by change. */
+  rowsOfChanges(count: number): string;
+  /** An instant: the number of the first change made then or later, as `number`. */
+  readonly firstChangeFrom: string;
+  /** A number: the touched rows of the changes below it, and then those changes. */
+  readonly forgetRowsBelow: string;
+  readonly forgetChangesBelow: string;
+  /** Label, type, reply, undone by, then the change's id. */
+  readonly rewriteChange: string;
+  /** The change's id. */
+  readonly removeRowsOfChange: string;
   /** Every touched row of the journal, change by change. */
   readonly allChangedRows: string;
   /** Id, at, label, type, reply, undone by. */
@@ -108,6 +121,27 @@ export function createStatements(database: Kysely<StudioDatabase>): Statements {
     oldestChanges: changes.orderBy('number').compile().sql,
     changeById: changes.where('id', '=', '').compile().sql,
     changedRows: changedRows.where('change', '=', '').orderBy('position').compile().sql,
+    changesAbove: changes.where('number', '>', '').orderBy('number').limit(1).compile().sql,
+    rowsOfChanges: (count) =>
+      kept(`rows of changes ${count}`, () =>
+        changedRows.where('change', 'in', places(count)).orderBy('change').orderBy('position'),
+      ),
+    firstChangeFrom: database
+      .selectFrom('change')
+      .select((e) => e.fn.min('number').as('number'))
+      .where('at', '>=', '')
+      .compile().sql,
+    forgetRowsBelow: database
+      .deleteFrom('changed_row')
+      .where('change', 'in', (e) => e.selectFrom('change').select('id').where('number', '<', ''))
+      .compile().sql,
+    forgetChangesBelow: database.deleteFrom('change').where('number', '<', '').compile().sql,
+    rewriteChange: database
+      .updateTable('change')
+      .set({ label: '', type: '', reply: '', undone_by: '' })
+      .where('id', '=', '')
+      .compile().sql,
+    removeRowsOfChange: database.deleteFrom('changed_row').where('change', '=', '').compile().sql,
     allChangedRows: changedRows.orderBy('change').orderBy('position').compile().sql,
     insertChange: database
       .insertInto('change')

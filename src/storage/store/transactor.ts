@@ -2,9 +2,10 @@
 // that a replan of eighty segments goes in a few statements, and so that each row has one first image and one last.
 
 import { assert, present } from '#core';
-import type { ChangedRow, ChangeId, Query, TableName, Tables, Transactor } from '#studio';
+import type { ChangedRow, ChangeId, JournalledChange, Query, TableName, Tables, Transactor } from '#studio';
 import { isSameRow, type Row, recordToRow, rowToRecord } from '../row/row-mapping.ts';
 import { tables, unjournalled } from '../schema/tables.ts';
+import { rewriteChanges } from './journal.ts';
 import { createReader, describe, selectRows, selectRowsById } from './reader.ts';
 import { cutIntoBatches, type Run, type Statements } from './statements.ts';
 
@@ -23,16 +24,24 @@ export interface ChangeInHand {
   readonly transactor: Transactor;
   /** Writes what is still in hand and closes the transactor; the rows that differ from before, in order of touch. */
   finish(): Promise<readonly ChangedRow[]>;
+  /** The change to be written into the journal, as the rewriting of the journal has it, if there was one. */
+  toJournal(change: JournalledChange): JournalledChange;
   /** Closes the transactor as it is. */
   close(): void;
 }
 
 /** Begins the writing of one change on a connection that has its transaction open; `id` is null for what-if. */
-export function createTransactor(run: Run, statements: Statements, id: ChangeId | null): ChangeInHand {
+export function createTransactor(
+  run: Run,
+  statements: Statements,
+  id: ChangeId | null,
+  noteUncompacted: string | null,
+): ChangeInHand {
   const reader = createReader(run, statements);
   const rowsByTable = new Map<TableName, Map<string, RowInHand>>();
   const touched: { readonly table: TableName; readonly rowId: string }[] = [];
   const unwritten = new Map<TableName, Set<string>>();
+  const rewrites: ((change: JournalledChange) => JournalledChange)[] = [];
   let open = true;
 
   // Steps that reach the database run one after the other, also when the caller does not wait between them.
@@ -117,6 +126,13 @@ export function createTransactor(run: Run, statements: Statements, id: ChangeId 
     listChanges: (most) => inOrder(() => reader.listChanges(most)),
     getChange: (change) => inOrder(() => reader.getChange(change)),
     listChangedRows: (change) => inOrder(() => reader.listChangedRows(change)),
+    eachChange: (visit) => inOrder(() => reader.eachChange(visit)),
+    rewriteJournal: (rewrite) =>
+      inOrder(async () => {
+        rewrites.push(rewrite);
+        if (noteUncompacted !== null) await run(noteUncompacted);
+        await rewriteChanges(run, statements, rewrite);
+      }),
     async put<T extends TableName>(table: T, record: Tables[T]): Promise<void> {
       want(table, record.id, recordToRow<T>(tables[table], record));
     },
@@ -137,6 +153,7 @@ export function createTransactor(run: Run, statements: Statements, id: ChangeId 
     close() {
       open = false;
     },
+    toJournal: (change) => rewrites.reduce((written, rewrite) => rewrite(written), change),
     async finish() {
       await inOrder(async () => {
         for (const table of [...unwritten.keys()]) await writeOut(table);

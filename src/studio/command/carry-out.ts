@@ -12,12 +12,25 @@ import { settleCourses } from './settle-courses.ts';
 import { sweepSounds } from './take-sounds.ts';
 
 /** Applies a command once, or says why not; then nothing of it is saved. */
-export function carryOut(store: Store, send: Send, outside: Outside): Promise<Result<CommandReply, Fault>> {
+export async function carryOut(
+  store: Store,
+  send: Send,
+  outside: Outside,
+): Promise<Result<CommandReply, Fault>> {
   const header = { id: send.id, at: outside.clock.instant(), type: send.command.type };
-  return store.change<CommandReply, Fault>(header, async (tx) => {
-    const done = await applyCommand(tx, send.id, send.command, outside, false);
-    return done.ok ? ok({ label: done.value.label, reply: done.value }) : done;
+  const done = await store.change<CommandReply, Fault>(header, async (tx) => {
+    const applied = await applyCommand(tx, send.id, send.command, outside, false);
+    return applied.ok ? ok({ label: applied.value.label, reply: applied.value }) : applied;
   });
+  return done.ok && send.command.type === 'student.erase' ? ok(await compact(store, done.value)) : done;
+}
+
+/** What was erased is to be in the file no more; where that has to wait, the reply says so. */
+async function compact(store: Store, reply: CommandReply): Promise<CommandReply> {
+  const compacted = await store.compact();
+  if (compacted.ok) return reply;
+  const notice = `The studio’s file could not be written anew just now (${compacted.error.detail}), and may hold traces until Levare is started again with room on its disk.`;
+  return { ...reply, notices: [...reply.notices, notice] };
 }
 
 /** The body of `carryOut`, over a transactor: also what what-if runs. */

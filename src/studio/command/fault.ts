@@ -11,7 +11,7 @@ export type Refusal = Err<Fault>;
 export const notFound = (what: string): Refusal =>
   err({
     kind: 'NotFound',
-    message: `There is no such ${what} any more; it may have been removed. Load the page again.`,
+    message: `There is no such ${what} any more; it may have been removed, or erased with its student. Load the page again.`,
   });
 
 /** A rule stands against it now. */

@@ -22,6 +22,7 @@ import {
   takeIntoLibrary,
 } from './course-unit-commands.ts';
 import type { Handler } from './desk.ts';
+import { eraseStudent } from './erase-command.ts';
 import { changeFamily, joinFamily } from './family-commands.ts';
 import { putGroup, removeGroup } from './group-commands.ts';
 import {
@@ -60,6 +61,7 @@ export const handlers: { readonly [T in Exclude<CommandType, 'together'>]: Handl
   'student.remove': removeStudent,
   'family.join': joinFamily,
   'family.change': changeFamily,
+  'student.erase': eraseStudent,
   'group.put': putGroup,
   'group.remove': removeGroup,
   'term.put': putTerm,

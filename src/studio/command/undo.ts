@@ -3,19 +3,30 @@
 
 import type { Fault } from '#contract';
 import { err, ok } from '#core';
+import { erasedType } from '../erase/plan-erasure.ts';
 import type { CourseId, TableName, Tables } from '../record/records.ts';
 import type { ChangedRow, ChangeRecord, Transactor } from '../record/store.ts';
 import { studioId } from '../record/studio-id.ts';
 import { remakeAll } from './calendar-commands.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
-import { notAllowed, notFound } from './fault.ts';
+import { notAllowed } from './fault.ts';
 import { findInTheWay, type InTheWay, isPaceAlone, isUndone, openJournal } from './find-blockers.ts';
 import { putBackTake, tendSound } from './take-sounds.ts';
 
 export const undoChange: Handler<'undo'> = async (desk, { change: id }) => {
   const { tx } = desk;
   const change = await tx.getChange(id);
-  if (change === null) return notFound('change');
+  if (change === null)
+    return err({
+      kind: 'NotFound',
+      message: 'There is no such change in the list any more. Changes older than a year are not kept.',
+    });
+  if (change.type === erasedType)
+    return notAllowed(
+      'This change was about a student who was erased for good. It cannot be taken back, and nothing of it is kept.',
+    );
+  if (change.type === 'student.erase')
+    return notAllowed('A student who was erased is gone for good, and cannot be brought back.');
   if (await isUndone(tx, change)) return notAllowed(`“${change.label}” is taken back already.`);
   if (change.type === 'take.eraseSounds')
     return notAllowed('A sound that was deleted is gone for good, and cannot be brought back.');
@@ -60,7 +71,15 @@ async function refuse(desk: Desk, change: ChangeRecord, first: InTheWay): Promis
   const kind = first.why === 'changed' ? 'ChangedElsewhere' : 'NotAllowedNow';
   const alone = `“${change.label}” cannot be taken back alone, because`;
   const [only, ...others] = blockers ?? [];
-  if (blockers === null || only === undefined) return { kind, message: sayFirst(first, alone) };
+  if (blockers === null || only === undefined) {
+    const last = await (await openJournal(desk.tx)).newestOn(first, change.id);
+    if (last?.type === 'student.erase')
+      return {
+        kind: 'NotAllowedNow',
+        message: `“${change.label}” cannot be taken back any more: a student was erased for good since, and what it changed was made anew without them.`,
+      };
+    return { kind, message: sayFirst(first, alone) };
+  }
   const takeBack = [...blockers.map(({ id }) => id), change.id];
   const gone = first.why === 'gone' ? `what it hangs on is gone meanwhile (${described[first.table]})` : null;
   if (others.length === 0) {
@@ -93,6 +112,8 @@ function sayFirst({ why, table }: InTheWay, alone: string): string {
   }
 }
 
+const neverTakenBack: ReadonlySet<string> = new Set(['take.eraseSounds', 'studio.found', 'student.erase']);
+
 /** More than a person would take back to reach one change. */
 const mostBlockers = 200;
 
@@ -105,8 +126,7 @@ async function listBlockers(desk: Desk, change: ChangeRecord): Promise<readonly 
   const journal = await openJournal(tx);
   const done: ChangeRecord[] = [];
   const clear = async (one: ChangeRecord): Promise<boolean> => {
-    if (done.length > mostBlockers || one.type === 'take.eraseSounds' || one.type === 'studio.found')
-      return false;
+    if (done.length > mostBlockers || neverTakenBack.has(one.type)) return false;
     const rows = await tx.listChangedRows(one.id);
     for (let way = await findInTheWay(tx, rows); way !== null; way = await findInTheWay(tx, rows)) {
       const blocker = await journal.newestOn(way, one.id);

@@ -13,7 +13,7 @@ const textGoneMost = 2000;
 const gone = (what: string, text: string): Refusal =>
   err({
     kind: 'NotFound',
-    message: `This ${what} no longer exists, so your text could not be kept in it. Copy it from here: ${text.slice(0, textGoneMost)}`,
+    message: `This ${what} no longer exists: it was removed, or erased with its student. So your text could not be kept in it. Copy it from here: ${text.slice(0, textGoneMost)}`,
     details: [text],
   });
 

@@ -25,6 +25,8 @@ export interface Reader {
   getChange(id: ChangeId): Promise<ChangeRecord | null>;
   /** The rows a change touched, in order. */
   listChangedRows(id: ChangeId): Promise<readonly ChangedRow[]>;
+  /** Goes through the whole journal, oldest change first. */
+  eachChange(visit: (change: JournalledChange) => void): Promise<void>;
 }
 
 export interface Transactor extends Reader {
@@ -33,6 +35,12 @@ export interface Transactor extends Reader {
   remove<T extends TableName>(table: T, id: Tables[T]['id']): Promise<void>;
   /** Marks a change as undone by the change in hand. */
   markUndone(id: ChangeId, by: ChangeId): Promise<void>;
+  /**
+   * Writes the journal anew, for what has to be gone from it: every change that is there, and the rows of the change in hand
+   * when it ends. A change that comes back as it was given stays as it is; ids, numbers and days stay in any case. What
+   * stood there before is in the database's file until `Store.compact`.
+   */
+  rewriteJournal(rewrite: (change: JournalledChange) => JournalledChange): Promise<void>;
 }
 
 export interface ChangeHeader {
@@ -49,6 +57,11 @@ export interface ChangeRecord extends ChangeHeader {
   /** The reply that was given, so that the same change sent again gets the same answer. */
   readonly reply: unknown;
   readonly undoneBy: ChangeId | null;
+}
+
+/** A change with the rows it touched. */
+export interface JournalledChange extends ChangeRecord {
+  readonly rows: readonly ChangedRow[];
 }
 
 export interface ChangedRow {
@@ -78,6 +91,10 @@ export interface Store {
   ): Promise<Result<R, E>>;
   /** Like `change`, but always rolled back and never journalled: what-if. */
   imagine<T>(work: (transactor: Transactor) => Promise<T>): Promise<T>;
+  /** Drops the changes made before this instant, with their rows: they can be taken back no more. How many went comes back. */
+  forgetChanges(before: string): Promise<number>;
+  /** Writes the database's file anew without what was deleted from it, where the database leaves that in it. */
+  compact(): Promise<Result<null, NotCompacted>>;
   /** Every row of every table and the journal, for export; and the reverse, into an empty store only. */
   dump(): Promise<StudioDump>;
   load(dump: StudioDump): Promise<Result<null, StoreNotEmpty>>;
@@ -87,7 +104,9 @@ export interface Store {
 export interface StudioDump {
   readonly format: 'levare-studio/1';
   readonly tables: { readonly [T in TableName]: readonly Tables[T][] };
-  readonly changes: readonly (ChangeRecord & { readonly rows: readonly ChangedRow[] })[];
+  readonly changes: readonly JournalledChange[];
 }
+
+export type NotCompacted = { readonly kind: 'NotCompacted'; readonly detail: string };
 
 export type StoreNotEmpty = { readonly kind: 'StoreNotEmpty'; readonly rows: number };

@@ -158,14 +158,20 @@ export interface TestStudio {
   segments(lesson: LessonRecord['id']): Promise<readonly SegmentRecord[]>;
 }
 
-/** An empty store with verbs; Monday 7 September 2026. */
-export async function openStore(today = '2026-09-07', planner: Planner = coursePlanner): Promise<TestStudio> {
-  const store = await createMemoryStore(createFixedClock(day(today), time('08:00')));
+/** An empty store with verbs; Monday 7 September 2026. In memory, unless another is given. */
+export async function openStore(
+  today = '2026-09-07',
+  planner: Planner = coursePlanner,
+  given: Store | null = null,
+): Promise<TestStudio> {
+  const store = given ?? (await createMemoryStore(createFixedClock(day(today), time('08:00'))));
   const random = createSeededRandom(1);
   let clock = createFixedClock(day(today), time('08:00'));
   let count = 0;
   const outside = (): Outside => ({ clock, random, planner, starter: { skills, units: [unit, otherUnit] } });
-  const send = (command: Command, change = `n${count++}`) =>
+  // A store that is given may hold changes of an earlier one.
+  const prefix = given === null ? 'n' : 'g';
+  const send = (command: Command, change = `${prefix}${count++}`) =>
     carryOut(store, { id: id('change', change), command }, outside());
   return {
     store,
@@ -228,8 +234,8 @@ export const slotOf = (name: string, at = '16:00', weekday: 1 | 2 | 3 | 4 | 5 = 
 });
 
 /** A founded studio with a term to 18 December, half-term in October, and Ana (9) with a course on Mondays at 16:00. */
-export async function openStudio(planner?: Planner): Promise<TestStudio> {
-  const studio = await openStore('2026-09-07', planner);
+export async function openStudio(planner?: Planner, given: Store | null = null): Promise<TestStudio> {
+  const studio = await openStore('2026-09-07', planner, given);
   await studio.done({
     type: 'studio.found',
     name: 'Harbour Street',

@@ -1,6 +1,7 @@
 // What was changed, newest first, for undo.
 
 import type { ChangesView } from '#contract';
+import { erasedType } from '../erase/plan-erasure.ts';
 import type { ChangeRecord, Reader } from '../record/store.ts';
 
 /** The newest changes, at most `most`. */
@@ -13,17 +14,23 @@ export async function viewChanges(reader: Reader, most = 200): Promise<ChangesVi
     return by !== undefined && !isUndone(by);
   };
   return {
-    changes: changes.map((change) => ({
-      id: change.id,
-      at: change.at,
-      label: change.label,
-      type: change.type,
-      undone: isUndone(change),
-      isUndo: change.type === 'undo',
-      clockOnly: isClockOnly(change.reply),
-    })),
+    changes: changes
+      .filter((change) => change.type !== erasedType)
+      .map((change) => ({
+        id: change.id,
+        at: change.at,
+        label: change.label,
+        type: change.type,
+        undone: isUndone(change),
+        isUndo: change.type === 'undo',
+        clockOnly: isClockOnly(change.reply),
+        forGood: forGood.has(change.type),
+      })),
   };
 }
+
+/** Types of changes that cannot be taken back. */
+const forGood: ReadonlySet<string> = new Set(['take.eraseSounds', 'student.erase']);
 
 const isClockOnly = (reply: unknown): boolean =>
   typeof reply === 'object' && reply !== null && 'clockOnly' in reply && reply.clockOnly === true;

@@ -43,7 +43,7 @@ function ChangeList({ changes }: ChangesView) {
                 {change.undone && <span className="faint"> {says.undone}</span>}
               </td>
               <td className="changes-act no-print">
-                {!change.undone && (
+                {!change.undone && !change.forGood && (
                   <Button
                     kind="plain"
                     aria-label={says.named(change.label)}
