@@ -43,7 +43,7 @@ beforeAll(async () => {
   outside = { clock, random: createSeededRandom(1), planner: coursePlanner, starter: library.value };
   sessions = createSessions(null, () => 0);
   app = createApp(
-    { store, outside: async () => outside, hub, log: (line) => logged.push(line) },
+    { store, outside: async () => outside, hub, copies: null, log: (line) => logged.push(line) },
     { sessions, allowedHosts: [], screens },
   );
   const entered = await request(`/enter?token=${sessions.createToken()}`, { cookie: '' });
@@ -232,6 +232,7 @@ test('a full disk is told as such, not as a fault of ours', async () => {
       },
       outside: async () => outside,
       hub,
+      copies: null,
       log: () => {},
     },
     { sessions, allowedHosts: [], screens },

@@ -24,6 +24,7 @@ import { refuse } from './answer.ts';
 import type { ServerContext } from './context.ts';
 import { postCommand, postWhatIf } from './routes/commands.ts';
 import { postDemo } from './routes/demo.ts';
+import { getErasure, getStudentFile } from './routes/erasing.ts';
 import { getExport, getUnitFile, postImport } from './routes/files.ts';
 import { streamLive } from './routes/live.ts';
 import { postHolidayPreview, postStudentPreview, postUnitPreview } from './routes/previews.ts';
@@ -95,6 +96,8 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
   api.get('/lessons/:id', getViewOf(server, 'lesson', viewLesson));
   api.get('/students', getView(server, viewStudents));
   api.get('/students/:id', getViewOf(server, 'student', viewStudent));
+  api.get('/students/:id/erasure', getErasure(server));
+  api.get('/students/:id/export', getStudentFile(server));
   api.get('/students/:id/takes', getViewOf(server, 'student', viewTakes));
   api.get('/takes/:id', getViewOf(server, 'take', viewTake));
   api.get('/takes/:id/sound', getSound(server));

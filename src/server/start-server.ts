@@ -10,12 +10,14 @@ import {
   formatOpenFault,
   makeFolder,
   type OpenFault,
+  type SqliteStore,
 } from '#storage';
 import type { Store } from '#studio';
 import { createApp } from './app.ts';
 import { type ServerConfig, studioFile } from './config/config.ts';
 import { createRandom } from './crypto-random.ts';
 import { findFreePort, sayListenFault } from './find-free-port.ts';
+import { forgetOldChanges } from './forget-old-changes.ts';
 import { readLibrary } from './library/read-library.ts';
 import { createHub } from './live/hub.ts';
 import { createOutside } from './outside.ts';
@@ -52,15 +54,23 @@ export async function startServer(
   const opened = await openStore(config, log);
   if (!opened.ok) return fault(formatOpenFault(opened.error));
   const store = opened.value;
+  const stopForgetting = forgetOldChanges(store, log);
 
   const random = createRandom();
   const sessions = createSessions(join(config.dataFolder, 'sessions.json'), Date.now);
   const app = createApp(
-    { store, outside: createOutside(store, random, library.value), hub: createHub(), log },
+    {
+      store,
+      outside: createOutside(store, random, library.value),
+      hub: createHub(),
+      copies: 'listCopies' in store ? store : null,
+      log,
+    },
     { sessions, allowedHosts: config.allowedHosts, screens },
   );
   const listening = await listen(app.fetch, config);
   if (!listening.ok) {
+    stopForgetting();
     await store.close();
     return listening;
   }
@@ -72,6 +82,7 @@ export async function startServer(
     createLink: () => `${address}/enter?token=${sessions.createToken()}`,
     async stop() {
       await close();
+      stopForgetting();
       await store.close();
     },
   });
@@ -80,7 +91,7 @@ export async function startServer(
 async function openStore(
   config: ServerConfig,
   log: (line: string) => void,
-): Promise<Result<Store, OpenFault>> {
+): Promise<Result<Store | SqliteStore, OpenFault>> {
   const clock = createSystemClock();
   if (config.postgres !== null) {
     const path = config.dataFolder;

@@ -4,6 +4,7 @@
 import { describe } from 'vitest';
 import { describeChanges } from './contract/changes.contract.ts';
 import { describeDump } from './contract/dump.contract.ts';
+import { describeErasing } from './contract/erasing.contract.ts';
 import { describeJournal } from './contract/journal.contract.ts';
 import { describeQueries } from './contract/queries.contract.ts';
 import { describeRows } from './contract/rows.contract.ts';
@@ -17,6 +18,7 @@ export function describeStore(name: string, under: StoreUnderTest): void {
     describeChanges(under);
     describeJournal(under);
     describeDump(under);
+    describeErasing(under);
     describeTogether(under);
   });
 }

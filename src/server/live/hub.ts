@@ -1,9 +1,15 @@
 // Tells every open window that something changed, so that two windows on one course see the same.
 
 export type LiveNews =
-  | { readonly event: 'change'; readonly change: string; readonly courses: readonly string[] }
+  | {
+      readonly event: 'change';
+      readonly change: string;
+      readonly courses: readonly string[];
+      /** A student was erased: nothing says whose courses went, so windows look at everything anew. */
+      readonly erased?: true;
+    }
   /** How far a long piece of work is, 0 to 1. */
-  | { readonly event: 'progress'; readonly work: 'demo'; readonly share: number };
+  | { readonly event: 'progress'; readonly work: 'demo' | 'erase'; readonly share: number };
 
 export interface Hub {
   /** Calls `hear` after every change until the returned function is called. */

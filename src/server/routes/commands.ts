@@ -6,6 +6,7 @@ import { carryOut, whatIf } from '#studio';
 import { refuse } from '../answer.ts';
 import { readBody } from '../body.ts';
 import type { ServerContext } from '../context.ts';
+import { eraseInCopies } from './erasing.ts';
 import { readId } from './read-id.ts';
 
 export const postCommand = (server: ServerContext) => async (c: Context) => {
@@ -13,12 +14,15 @@ export const postCommand = (server: ServerContext) => async (c: Context) => {
   if (!send.ok) return refuse(c, send.error);
   const reply = await carryOut(server.store, send.value, await server.outside());
   if (!reply.ok) return refuse(c, reply.error);
+  const { command } = send.value;
+  const notices = command.type === 'student.erase' ? await eraseInCopies(server, send.value.id, command) : [];
   server.hub.tell({
     event: 'change',
     change: reply.value.change,
     courses: reply.value.courses.map((r) => r.course),
+    ...(command.type === 'student.erase' ? { erased: true } : {}),
   });
-  return c.json(reply.value);
+  return c.json({ ...reply.value, notices: [...reply.value.notices, ...notices] });
 };
 
 export const postWhatIf = (server: ServerContext) => async (c: Context) => {

@@ -51,7 +51,8 @@ export const postImport = (server: ServerContext) => async (c: Context) => {
   return c.json({ loaded: true });
 };
 
-function download(c: Context, name: string, type: string, body: string) {
+/** Answers with a file to keep. */
+export function download(c: Context, name: string, type: string, body: string) {
   c.header('content-type', `${type}; charset=utf-8`);
   c.header('content-disposition', `attachment; filename="${name}"`);
   return c.body(body);

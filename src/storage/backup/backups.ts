@@ -24,6 +24,8 @@ export interface Backups {
   makeIfDue(): Promise<Result<string | null, FileDoubtful>>;
   /** Newest first. */
   list(): readonly Backup[];
+  /** Does some other work on the backups while none is made. */
+  meanwhile<R>(work: () => Promise<R>): Promise<R>;
 }
 
 /** Pages of 4 KB copied between two turns of the event loop. */
@@ -50,6 +52,11 @@ export function createBackups(path: string, clock: Clock): Backups {
       return done ? ok(null) : await make(null);
     },
     list: () => listFolder(folder),
+    meanwhile(work) {
+      const result = last.then(work);
+      last = result.catch(() => null); // its caller sees the failure; the next backup is made all the same
+      return result;
+    },
   };
 }
 

@@ -6,6 +6,7 @@ import { type Clock, err, ok, type Result } from '#core';
 import type { Store } from '#studio';
 import type { Backup } from '../backup/backup-name.ts';
 import { type Backups, createBackups } from '../backup/backups.ts';
+import { type Copy, type CopyLeft, listCopies, rewriteCopies } from '../backup/rewrite-copies.ts';
 import type { FileDoubtful } from '../backup/verify-file.ts';
 import { sqliteDialect } from '../dialect/dialect.ts';
 import { migrations as allMigrations } from '../migrations/list.ts';
@@ -37,6 +38,13 @@ export interface SqliteStore extends Store {
   backUp(): Promise<Result<string, FileDoubtful>>;
   /** Makes a backup unless today has one (null then). The store asks itself each hour. */
   backUpIfDue(): Promise<Result<string | null, FileDoubtful>>;
+  /** Backups and what a restore set aside, oldest first. */
+  listCopies(): readonly Copy[];
+  /**
+   * Works on each of them, so that what is erased here is erased there; `work` says whether it changed anything, and is told
+   * how many are done. Those that could not be changed come back, as they were.
+   */
+  rewriteCopies(work: (copy: Store, done: number) => Promise<boolean>): Promise<readonly CopyLeft[]>;
 }
 
 /**
@@ -88,6 +96,8 @@ export async function createSqliteStore(
     listBackups: () => backups.list(),
     backUp: () => backups.make(null),
     backUpIfDue: () => backups.makeIfDue(),
+    listCopies: () => listCopies(path),
+    rewriteCopies: (work) => backups.meanwhile(() => rewriteCopies(path, clock, work)),
     async close() {
       clearInterval(timer);
       await store.close();

@@ -9,6 +9,8 @@ import { theOutbox } from './the-outbox.ts';
 interface LiveEvent {
   readonly change: string;
   readonly courses: readonly string[];
+  /** Something was erased: what it was is not told, so all that is shown is asked for again. */
+  readonly erased: boolean;
 }
 
 function parseLiveEvent(text: string): LiveEvent | null {
@@ -16,7 +18,7 @@ function parseLiveEvent(text: string): LiveEvent | null {
     const value: unknown = JSON.parse(text);
     if (typeof value !== 'object' || value === null || !('change' in value)) return null;
     const courses = 'courses' in value && Array.isArray(value.courses) ? value.courses.map(String) : [];
-    return { change: String(value.change), courses };
+    return { change: String(value.change), courses, erased: 'erased' in value && value.erased === true };
   } catch {
     return null;
   }
@@ -47,18 +49,22 @@ export function startLive(): () => void {
   let source: EventSource | null = null;
   let waiting = new Set<string>();
   let due = false;
+  let all = false;
   const whenSaved = () => {
     if (!due || theOutbox.status().pending > 0) return;
     due = false;
     const courses = waiting;
     waiting = new Set();
-    refresh(courses);
+    if (all) void queryClient.invalidateQueries();
+    else refresh(courses);
+    all = false;
   };
   const hear = (event: MessageEvent<string>) => {
     const heard = parseLiveEvent(event.data);
     if (!heard || isOwnChange(heard.change)) return;
     for (const course of heard.courses) waiting.add(course);
     due = true;
+    all ||= heard.erased;
     whenSaved();
   };
   let wasLost = false;

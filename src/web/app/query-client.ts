@@ -1,6 +1,6 @@
 // One cache for all views. Views are cheap (the server is on this machine), so they are asked for again freely.
 
-import { QueryClient } from '@tanstack/react-query';
+import { QueryCache, QueryClient } from '@tanstack/react-query';
 import type { CommandType } from '#contract';
 import { type ApiFault, isApiFault } from './api.ts';
 import { viewsTouchedBy } from './query-keys.ts';
@@ -12,6 +12,13 @@ declare module '@tanstack/react-query' {
 }
 
 export const queryClient = new QueryClient({
+  queryCache: new QueryCache({
+    // What was removed or erased elsewhere is not shown on as if it were there.
+    onError(fault, query) {
+      if (isApiFault(fault) && fault.kind === 'NotFound' && query.state.data !== undefined)
+        query.setState({ data: undefined });
+    },
+  }),
   defaultOptions: {
     queries: {
       staleTime: 30_000,

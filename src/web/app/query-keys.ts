@@ -8,6 +8,7 @@ export const keys = {
   lesson: (id: string) => ['lesson', id],
   students: ['students'],
   student: (id: string) => ['student', id],
+  erasure: (id: string, called: readonly string[]) => ['erasure', id, called],
   course: (id: string) => ['course', id],
   units: ['units'],
   unit: (id: string, version?: number) => ['unit', id, version ?? 'newest'],
@@ -26,6 +27,7 @@ export type ViewName =
   | 'lesson'
   | 'students'
   | 'student'
+  | 'erasure'
   | 'course'
   | 'units'
   | 'unit'

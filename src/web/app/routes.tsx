@@ -45,6 +45,7 @@ const FirstLessons = screen(
   () => import('../screens/students/first-lessons-screen.tsx'),
 );
 const Student = screen('StudentScreen', () => import('../screens/student/student-screen.tsx'));
+const Erase = screen('EraseScreen', () => import('../screens/erase/erase-screen.tsx'));
 const Units = screen('UnitsScreen', () => import('../screens/units/units-screen.tsx'));
 const Unit = screen('UnitScreen', () => import('../screens/units/unit-screen.tsx'));
 const Skills = screen('SkillsScreen', () => import('../screens/units/skills-screen.tsx'));
@@ -82,6 +83,7 @@ function Screens() {
       <Route path="/students/import" component={Import} />
       <Route path="/students/first" component={FirstLessons} />
       <Route path="/student/:id" component={Student} />
+      <Route path="/student/:id/erase" component={Erase} />
       <Route path="/units" component={Units} />
       <Route path="/unit/:id" component={Unit} />
       <Route path="/skills" component={Skills} />

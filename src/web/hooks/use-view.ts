@@ -6,6 +6,7 @@ import type {
   CourseUnitCompareView,
   CourseView,
   DayView,
+  ErasureView,
   LessonView,
   SkillMapView,
   StudentsView,
@@ -50,6 +51,17 @@ export const useStudent = (id: string | null) =>
     queryKey: keys.student(id ?? ''),
     queryFn: () => getView<StudentView>(at('students', id ?? '')),
     enabled: id !== null,
+  });
+
+/** What erasing would come to; `called` are other names to look for. What was found before stays while more is looked for. */
+export const useErasure = (id: string, called: readonly string[]) =>
+  useQuery({
+    queryKey: keys.erasure(id, called),
+    queryFn: () =>
+      getView<ErasureView>(
+        `${at('students', id)}/erasure?${new URLSearchParams(called.map((name) => ['called', name]))}`,
+      ),
+    placeholderData: keepPreviousData,
   });
 
 /** `null` asks for nothing. */

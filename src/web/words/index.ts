@@ -3,6 +3,7 @@
 
 import { changes } from './changes.ts';
 import { day } from './day.ts';
+import { erase } from './erase.ts';
 import { families } from './families.ts';
 import { frame } from './frame.ts';
 import { lesson } from './lesson.ts';
@@ -25,6 +26,7 @@ import { welcome } from './welcome.ts';
 export const words = {
   changes,
   day,
+  erase,
   families,
   frame,
   lesson,

@@ -169,8 +169,10 @@ export const students = {
     leavesOn: 'Last day',
     leave: 'Leaves',
     return: 'Take back',
-    remove: 'Remove for good',
-    removeHelp: 'Only for a student who was never taught; one with lessons on record leaves instead.',
+    remove: 'Remove',
+    removeHelp: 'For somebody who was added by mistake and never taught. It can be taken back.',
+    erase: 'Erase for good',
+    eraseHelp: 'Where a family asks that nothing is kept of a student. It cannot be taken back.',
   },
   defaultStrands: ['Technique', 'Improvisation', 'Repertoire'],
 } as const;

@@ -1,9 +1,10 @@
-// A student leaves on a day, comes back, or, never having been taught, is taken out again.
+// A student leaves on a day, comes back, or, never having been taught, is taken out again; and the way to erasing one for good.
 
 import { useState } from 'react';
 import type { Command, StudentView } from '#contract';
 import { isDate, type PlainDate } from '#core';
 import { Button } from '../../components/button.tsx';
+import { ButtonLink } from '../../components/button-link.tsx';
 import { TextField } from '../../components/field.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
@@ -54,6 +55,12 @@ export function LeavingFields({ student, today, onDone }: LeavingFieldsProps) {
         <Button kind="plain" onPress={() => void act({ type: 'student.remove', seen, student: id })}>
           {form.remove}
         </Button>
+      </p>
+      <p className="faint">
+        {form.eraseHelp}{' '}
+        <ButtonLink kind="plain" to={`/student/${id}/erase`}>
+          {form.erase}
+        </ButtonLink>
       </p>
     </section>
   );
