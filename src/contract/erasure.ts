@@ -33,6 +33,8 @@ export interface ErasureView {
   readonly student: Id<'student'>;
   readonly revision: number;
   readonly name: string;
+  /** Their own courses. */
+  readonly courses: number;
   readonly lessonsTaught: number;
   readonly lessonsPlanned: number;
   readonly levels: number;

@@ -58,8 +58,30 @@ test.each(seeds)('[R-WHOLE] [R-ALL] [R-REVISION] a studio stays whole, seed %i',
   }
   // Some are refused, as they should be; a run in which nearly all are would prove nothing.
   expect(done).toBeGreaterThan(steps / 6);
+  await expectErasable(studio, today, `seed ${seed}`);
   await studio.store.close();
 });
+
+/** [R-ERASE] Whatever went before, every student can be erased, and no undo brings one back. */
+async function expectErasable(studio: TestStudio, today: PlainDate, told: string): Promise<void> {
+  const erased: string[] = [];
+  for (const { id: student, revision, name } of await studio.store.read((r) => r.list('student'))) {
+    const erase = { type: 'student.erase' as const, called: [], keep: [], copies: false };
+    await studio.done({ ...erase, seen: revision, student, name });
+    erased.push(student);
+    const tables = await studio.store.read(readTables);
+    expectWhole(tables, today, `${told}, ${name} erased`);
+    await expectNoOrphans(studio, tables, `${told}, ${name} erased`);
+    const changes = await studio.store.read((r) => r.listChanges(1000));
+    for (const { id: change } of changes.slice(0, 40)) await studio.send({ type: 'undo', change });
+    const left = JSON.stringify(await studio.store.dump());
+    expect(
+      erased.filter((one) => left.includes(one)),
+      told,
+    ).toEqual([]);
+    await expectNoOrphans(studio, await studio.store.read(readTables), `${told}, ${name} erased and undone`);
+  }
+}
 
 /** The commands sent together; null where one of them cannot be. */
 function asOne(commands: readonly unknown[]): Command | null {

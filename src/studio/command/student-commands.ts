@@ -111,7 +111,7 @@ export const removeStudent: Handler<'student.remove'> = async (desk, { seen, stu
   for (const course of courses)
     if ((await tx.list('lesson', { where: { course: course.id, status: 'taught' } })).length > 0)
       return notAllowed(
-        `${student.name} has lessons that were taught, and they stay on record. Say on which day ${student.name} leaves instead.`,
+        `${student.name} has lessons that were taught, and they stay on record. Say on which day ${student.name} leaves instead, or erase them for good if that is asked for.`,
       );
   const groups = (await tx.list('group')).filter((g) => g.members.includes(id));
   if (groups.length > 0)

@@ -43,7 +43,7 @@ export function nameWords(
     const parts = wordsOf(name).filter((word) => !honorific.test(word));
     const [given] = parts;
     const family = parts.at(-1);
-    if (given !== undefined && parts.length > 1) add(given, false, othersWords.has(fold(given)));
+    if (given !== undefined && wordsOf(name).length > 1) add(given, false, othersWords.has(fold(given)));
     if (family !== undefined && parts.length > 1 && !othersWords.has(fold(family))) add(family, false, false);
   }
   // Longer ones first, so that a full name is not found in pieces.

@@ -28,6 +28,7 @@ export async function viewErasure(
     student: id,
     revision: student.revision,
     name: student.name,
+    courses: goes('course').length,
     lessonsTaught: lessons.filter(({ status }) => status === 'taught').length,
     lessonsPlanned: lessons.filter(({ status }) => status === 'planned').length,
     levels: goes('observation').length,

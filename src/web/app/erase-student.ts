@@ -28,6 +28,8 @@ export async function eraseStudent(
   const { notices } = reply.value;
   showToast({ text: words.erase.done, notices, fault: notices.length > 0 });
   leave();
+  // The page that told of the erasure is gone by then, and asks for nothing any more.
+  await new Promise((done) => setTimeout(done));
   queryClient.removeQueries({ type: 'inactive' });
   await queryClient.invalidateQueries();
   return true;

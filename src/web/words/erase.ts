@@ -14,9 +14,14 @@ export const erase = {
   goes: {
     title: 'What goes',
     person: 'Name, date of birth, contacts, notes and consents.',
-    lessons: (taught: number, planned: number) =>
-      `${count(taught, 'lesson that was taught', 'lessons that were taught')} and ${count(planned, 'planned one', 'planned ones')}, with notes, practice sheets and the units on the course. The time in the week is free again.`,
-    noLessons: 'The course, if there is one, with its units and times.',
+    lessons: (taught: number, planned: number) => {
+      const counts = [
+        ...(taught > 0 ? [count(taught, 'lesson that was taught', 'lessons that were taught')] : []),
+        ...(planned > 0 ? [count(planned, 'lesson that is planned', 'lessons that are planned')] : []),
+      ];
+      return `${counts.join(' and ')}, with notes, practice sheets and the units on the course. The time in the week is free again.`;
+    },
+    noLessons: 'The course, with its units and times.',
     levels: (levels: number) => `${count(levels, 'level', 'levels')}.`,
     takes: (takes: number, sounds: number) =>
       `${count(takes, 'take', 'takes')}${sounds > 0 ? `, ${sounds} with sound` : ''}.`,

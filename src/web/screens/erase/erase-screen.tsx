@@ -30,7 +30,12 @@ export function EraseScreen() {
     <Page title={view.data ? say.titleOf(view.data.name) : say.title} lead={say.lead}>
       <Loaded view={view}>
         {(erasure) => (
-          <Erasing erasure={erasure} called={called} onCalled={(text) => setCalled(splitNames(text))} />
+          <Erasing
+            erasure={erasure}
+            called={called}
+            looking={view.isPlaceholderData}
+            onCalled={(text) => setCalled(splitNames(text))}
+          />
         )}
       </Loaded>
     </Page>
@@ -40,10 +45,12 @@ export function EraseScreen() {
 interface ErasingProps {
   readonly erasure: ErasureView;
   readonly called: readonly string[];
+  /** What is shown was found before another name was looked for. */
+  readonly looking: boolean;
   readonly onCalled: (text: string) => void;
 }
 
-function Erasing({ erasure, called, onCalled }: ErasingProps) {
+function Erasing({ erasure, called, looking, onCalled }: ErasingProps) {
   const format = useFormat();
   const [, go] = useLocation();
   /** Places whose tick the teacher has changed. */
@@ -52,13 +59,14 @@ function Erasing({ erasure, called, onCalled }: ErasingProps) {
   const [typed, setTyped] = useState('');
   const [busy, setBusy] = useState(false);
   const { student, revision, name, copies } = erasure;
+  const ready = isTyped(typed, name) && !busy && !looking;
   const keep = erasure.mentions
     .filter(({ place, isSure }) => isSure === turned.includes(place))
     .map(({ place }) => place);
 
   async function erase(event: FormEvent) {
     event.preventDefault();
-    if (busy || !isTyped(typed, name)) return;
+    if (!ready) return;
     setBusy(true);
     const done = await eraseStudent(
       {
@@ -77,7 +85,7 @@ function Erasing({ erasure, called, onCalled }: ErasingProps) {
   }
 
   return (
-    <form className="erase" onSubmit={erase} noValidate>
+    <div className="erase">
       <p className="form-care">{say.law}</p>
       <Part title={say.file.title}>
         <p>{say.file.text}</p>
@@ -103,6 +111,7 @@ function Erasing({ erasure, called, onCalled }: ErasingProps) {
         <NamesElsewhere
           erasure={erasure}
           keep={keep}
+          looking={looking}
           onTurn={(place) =>
             setTurned((now) => (now.includes(place) ? now.filter((one) => one !== place) : [...now, place]))
           }
@@ -128,23 +137,26 @@ function Erasing({ erasure, called, onCalled }: ErasingProps) {
         <p className="faint">{say.copies.elsewhere}</p>
       </Part>
       <Part title={say.confirm.title}>
-        <div className="erase-name">
-          <TextField
-            label={say.confirm.name}
-            value={typed}
-            onValue={setTyped}
-            help={say.confirm.help(name)}
-          />
-        </div>
-        <div className="erase-deeds">
-          <Button kind="primary" type="submit" pending={busy} isDisabled={!isTyped(typed, name)}>
-            {say.confirm.action}
-          </Button>
-          <ButtonLink to={`/student/${student}`}>{say.confirm.leave}</ButtonLink>
-        </div>
-        {busy && <p role="status">{say.confirm.busy}</p>}
+        {/* A form of its own: no other field's Enter key erases anybody. */}
+        <form className="erase-part" onSubmit={erase} noValidate>
+          <div className="erase-name">
+            <TextField
+              label={say.confirm.name}
+              value={typed}
+              onValue={setTyped}
+              help={say.confirm.help(name)}
+            />
+          </div>
+          <div className="erase-deeds">
+            <Button kind="primary" type="submit" pending={busy} isDisabled={!ready && !busy}>
+              {say.confirm.action}
+            </Button>
+            <ButtonLink to={`/student/${student}`}>{say.confirm.leave}</ButtonLink>
+          </div>
+          {busy && <p role="status">{say.confirm.busy}</p>}
+        </form>
       </Part>
-    </form>
+    </div>
   );
 }
 
@@ -160,10 +172,15 @@ function Part({ title, children }: { readonly title: string; readonly children: 
 
 /** What goes, in sentences. */
 function sentencesOf(erasure: ErasureView): readonly string[] {
-  const { lessonsTaught, lessonsPlanned, levels, takes, sounds, groupsThatStay, groupsThatGo } = erasure;
+  const { courses, lessonsTaught, lessonsPlanned, levels, takes, sounds, groupsThatStay, groupsThatGo } =
+    erasure;
   return [
     say.goes.person,
-    lessonsTaught + lessonsPlanned > 0 ? say.goes.lessons(lessonsTaught, lessonsPlanned) : say.goes.noLessons,
+    ...(lessonsTaught + lessonsPlanned > 0
+      ? [say.goes.lessons(lessonsTaught, lessonsPlanned)]
+      : courses > 0
+        ? [say.goes.noLessons]
+        : []),
     ...(levels > 0 ? [say.goes.levels(levels)] : []),
     ...(takes > 0 ? [say.goes.takes(takes, sounds)] : []),
     ...groupsThatStay.map(say.goes.stays),

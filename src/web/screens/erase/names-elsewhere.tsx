@@ -13,11 +13,12 @@ export interface NamesElsewhereProps {
   readonly erasure: ErasureView;
   /** Places that stay as they are. */
   readonly keep: readonly string[];
+  readonly looking: boolean;
   readonly onTurn: (place: string) => void;
   readonly onCalled: (text: string) => void;
 }
 
-export function NamesElsewhere({ erasure, keep, onTurn, onCalled }: NamesElsewhereProps) {
+export function NamesElsewhere({ erasure, keep, looking, onTurn, onCalled }: NamesElsewhereProps) {
   const [called, setCalled] = useState('');
   const { mentions } = erasure;
   return (
@@ -45,10 +46,18 @@ export function NamesElsewhere({ erasure, keep, onTurn, onCalled }: NamesElsewhe
       <p className="faint">
         {say.words(erasure.words)} {say.picture}
       </p>
-      <div className="form-row erase-called">
+      <form
+        className="form-row erase-called"
+        onSubmit={(event) => {
+          event.preventDefault();
+          onCalled(called);
+        }}
+      >
         <TextField label={say.called} help={say.calledHelp} value={called} onValue={setCalled} />
-        <Button onPress={() => onCalled(called)}>{say.look}</Button>
-      </div>
+        <Button type="submit" pending={looking}>
+          {say.look}
+        </Button>
+      </form>
     </>
   );
 }
