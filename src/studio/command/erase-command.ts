@@ -5,6 +5,7 @@ import { coursesOfGroups } from '../erase/find-traces.ts';
 import { applyErasure, type Erasure, planErasure } from '../erase/plan-erasure.ts';
 import type { CourseId } from '../record/records.ts';
 import { type Desk, type Handler, takeCourse, touchCourse } from './desk.ts';
+import { settleFamily } from './family-commands.ts';
 import { changedElsewhere, invalid, notAllowed } from './fault.ts';
 import { remakeLessons } from './remake-lessons.ts';
 
@@ -33,6 +34,7 @@ export const eraseStudent: Handler<'student.erase'> = async (
   for (const course of shared) await takeCourse(desk, course.id);
   for (const course of coursesWritten(erasure)) await takeCourse(desk, course);
   await applyErasure(tx, erasure);
+  await settleFamily(tx, student.family);
   for (const course of coursesWritten(erasure)) touchCourse(desk, course, { replan: false });
   for (const { id: course } of shared) touchCourse(desk, course);
   await endEmptyGroups(desk, erasure);

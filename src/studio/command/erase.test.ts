@@ -5,7 +5,7 @@ import { afterAll, describe, expect, test } from 'vitest';
 import { createFixedClock, present } from '#core';
 import { createMemoryStore, createSqliteStore, parseDump } from '#storage';
 import type { TableName } from '../record/records.ts';
-import { findMissing } from '../record/row-links.ts';
+import { listMissing } from '../record/row-links.ts';
 import {
   duo,
   duoCourse,
@@ -74,7 +74,7 @@ describe('[R-ERASE] a student erased for good', () => {
     const after = await studio.store.read(readTables);
     await studio.store.read(async (r) => {
       for (const [table, rows] of Object.entries(after))
-        for (const row of rows) expect(await findMissing(r, table as TableName, row), table).toBeNull();
+        for (const row of rows) expect(await listMissing(r, table as TableName, row), table).toEqual([]);
     });
     const ofAna = <R extends { readonly course: string }>(rows: readonly R[]) =>
       rows.filter((row) => row.course === anaCourse);
@@ -157,6 +157,28 @@ describe('[R-ERASE] a student erased for good', () => {
     expect((await studio.refused({ ...erase, seen: 2, name: fullName })).message).toContain(
       'erased for good',
     );
+  });
+
+  test('a sibling keeps the contacts they shared, and a family of one is none', async () => {
+    const studio = await openFull();
+    const family = id('family', 'shared');
+    const contact = { name: 'Ida Quillfeather', relation: 'mother', phone: '555 0199', email: '' };
+    await studio.done({ type: 'family.join', family, students: [ana, zelda], contacts: [contact] });
+    const joined = await changeWith(studio, 'siblings');
+    const seen = present(await studio.store.read((r) => r.get('student', zelda)), 'her').revision;
+    await studio.done({
+      type: 'student.erase',
+      seen,
+      student: zelda,
+      name: fullName,
+      called: [],
+      keep: [],
+      copies: false,
+    });
+    const after = await studio.store.read((r) => r.get('student', ana));
+    expect(after).toMatchObject({ family: null, contacts: [contact] });
+    expect(await studio.store.read((r) => r.list('family'))).toEqual([]);
+    expect((await studio.refused({ type: 'undo', change: joined })).message).toContain('erased for good');
   });
 
   test('a group of which only they are left, but that others have on record, ends and stays readable', async () => {

@@ -3,6 +3,7 @@
 
 import type { CommandOf, Send } from '#contract';
 import { err, ok } from '#core';
+import { settleFamily } from '../command/family-commands.ts';
 import type { Store } from '../record/store.ts';
 import { applyErasure, planErasure } from './plan-erasure.ts';
 
@@ -15,7 +16,9 @@ export async function eraseInCopy(
   const done = await store.change({ id, at, type: command.type }, async (tx) => {
     const erasure = await planErasure(tx, command);
     if (erasure === null) return err(null);
+    const family = (await tx.get('student', command.student))?.family ?? null;
     await applyErasure(tx, erasure);
+    await settleFamily(tx, family);
     return ok({
       label: 'Erased a student for good',
       reply: { change: id, label: '', courses: [], notices: [] },

@@ -84,8 +84,11 @@ export async function planErasure(reader: Reader, wish: ErasureWish): Promise<Er
   if (traces === null) return null;
   const others = (await reader.list('student')).filter(({ id }) => id !== wish.student);
   const studio = await reader.list('studio');
+  const families = (await reader.list('family')).filter(({ id }) => !traces.families.has(id));
+  // A parent or a sibling who stays on record has the family name too.
   const words = nameWords(traces.names, wish.called, [
     ...others.map(({ name }) => name),
+    ...[...others, ...families].flatMap(({ contacts }) => contacts.map(({ name }) => name)),
     ...studio.map(({ teacher }) => teacher),
   ]);
   const find = createNameFinder(words);
