@@ -28,10 +28,10 @@ export async function eraseStudent(
   const { notices } = reply.value;
   showToast({ text: words.erase.done, notices, fault: notices.length > 0 });
   leave();
-  // The page that told of the erasure is gone by then, and asks for nothing any more.
-  await new Promise((done) => setTimeout(done));
   queryClient.removeQueries({ type: 'inactive' });
-  await queryClient.invalidateQueries();
+  // What told of the erasure may still be going, and is not to be asked for again.
+  await queryClient.invalidateQueries({ predicate: ({ queryKey: [name] }) => name !== 'erasure' });
+  queryClient.removeQueries({ queryKey: ['erasure'] });
   return true;
 }
 
