@@ -21,7 +21,6 @@ export async function eraseStudent(
     showFault(reply.error, command.type);
     return false;
   }
-  theOutbox.forgetWritten();
   for (const shelf of [() => localStorage, () => sessionStorage]) forgetKept(shelf, ids);
   // What was said before may name the student.
   dropToasts();
