@@ -2,6 +2,7 @@
 
 import { newReals, real, setReal } from './memory.ts';
 import { activityCount, lateWeight, soloWeight, splitWeight, weightOf } from './model.ts';
+import { draw } from './random.ts';
 import { firstDifference } from './score.ts';
 import {
   earlinessAtP,
@@ -45,6 +46,13 @@ export function coolHeats(level: i32, cooling: f64): void {
 /** How much of its heat a loss may be this time; drawn from a number in [0, 1) as annealing has it. */
 export function luckFrom(number: f64): f64 {
   return -Math.log(1 - number);
+}
+
+/** Whether a loss, of P or E, is kept with luck. */
+export function isWorth(loss: f64, counts: i32): bool {
+  if (loss <= 0) return true;
+  const heat = real(heats, counts);
+  return heat > 0 && loss < heat * luckFrom(draw());
 }
 
 /** Whether a changed plan is kept: with losses at the level, and hardly before it, with luck. */

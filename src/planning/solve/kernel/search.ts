@@ -11,6 +11,7 @@ import { createLastPlan, loadLastPlan } from './last-plan.ts';
 import { copyInts, copyReals, int, newInts, real } from './memory.ts';
 import { moveMinutes } from './minute-moves.ts';
 import { activityCount, hasLast, lessonCount, reviewCount } from './model.ts';
+import { createMoving } from './moving.ts';
 import { draw } from './random.ts';
 import { createRecreate, improveReviews, recreate } from './recreate.ts';
 import { clearRuin, createRuin, pick, setRuinLessons } from './ruin.ts';
@@ -27,18 +28,8 @@ import {
   startStep,
   undoStep,
 } from './state.ts';
-import { createSwaps } from './swap-moves.ts';
 import { swapChunks } from './swap-round.ts';
-import {
-  leastRuin,
-  minuteMoves,
-  patience,
-  returns,
-  ruinSizes,
-  shareByLevel,
-  swapShare,
-  swaps,
-} from './tuning.ts';
+import { leastRuin, minuteMoves, patience, returns, ruinSizes, shareByLevel, swapShare } from './tuning.ts';
 
 /** How long one search may be before another start is worth more, by activity and lesson. */
 const stepsPerCell: i32 = 90;
@@ -46,9 +37,8 @@ const stepsPerCell: i32 = 90;
 const workPerStep: i32 = 1000;
 /** First plans made from nothing, each in another order; the best of them is searched from. */
 const starts: i32 = 8;
-/** Work of a move of single minutes, and of a swap. */
+/** Work of a move of single minutes. */
 const minuteMoveWork: i32 = 8;
-const swapWork: i32 = 90;
 
 export let rounds: i32 = 0;
 // the best of all searches, and of the one at hand
@@ -90,7 +80,7 @@ function create(): void {
   createRuin();
   createRecreate();
   createChunkList();
-  createSwaps();
+  createMoving();
   createHeats();
   createLastPlan();
   createBounds();
@@ -177,7 +167,6 @@ function searchOnce(steps: f64): void {
     }
     coolHeats(level, 1 - along);
     if (level < 3 && draw() < swapShare(level)) {
-      addWork(swaps * swapWork);
       swapChunks(current, level, onSwapGain);
       measureScore(current);
       noteGain();

@@ -1,31 +1,28 @@
-// A round of swaps: cheap moves of whole chunks, each kept or taken back at once.
+// A round of cheap moves of chunks that stand already, each kept or taken back at once.
 
+import { findChain } from './chain-moves.ts';
 import { listChunks, listed } from './chunk-list.ts';
-import { heats, luckFrom } from './heats.ts';
+import { addWork } from './inserter.ts';
+import { earlyChange, makeMove, penaltyChange } from './make-move.ts';
 import { real, setReal } from './memory.ts';
-import { draw } from './random.ts';
-import { undoStep } from './state.ts';
-import { earlyChange, penaltyChange, trySwap, trySwapLessons } from './swap-moves.ts';
+import { swapLessons } from './swap-lessons.ts';
 import { lessonSwaps, swaps } from './tuning.ts';
 
-/** Tries a number of swaps on the state and keeps `score` up to date; `onGain` is told of each that made it better. */
+/** Work of each, beside what a chain and a move cost. */
+const tryWork: i32 = 60;
+
+/** Tries a number of moves on the state and keeps `score` up to date; `onGain` is told of each that made it better. */
 export function swapChunks(score: i32, level: i32, onGain: () => void): void {
   listChunks();
+  addWork(swaps * tryWork);
   if (listed < 2) return;
-  // at level 0 no revisits are placed and P does not count
-  const withReviews = level > 0;
   for (let n = 0; n < swaps; n++) {
-    const made = n < lessonSwaps ? trySwapLessons(withReviews) : trySwap(withReviews);
-    if (!made) continue;
-    const counts = withReviews && abs(penaltyChange) > 1e-7 ? 1 : 2;
-    const loss = counts === 1 ? penaltyChange : earlyChange;
-    if (loss > 0 && loss >= real(heats, counts) * luckFrom(draw())) {
-      undoStep();
-      continue;
-    }
-    listChunks();
+    const isMade = n < lessonSwaps ? swapLessons(level) : findChain() && makeMove(level);
+    if (!isMade) continue;
     setReal(score, 1, real(score, 1) + penaltyChange);
     setReal(score, 2, real(score, 2) + earlyChange);
-    if (loss < 0 && withReviews) onGain();
+    // at level 0 no revisits are placed and P does not count
+    const isBetter = abs(penaltyChange) > 1e-7 ? penaltyChange < 0 : earlyChange < 0;
+    if (isBetter && level > 0) onGain();
   }
 }

@@ -17,8 +17,8 @@ export const patience: f64 = 0.3;
 // of acceptance
 /** Losses still worth trying at the start: in minutes of the least weight, in weights of P, in units of E. */
 export const heatU: f64 = 3;
-export const heatP: f64 = 1.2;
-export const heatE: f64 = 20;
+export const heatP: f64 = 0.8;
+export const heatE: f64 = 12;
 /** While P or E is searched, what is settled may rise for a moment with this share of its heat. */
 export const heatOfUAtP: f64 = 0.3;
 export const heatOfUAtE: f64 = 0.1;
@@ -36,13 +36,14 @@ export const minuteMoves: i32 = 20;
 export function swapShare(level: i32): f64 {
   return byLevel(level, 0.2, 0.2, 0.3, 0);
 }
-/** Swaps tried in one; share of them that move one chunk alone. */
+/** Moves of chunks tried in one. */
 export const swaps: i32 = 30;
-export const moveShare: f64 = 0.35;
-/** Of the swaps, those of three chunks going round, and of two against one. */
-export const roundShare: f64 = 0.2;
-export const pairShare: f64 = 0.3;
-/** Of the swaps in one round, those of whole lessons. */
+/** Share of them that join another chunk of the activity; of the others, share that move a part of a chunk only. */
+export const joinShare: f64 = 0.5;
+export const partShare: f64 = 0.1;
+/** Share of steps of a chain that push minutes on instead of a chunk. */
+export const shiftShare: f64 = 0.3;
+/** Of the moves in one round, those of whole lessons. */
 export const lessonSwaps: i32 = 2;
 
 // of the ruin
