@@ -49,6 +49,7 @@ import {
 import {
   ejectShare,
   factorShare,
+  failedFirstShare,
   heavyFirstShare,
   noRoofShare,
   nudgeShare,
@@ -64,8 +65,14 @@ let keys: i32 = 0;
 let lossOf: i32 = 0;
 let loss: f64 = 0;
 
+/** How often putting back has failed with each activity, and what the next failure weighs. */
+let failures: i32 = 0;
+let failure: f64 = 1;
+
 export function createRecreate(): void {
   keys = newReals(activityCount);
+  failures = newReals(activityCount);
+  failure = 1;
   lossOf = newReals(activityCount);
 }
 
@@ -106,6 +113,7 @@ export function recreate(level: i32, mostUndone: f64, plain: bool): bool {
     // what is hindered gets another go at the end
     if (int(isHindered, i) === 0) countLoss(i, 1);
     if (!whole || loss > mostUndone) {
+      countFailure(i);
       if (lowered) fillInts(roof, lessonCount, noRoof);
       return false;
     }
@@ -200,6 +208,15 @@ export function improveReviews(): void {
   }
 }
 
+/** Counts that putting back ended with an activity for which there was no room; later failures weigh more. */
+function countFailure(i: i32): void {
+  setReal(failures, i, real(failures, i) + failure);
+  failure *= 1.01;
+  if (failure < 1e100) return;
+  for (let j = 0; j < activityCount; j++) setReal(failures, j, real(failures, j) / failure);
+  failure = 1;
+}
+
 /** Now and then closes lessons or allows less in them than would fit; whether it did. */
 function lowerRoof(): bool {
   if (draw() < noRoofShare) return false;
@@ -250,9 +267,9 @@ function nudge(i: i32, count: i32): i32 {
   return lesson;
 }
 
-/** An order for the picked: at random, or heavy, long, urgent or early-listed first. */
+/** An order for the picked: at random, or heavy, long, urgent, early-listed or often failed first. */
 function drawKeys(): void {
-  const way = draw() < heavyFirstShare ? 0 : drawInteger(0, 5);
+  const way = draw() < failedFirstShare ? 6 : draw() < heavyFirstShare ? 0 : drawInteger(0, 5);
   for (let k = 0; k < pickedCount; k++) {
     const i = int(picked, k);
     const noise = 0.7 + 0.6 * draw();
@@ -261,6 +278,7 @@ function drawKeys(): void {
     else if (way === 1) key = -f64(int(demandOf, i)) * noise;
     else if (way === 2) key = f64(int(lastOf, i) + 1) * noise;
     else if (way === 3) key = f64(i) * noise;
+    else if (way === 6) key = -(real(failures, i) + 0.1 * failure) * noise;
     setReal(keys, i, int(goesFirst, i) === 1 ? -Infinity : key);
   }
 }

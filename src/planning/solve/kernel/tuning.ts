@@ -87,7 +87,9 @@ export const nudges: f64 = 1.5;
 export const nudgeShare: f64 = 0.55;
 /** Share of rounds without lessons closed or lowered. */
 export const noRoofShare: f64 = 0.7;
-/** Share of rounds in which heavy work goes in first, beside its turn among the other orders. */
+/** Share of rounds in which work goes in first that found no room before (squeaky wheels: D. Joslin and D. Clements, 1999). */
+export const failedFirstShare: f64 = 0.3;
+/** Share of the others in which heavy work goes in first, beside its turn among the other orders. */
 export const heavyFirstShare: f64 = 0.5;
 /** Share of rounds that price squared minutes, for small chunks. */
 export const squareShare: f64 = 0.25;
