@@ -34,6 +34,8 @@ interface StudentFormProps {
 }
 
 function StudentForm({ known, today, onDone }: StudentFormProps) {
+  // What is written over is what was there when the form opened, not what another window made of it since.
+  const [opened] = useState(known);
   const [draft, setDraft] = useState(() => (known ? draftOfStudent(known, today) : newStudentDraft(today)));
   const [tried, setTried] = useState(false);
   const [busy, setBusy] = useState(false);
@@ -47,7 +49,7 @@ function StudentForm({ known, today, onDone }: StudentFormProps) {
     setTried(true);
     if (Object.keys(faults).length > 0 || busy) return;
     setBusy(true);
-    const commands = draftToCommands(draft, known, today, newId);
+    const commands = draftToCommands(draft, opened, today, newId);
     const opens = commands.some(({ type }) => type === 'course.open');
     const says = known
       ? opens
