@@ -46,6 +46,8 @@ export const lesson = {
   clock: 'Clock',
   start: 'Start',
   pause: 'Pause',
+  dock: 'Clock, and what came of it',
+  over: (title: string, planned: string) => `${title}: its ${planned} are over.`,
   ofPlanned: (minutes: string) => `of ${minutes}`,
   runsAt: (title: string, elapsed: string) => `The clock is on ${title}, ${elapsed}.`,
   goThere: 'Go there',

@@ -22,7 +22,7 @@ function ChangeList({ changes }: ChangesView) {
   if (changes.length === 0) return <Empty sentence={says.none} />;
   return (
     <>
-      <table className="changes-table">
+      <table className="changes-table" aria-label={says.title}>
         <thead>
           <tr>
             <th scope="col">{says.columns.when}</th>

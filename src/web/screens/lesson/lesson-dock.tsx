@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { LessonSegmentView, OutcomeView } from '#contract';
+import { sentenceCase } from '../../app/sentence-case.ts';
 import { Button } from '../../components/button.tsx';
 import { useFormat } from '../../hooks/use-format.ts';
 import { words } from '../../words/index.ts';
@@ -29,7 +30,7 @@ export function LessonDock(props: LessonDockProps) {
   const { segment, seconds, first, last, onTurn } = props;
   const over = seconds > segment.minutes * 60;
   return (
-    <section className="dock" aria-label={words.lesson.outcomes}>
+    <section className="dock" aria-label={words.lesson.dock}>
       <div className="dock-time" data-over={over} aria-hidden="true">
         <span style={{ width: `${Math.min(100, (100 * seconds) / (segment.minutes * 60))}%` }} />
       </div>
@@ -65,6 +66,10 @@ function Clock({
       <p className="clock-face" role="timer" aria-label={words.lesson.clock}>
         <span className="clock-figure">{formatClock(seconds)}</span>{' '}
         <span className="clock-planned">{words.lesson.ofPlanned(planned)}</span>
+      </p>
+      {/* The clock itself is silent: only that a segment's minutes are over is worth a word, once. */}
+      <p className="only-heard" role="status">
+        {runs && over && words.lesson.over(sentenceCase(segment.title), planned)}
       </p>
       {ranOn ? (
         <Button large className="dock-button" onPress={() => onSetClock(segment.minutes * 60)}>

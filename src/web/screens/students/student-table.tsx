@@ -19,7 +19,7 @@ export interface StudentTableProps {
 export function StudentTable({ students, onChange }: StudentTableProps) {
   const format = useFormat();
   return (
-    <table className="students-table">
+    <table className="students-table" aria-label={says.title}>
       <thead>
         <tr>
           <th scope="col">{says.columns.name}</th>
