@@ -64,7 +64,8 @@ function focusOn(element: HTMLElement | SVGElement): void {
   if (!element.matches(focusable) && !element.hasAttribute('tabindex'))
     element.setAttribute('tabindex', '-1');
   element.focus({ preventScroll: true });
-  element.scrollIntoView({ block: 'nearest' });
+  // A hand at the mouse is not taken away from where it points.
+  if (element.matches(':focus-visible')) element.scrollIntoView({ block: 'nearest' });
 }
 
 /** Where the focus goes on to. */
