@@ -379,6 +379,12 @@ tell('lesson 3 is cancelled: its work goes elsewhere and says why; Undo brings i
     'lesson 3 is back',
   );
   expect(planOf(back)).toEqual(planOf(before));
+  // as long as the page shows it cancelled, the lesson after it is its lesson 3
+  await untilView(
+    () => studentPage().readTable(),
+    (rows) => (rows[2]?.lines.length ?? 0) > 0,
+    'the page shows lesson 3 again',
+  );
   const again = await cancel();
   expect(planOf(again)).toEqual(planOf(gone));
 });
