@@ -3,7 +3,7 @@
 // so that two windows never overwrite each other silently.
 
 import { z } from 'zod';
-import { isDate, isTime, type PlainDate, type PlainTime } from '#core';
+import { isDate, isFields, isTime, type PlainDate, type PlainTime } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 import { areas, stages, type UnitDocument } from '#planning';
 import { eraseCommand } from './erasure.ts';
@@ -97,7 +97,7 @@ const skill = z.object({
 });
 /** Read in full by `music` when the command is carried out. */
 const materialSpec = z.custom<Readonly<Record<string, unknown>>>(
-  (v) => typeof v === 'object' && v !== null && !Array.isArray(v) && JSON.stringify(v).length <= 20_000,
+  (v) => isFields(v) && JSON.stringify(v).length <= 20_000,
   { error: 'must be a spec: an object that names its kind, of 20,000 characters or fewer' },
 );
 /** Checked in full by `parseUnit` of planning when the command is carried out. */

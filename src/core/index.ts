@@ -2,6 +2,7 @@
 
 export { assert, present, unreachable } from './assert.ts';
 export { type Clock, createFixedClock, createSystemClock } from './clock.ts';
+export { type Fields, isFields } from './fields.ts';
 export { type Brand, createId, type Id, isId } from './id.ts';
 export { formatJsonFault, type JsonFault, parseJson } from './json-text.ts';
 export { type MergedText, mergeEdits, mergeTexts } from './merge-text.ts';

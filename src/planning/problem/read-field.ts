@@ -1,10 +1,10 @@
 // Small readers for the parser: each takes a field of a record out of unknown JSON or refuses it with its path. They
 // stop at the first fault by throwing a private token that `readOrFault` turns into a Result; nothing else escapes.
 
-import { err, isDate, ok, type PlainDate, type Result } from '#core';
+import { err, type Fields, isDate, isFields, ok, type PlainDate, type Result } from '#core';
 import type { ProblemFault, ProblemFaultKind } from './problem-fault.ts';
 
-export type JsonRecord = Readonly<Record<string, unknown>>;
+export type JsonRecord = Fields;
 
 class Refusal {
   readonly fault: ProblemFault;
@@ -39,7 +39,7 @@ export function show(value: unknown): string {
 }
 
 export function readRecord(value: unknown, path: string): JsonRecord {
-  if (typeof value === 'object' && value !== null && !Array.isArray(value)) return value as JsonRecord;
+  if (isFields(value)) return value;
   return refuse(
     value === undefined ? 'MissingField' : 'WrongType',
     path,

@@ -2,6 +2,7 @@
 // once-only delivery and the change list read it.
 
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
+import { isFields } from '#core';
 import type { ChangedRow, ChangeId, ChangeRecord, JournalledChange, TableName } from '#studio';
 import type { NamedRow, SqlValue } from '../row/row-mapping.ts';
 import { cutIntoBatches, type Run, type Statements } from './statements.ts';
@@ -141,10 +142,6 @@ function unpack(text: string): string {
 
 // Most changes touch one or two fields of a row, and some rows are long. So where a row was there before and has the same
 // fields after, what is kept of the row after is the fields that differ, in a list of one to tell it from a whole row.
-
-type Fields = Readonly<Record<string, unknown>>;
-const isFields = (image: unknown): image is Fields =>
-  typeof image === 'object' && image !== null && !Array.isArray(image);
 
 function afterToSql({ before, after }: ChangedRow): SqlValue {
   if (!isFields(before) || !isFields(after)) return imageToSql(after);

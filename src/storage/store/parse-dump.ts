@@ -1,7 +1,7 @@
 // Reads a studio's exported file back into rows, trusting nothing in it: every field of every row has the kind its
 // column wants, every id points at a row that is there, and unit documents are unit documents.
 
-import { err, ok, type Result } from '#core';
+import { err, type Fields, isFields, ok, type Result } from '#core';
 import { formatUnitFault, parseUnitFile } from '#planning';
 import type { StudioDump, TableName } from '#studio';
 import { isStorable } from '../row/row-mapping.ts';
@@ -11,10 +11,8 @@ import { fitsForm } from './row-forms.ts';
 
 const mostFaults = 5;
 
-type Row = Readonly<Record<string, unknown>>;
-
 /** Tables that files of earlier releases do not have. */
-const emptyNewer: Row = { consent: [], sound: [], soundData: [], take: [], lessonMaterial: [] };
+const emptyNewer: Fields = { consent: [], sound: [], soundData: [], take: [], lessonMaterial: [] };
 
 /** The dump in a file's text; the error is a sentence or more on what is wrong and where. */
 export function parseDump(text: string): Result<StudioDump, string> {
@@ -24,11 +22,11 @@ export function parseDump(text: string): Result<StudioDump, string> {
   } catch (fault) {
     return err(`This is not an exported studio: ${fault instanceof Error ? fault.message : String(fault)}.`);
   }
-  if (!isRow(value) || value['format'] !== 'levare-studio/1' || !isRow(value['tables']))
+  if (!isFields(value) || value['format'] !== 'levare-studio/1' || !isFields(value['tables']))
     return err(
       'This is not an exported studio: it lacks "format": "levare-studio/1". Choose a file that Levare exported.',
     );
-  const rowsByTable: Row = { ...emptyNewer, ...value['tables'] };
+  const rowsByTable: Fields = { ...emptyNewer, ...value['tables'] };
   const faults: string[] = [];
   const idsByTable = new Map<TableName, ReadonlySet<unknown>>();
   for (const table of tableNames) idsByTable.set(table, idsOf(table, rowsByTable[table], faults));
@@ -43,14 +41,11 @@ export function parseDump(text: string): Result<StudioDump, string> {
   return ok({ ...value, tables: rowsByTable } as unknown as StudioDump); // every table, row, field and change was checked above
 }
 
-const isRow = (value: unknown): value is Row =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
 const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 
 function idsOf(table: TableName, rows: unknown, faults: string[]): ReadonlySet<unknown> {
   if (!Array.isArray(rows)) faults.push(`The table ${table} is missing.`);
-  const ids = listOf(rows).map((row) => (isRow(row) ? row['id'] : undefined));
+  const ids = listOf(rows).map((row) => (isFields(row) ? row['id'] : undefined));
   const unique = new Set(ids);
   if (unique.size < ids.length) faults.push(`The table ${table} holds two rows with one id.`);
   return unique;
@@ -69,7 +64,7 @@ function rowFaults(
   idsByTable: ReadonlyMap<TableName, ReadonlySet<unknown>>,
 ): readonly string[] {
   const where = `${table}[${index}]`;
-  if (!isRow(row)) return [`${where} is not a row.`];
+  if (!isFields(row)) return [`${where} is not a row.`];
   const fault = fieldFault(table, where, row);
   if (fault !== null) return [fault];
   for (const { field, kind } of tables[table].columns)
@@ -86,7 +81,7 @@ function rowFaults(
 }
 
 /** The first field that does not hold what this table's rows hold, as a sentence. */
-function fieldFault(table: TableName, where: string, row: Row): string | null {
+function fieldFault(table: TableName, where: string, row: Fields): string | null {
   const { columns, columnByField } = tables[table];
   const stranger = Object.keys(row).find((field) => !columnByField.has(field));
   if (stranger !== undefined) return `${where} has a field ${stranger} that this version does not know.`;
@@ -141,20 +136,20 @@ function changeFaults(changes: unknown): readonly string[] {
   return lost === undefined ? [] : [`${lost['id']} was undone by a change that is not in the file.`];
 }
 
-function isChange(change: unknown): change is Row {
-  if (!isRow(change) || !Array.isArray(change['rows']) || change['undoneBy'] === undefined) return false;
+function isChange(change: unknown): change is Fields {
+  if (!isFields(change) || !Array.isArray(change['rows']) || change['undoneBy'] === undefined) return false;
   const texts = ['id', 'at', 'label', 'type'].map((field) => change[field]);
   return texts.every(isStorableText) && change['rows'].every(isChangedRow);
 }
 
 function isChangedRow(row: unknown): boolean {
-  if (!isRow(row) || !isStorableText(row['rowId'])) return false;
+  if (!isFields(row) || !isStorableText(row['rowId'])) return false;
   const table = tableNames.find((name) => name === row['table']);
   return table !== undefined && ['before', 'after'].every((side) => isImage(table, row[side]));
 }
 
 /** Undo puts it back into the table as it is. */
 const isImage = (table: TableName, image: unknown): boolean =>
-  image === null || (isRow(image) && fieldFault(table, table, image) === null);
+  image === null || (isFields(image) && fieldFault(table, table, image) === null);
 
 const isStorableText = (value: unknown): boolean => typeof value === 'string' && isStorable(value);

@@ -1,5 +1,7 @@
 // Everything in a studio that is one student's: rows that are there now, and rows that only the journal still tells of.
 
+import { isFields } from '#core';
+import { courseTables } from '../record/course-tables.ts';
 import type { CourseRecord, GroupId, GroupRecord, StudentId, TableName } from '../record/records.ts';
 import type { Reader } from '../record/store.ts';
 
@@ -19,22 +21,6 @@ export interface Traces {
   /** Groups that go on without them. */
   readonly shared: readonly GroupRecord[];
 }
-
-/** Tables whose rows hang on a course. */
-export const courseTables = [
-  'segment',
-  'lessonMaterial',
-  'observation',
-  'setAside',
-  'lesson',
-  'event',
-  'slot',
-  'courseUnit',
-] as const satisfies readonly TableName[];
-
-type Fields = Readonly<Record<string, unknown>>;
-const isFields = (image: unknown): image is Fields =>
-  typeof image === 'object' && image !== null && !Array.isArray(image);
 
 interface Seen {
   readonly names: Set<string>;

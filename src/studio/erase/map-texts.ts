@@ -1,12 +1,11 @@
 // Goes through all text of a row, at whatever depth, and leaves ids, numbers and what a machine measured alone.
 
+import { type Fields, isFields } from '#core';
 import type { TableName } from '../record/records.ts';
 
 /** Sounds, and what was heard in a take: nothing that anybody wrote, and much of it. */
 const measured: ReadonlySet<string> = new Set(['heard', 'evidence', 'context', 'data']);
 const idForm = /^[a-z-]+:\S*$/;
-
-type Fields = Readonly<Record<string, unknown>>;
 
 /** The same row with each of its texts as `change` has it; the row itself where none is changed. */
 export function mapRowTexts<Row>(
@@ -40,6 +39,3 @@ function mapFields(fields: Fields, map: (value: unknown, field: string) => unkno
   });
   return changed ? Object.fromEntries(entries) : fields;
 }
-
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);

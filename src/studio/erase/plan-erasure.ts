@@ -1,6 +1,7 @@
 // What an erasure comes to, as plain data: rows that go, rows of others that stay without a word or an id of the student, and
 // how each change of the journal is to read from then on.
 
+import { isFields } from '#core';
 import type { StudentId, TableName, Tables } from '../record/records.ts';
 import { isSameRow } from '../record/same-row.ts';
 import type { ChangedRow, JournalledChange, Reader, Transactor } from '../record/store.ts';
@@ -225,9 +226,6 @@ const stubOf = ({ id, at }: JournalledChange): JournalledChange => {
   };
 };
 
-type Fields = Readonly<Record<string, unknown>>;
-const isFields = (value: unknown): value is Fields =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 const isTheirCourse = (traces: Traces, told: unknown): boolean =>
   isFields(told) && typeof told['course'] === 'string' && traces.courses.has(told['course']);
 const toldCourses = (reply: unknown): readonly unknown[] =>

@@ -21,7 +21,7 @@ import {
   sumUp,
   wouldFit,
 } from './moving.ts';
-import { draw, drawIndex, drawInteger } from './random.ts';
+import { around, draw, drawIndex, drawInteger } from './random.ts';
 import { chunks, lessonOf, minutes, reviewAt } from './state.ts';
 import { joinShare, partShare, shiftShare } from './tuning.ts';
 
@@ -151,10 +151,4 @@ function sendAnywhere(j: i32, from: i32, until: i32, origin: i32): i32 {
   }
   if (full >= 0) sendTo(full);
   return full;
-}
-
-/** The n-th of so many from one on, and round. */
-function around(start: i32, n: i32, count: i32): i32 {
-  const at = start + n;
-  return at < count ? at : at - count;
 }

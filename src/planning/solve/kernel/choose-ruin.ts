@@ -19,7 +19,7 @@ import {
   succStart,
   succs,
 } from './model.ts';
-import { draw, drawInteger } from './random.ts';
+import { around, draw, drawInteger } from './random.ts';
 import {
   clearRuin,
   isPicked,
@@ -139,7 +139,7 @@ function pickUnfinished(most: i32): void {
   const start = drawInteger(0, activityCount - 1);
   let wanted = most;
   for (let k = 0; k < activityCount && wanted > 0; k++) {
-    const i = start + k < activityCount ? start + k : start + k - activityCount;
+    const i = around(start, k, activityCount);
     if (int(sum, i) >= int(demandOf, i) || int(isPicked, i) === 1) continue;
     if (int(lastOf, i) < ruinFrom || int(firstOf, i) > ruinUntil) continue;
     if (waitsFor(i) && draw() < 0.7) continue;

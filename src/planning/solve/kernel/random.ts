@@ -23,3 +23,9 @@ export function drawInteger(low: i32, high: i32): i32 {
 export function drawIndex(count: i32): i32 {
   return i32(draw() * f64(count));
 }
+
+/** The n-th of `count` from `start` on, and round. */
+export function around(start: i32, n: i32, count: i32): i32 {
+  const at = start + n;
+  return at < count ? at : at - count;
+}

@@ -19,7 +19,7 @@ import {
   succs,
   weightOf,
 } from './model.ts';
-import { draw, drawInteger } from './random.ts';
+import { around, draw, drawInteger } from './random.ts';
 import {
   evenLesson,
   evenRoof,
@@ -199,7 +199,7 @@ export function improveReviews(): void {
   if (reviewCount === 0 || lateWeight === 0) return;
   const start = drawInteger(0, reviewCount - 1);
   for (let k = 0; k < reviewCount; k++) {
-    const r = start + k < reviewCount ? start + k : start + k - reviewCount;
+    const r = around(start, k, reviewCount);
     const due = dueOf(r);
     const at = int(reviewAt, r);
     if (due >= lessonCount || at === due) continue;

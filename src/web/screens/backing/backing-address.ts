@@ -1,5 +1,6 @@
 // Where the band plays a spec: `/band?spec=…&seed=…&for=trumpet_bb&typed=written`.
 
+import { isFields } from '#core';
 import { findInstrument, type InstrumentId } from '#music';
 
 /** A chart to begin with, our own. */
@@ -44,7 +45,7 @@ export function readBackingAddress(text: string): BackingAddress {
 function readFields(text: string | null): Readonly<Record<string, unknown>> {
   try {
     const value: unknown = JSON.parse(text ?? '');
-    return typeof value === 'object' && value !== null && !Array.isArray(value) ? { ...value } : {};
+    return isFields(value) ? value : {};
   } catch {
     return {};
   }
