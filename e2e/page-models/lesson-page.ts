@@ -8,7 +8,7 @@ const say = words.lesson;
 /** Teaching mode. */
 export function createLessonPage(page: Page) {
   const strip = page.getByRole('navigation', { name: say.segments });
-  const dock = page.getByRole('region', { name: say.outcomes });
+  const dock = page.getByRole('region', { name: say.dock, exact: true });
   return {
     /** Shows a segment by its title. */
     async show(title: string): Promise<void> {
