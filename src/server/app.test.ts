@@ -111,6 +111,15 @@ test('nothing of the studio is told without a session', async () => {
 test('a foreign Host is refused, so that a rebound name cannot reach the studio', async () => {
   expect((await request('/api/studio', { headers: { host: 'evil.example:4380' } })).status).toBe(421);
   expect((await request('/', { headers: { host: 'evil.example' } })).status).toBe(421);
+  for (const name of ['192.0.2.20.evil.example', '1.evil', '[evil]', ''])
+    expect((await request('/', { headers: { host: name } })).status, name).toBe(421);
+});
+
+test('an address in figures is answered to: a tablet in the studio’s network has no other', async () => {
+  for (const address of ['192.0.2.20:4380', '192.0.2.20', '[2001:db8::20]:4380', '[::1]'])
+    expect((await request('/api/studio', { headers: { host: address } })).status, address).toBe(200);
+  const crossSite = { host: '192.0.2.20:4380', origin: 'http://evil.example' };
+  expect((await post('/api/commands', {}, crossSite)).status).toBe(403);
 });
 
 test('a change from another site, or from nowhere, is refused', async () => {

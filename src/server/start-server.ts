@@ -13,6 +13,7 @@ import {
   type SqliteStore,
 } from '#storage';
 import type { Store } from '#studio';
+import { addressesOf } from './addresses.ts';
 import { createApp } from './app.ts';
 import { type ServerConfig, studioFile } from './config/config.ts';
 import { createRandom } from './crypto-random.ts';
@@ -27,8 +28,10 @@ export interface RunningServer {
   /** `http://127.0.0.1:4380` */
   readonly address: string;
   readonly dataFolder: string;
-  /** A fresh start-up link, good once and for ten minutes. */
+  /** A fresh start-up link for a browser on this machine, good once and for ten minutes. */
   createLink(): string;
+  /** The same for other devices: one for each address of this machine that is served, none on loopback. */
+  createOtherLinks(): readonly string[];
   stop(): Promise<void>;
 }
 
@@ -66,7 +69,7 @@ export async function startServer(
       copies: 'listCopies' in store ? store : null,
       log,
     },
-    { sessions, allowedHosts: config.allowedHosts, screens },
+    { sessions, allowedHosts: [config.host.toLowerCase(), ...config.allowedHosts], screens },
   );
   const listening = await listen(app.fetch, config);
   if (!listening.ok) {
@@ -75,11 +78,13 @@ export async function startServer(
     return listening;
   }
   const { port, close } = listening.value;
-  const address = `http://${config.host.includes(':') ? `[${config.host}]` : config.host}:${port}`;
+  const linkAt = (address: string) => `${address}/enter?token=${sessions.createToken()}`;
+  const address = addressesOf(config.host, port).here;
   return ok({
     address,
     dataFolder: config.dataFolder,
-    createLink: () => `${address}/enter?token=${sessions.createToken()}`,
+    createLink: () => linkAt(address),
+    createOtherLinks: () => addressesOf(config.host, port).elsewhere.map(linkAt),
     async stop() {
       await close();
       stopForgetting();

@@ -7,6 +7,7 @@ const help: CommandRun = async () => {
   console.log(`levare COMMAND
 
   start [--port N] [--data FOLDER] [--host ADDRESS] [--no-open]   start the studio and open it in a browser
+                                           (--host 0.0.0.0: for a tablet in your network too)
   plan PROBLEM.json                        print the plan of a planning problem as JSON
   units check FILE…                        say what is wrong with unit files (.yaml, .json)
   units markdown FILE                      print a unit as Markdown

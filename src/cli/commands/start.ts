@@ -31,7 +31,7 @@ export async function start(words: readonly string[]): Promise<number> {
     console.error(`levare start: ${server.error.message}`);
     return 1;
   }
-  const { address, createLink, stop } = server.value;
+  const { address, createLink, createOtherLinks, stop } = server.value;
   const link = createLink();
   console.log(`
 Levare is running at ${address}
@@ -39,12 +39,12 @@ The studio's data: ${server.value.dataFolder}
 
 Open this link once in the browser you teach with (it works for ten minutes; after that browser is known):
   ${link}
-
-Press Enter for another link, Ctrl+C to stop.`);
+${sayOthers(createOtherLinks())}
+Press Enter for other links, Ctrl+C to stop.`);
   if (read.value.values['no-open'] !== true) openBrowser(link);
   return new Promise((done) => {
     const keys = process.stdin.isTTY ? createInterface({ input: process.stdin }) : null;
-    keys?.on('line', () => console.log(`  ${createLink()}`));
+    keys?.on('line', () => console.log([createLink(), ...createOtherLinks()].map(indent).join('\n')));
     const end = () => {
       keys?.close();
       void stop().then(() => done(0));
@@ -52,4 +52,16 @@ Press Enter for another link, Ctrl+C to stop.`);
     process.once('SIGINT', end);
     process.once('SIGTERM', end);
   });
+}
+
+const indent = (link: string): string => `  ${link}`;
+
+/** For a tablet or another machine: whoever is in the same network can read along, so that is said with it. */
+function sayOthers(links: readonly string[]): string {
+  if (links.length === 0) return '';
+  return `
+On another device in the same network, open ${links.length === 1 ? 'this one' : 'the one of these that it reaches'} there:
+${links.map(indent).join('\n')}
+Nothing is encrypted on the way, so use a network of your own: its password is what keeps others from reading along.
+`;
 }

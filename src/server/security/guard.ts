@@ -1,18 +1,20 @@
 // What every request must show before a route sees it: a Host we answer to (against DNS rebinding), our own Origin on
 // anything that changes data (against cross-site requests), and a session.
 
+import { isIP } from 'node:net';
 import type { MiddlewareHandler } from 'hono';
 import { getCookie, setCookie } from 'hono/cookie';
 import type { Fault } from '#contract';
 import type { Sessions } from './sessions.ts';
 
-const loopback = new Set(['127.0.0.1', 'localhost', '[::1]']);
-
-/** Whether a Host header names this server: loopback or an allowed name, with any port. */
+/**
+ * Whether a Host header may be this server's, with any port: `localhost`, an allowed name, or an address in figures. Those are
+ * always what the browser connected to; only a name can be bent to another machine than the one whose page asks.
+ */
 export function isKnownHost(host: string | undefined, allowed: readonly string[]): boolean {
   if (host === undefined) return false;
   const name = host.toLowerCase().replace(/:\d+$/, '');
-  return loopback.has(name) || allowed.includes(name);
+  return name === 'localhost' || isIP(name.replace(/^\[(.*)\]$/, '$1')) !== 0 || allowed.includes(name);
 }
 
 /** Refuses foreign hosts, and foreign or missing origins on requests that change data. */
@@ -20,7 +22,13 @@ export function guardOrigin(allowed: readonly string[]): MiddlewareHandler {
   return async (c, next) => {
     const host = c.req.header('host');
     if (!isKnownHost(host, allowed))
-      return c.json(refusal('NotSignedIn', `This server does not answer to the name "${host ?? ''}".`), 421);
+      return c.json(
+        refusal(
+          'NotSignedIn',
+          `This server does not answer to the name "${host ?? ''}". Use its address in figures, or allow the name where Levare runs: LEVARE_ALLOWED_HOSTS=name.`,
+        ),
+        421,
+      );
     if (c.req.method !== 'GET' && c.req.method !== 'HEAD') {
       const origin = c.req.header('origin');
       if (origin === undefined || origin.replace(/^https?:\/\//, '') !== host)
