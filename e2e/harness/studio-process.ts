@@ -10,6 +10,8 @@ export interface StudioProcess {
   readonly dataFolder: string;
   /** The start-up link, good once. */
   readonly link: string;
+  /** The same for other devices, where it is served to them. */
+  readonly otherLinks: readonly string[];
   /** Ends it as a power cut would. */
   kill(): Promise<void>;
   /** Ends it politely. */
@@ -27,23 +29,38 @@ export function createDataFolder(): { readonly path: string; remove(): void } {
   return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
 }
 
-/** Starts the studio; resolves when it says where it is. `port` 0 takes a free one. */
-export function startStudio(dataFolder: string, port = 0): Promise<StudioProcess> {
+/** Starts the studio; resolves when it says where it is. `port` 0 takes a free one; `more` are options beside the usual. */
+export function startStudio(
+  dataFolder: string,
+  port = 0,
+  more: readonly string[] = [],
+): Promise<StudioProcess> {
   const child = spawn(
     process.execPath,
-    [join(root, 'dist/cli/main.js'), 'start', '--no-open', '--port', String(port), '--data', dataFolder],
+    [
+      join(root, 'dist/cli/main.js'),
+      'start',
+      '--no-open',
+      '--port',
+      String(port),
+      '--data',
+      dataFolder,
+      ...more,
+    ],
     { stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, CI: 'true' } },
   );
   let output = '';
   return new Promise((done, fail) => {
     const read = (chunk: Buffer) => {
       output += chunk.toString();
-      const link = /(http:\/\/\S+)\/enter\?token=\S+/.exec(output);
-      if (link === null || link[1] === undefined) return;
+      if (!output.includes('Ctrl+C')) return;
+      const [link, ...otherLinks] = output.match(/http:\/\/\S+\/enter\?token=\S+/g) ?? [];
+      if (link === undefined) return;
       done({
-        address: link[1],
+        address: new URL(link).origin,
         dataFolder,
-        link: link[0],
+        link,
+        otherLinks,
         kill: () => end(child, 'SIGKILL'),
         stop: () => end(child, 'SIGTERM'),
         sleep: () => void child.kill('SIGSTOP'),

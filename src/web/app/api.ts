@@ -10,6 +10,9 @@ export type ApiFault = Fault & { readonly offline?: true };
 
 const offlineFault = (): ApiFault => ({ kind: 'Broken', message: words.frame.offline, offline: true });
 
+/** As long as a view may take. A network that went away says nothing: without an end a request waits for minutes. */
+const viewMilliseconds = 20_000;
+
 function isFaultReply(value: unknown): value is FaultReply {
   if (typeof value !== 'object' || value === null || !('fault' in value)) return false;
   const { fault } = value;
@@ -26,9 +29,10 @@ async function request<T>(path: string, init?: RequestInit): Promise<Result<T, A
   let body: unknown;
   try {
     body = await response.json();
-  } catch {
-    // A proxy or a server on its way down answers something that is not ours.
-    return err(response.ok ? { kind: 'Broken', message: words.frame.broken } : offlineFault());
+  } catch (error) {
+    // A proxy or a server on its way down answers something that is not ours; or the answer broke off in the middle.
+    const isWhole = error instanceof SyntaxError;
+    return err(response.ok && isWhole ? { kind: 'Broken', message: words.frame.broken } : offlineFault());
   }
   if (response.ok) return ok(body as T);
   return err(isFaultReply(body) ? body.fault : { kind: 'Broken', message: words.frame.broken });
@@ -36,7 +40,7 @@ async function request<T>(path: string, init?: RequestInit): Promise<Result<T, A
 
 /** Asks for a view; throws an ApiFault, as TanStack Query wants it. */
 export async function getView<T>(path: string): Promise<T> {
-  const reply = await request<T>(path);
+  const reply = await request<T>(path, { signal: AbortSignal.timeout(viewMilliseconds) });
   if (!reply.ok) throw reply.error;
   return reply.value;
 }
@@ -73,11 +77,19 @@ export async function postForFile(path: string, body: unknown): Promise<Result<B
   return err(isFaultReply(refused) ? refused.fault : { kind: 'Broken', message: words.frame.broken });
 }
 
-/** Sends one command. The same `id` sent again counts once. */
-export function sendCommand(id: Id<'change'>, command: Command): Promise<Result<CommandReply, ApiFault>> {
+/**
+ * Sends one command. The same `id` sent again counts once, so who does that may give it up after `milliseconds`: what was
+ * not answered by then is as what was not reached.
+ */
+export function sendCommand(
+  id: Id<'change'>,
+  command: Command,
+  milliseconds: number | null = null,
+): Promise<Result<CommandReply, ApiFault>> {
   markOwnChange(id);
   const send: Send = { id, command };
-  return postJson<CommandReply>('/api/commands', send);
+  const signal = milliseconds === null ? null : AbortSignal.timeout(milliseconds);
+  return postJson<CommandReply>('/api/commands', send, signal);
 }
 
 /** Whether something thrown is an ApiFault. */

@@ -4,7 +4,11 @@
 import { isOwnChange } from './own-changes.ts';
 import { queryClient } from './query-client.ts';
 import type { ViewName } from './query-keys.ts';
-import { theOutbox } from './the-outbox.ts';
+import { watchSilence } from './silence.ts';
+import { afterMilliseconds, theOutbox } from './the-outbox.ts';
+
+/** The server says something every 25 s, if only that nothing happened; twice that and a little is too long. */
+const longestSilence = 60_000;
 
 interface LiveEvent {
   readonly change: string;
@@ -69,17 +73,29 @@ export function startLive(): () => void {
   };
   let wasLost = false;
   const close = () => {
+    silence.stop();
     source?.close();
     source = null;
   };
+  const openAgain = () => {
+    if (source === null) return;
+    wasLost = true;
+    close();
+    open();
+  };
+  const silence = watchSilence({ after: afterMilliseconds, longestMilliseconds: longestSilence }, openAgain);
   const open = () => {
+    silence.heard();
     source = new EventSource('/api/live');
     source.addEventListener('message', hear);
     source.addEventListener('change', hear);
+    for (const event of ['hello', 'quiet', 'change', 'progress'])
+      source.addEventListener(event, silence.heard);
     source.addEventListener('error', () => {
       wasLost = true;
     });
     source.addEventListener('open', () => {
+      silence.heard();
       // What happened while the channel was down was not told.
       const lost = wasLost;
       wasLost = false;
@@ -99,7 +115,14 @@ export function startLive(): () => void {
   };
   document.addEventListener('visibilitychange', tend);
   tend();
-  const unsubscribe = theOutbox.subscribe(whenSaved);
+  // A studio that was out of reach may have this line dead still.
+  let wasWaiting = false;
+  const unsubscribe = theOutbox.subscribe(() => {
+    whenSaved();
+    const isWaiting = theOutbox.status().state === 'waiting';
+    if (wasWaiting && !isWaiting) openAgain();
+    wasWaiting = isWaiting;
+  });
   return () => {
     document.removeEventListener('visibilitychange', tend);
     unsubscribe();

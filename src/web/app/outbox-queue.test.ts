@@ -10,6 +10,7 @@ import {
   mayWait,
   type OutboxCommand,
   type OutboxQueue,
+  patienceOf,
   queueAfter,
   settle,
   textOnItsWay,
@@ -182,4 +183,14 @@ test('only fresh typing may wait; a level, an outcome or a close goes at once', 
 
 test('tries come further apart, up to 15 s', () => {
   expect([1, 2, 3, 6, 20].map(backoffOf)).toEqual([500, 1000, 2000, 15_000, 15_000]);
+});
+
+test('an answer is waited for longer each time, and for a take as long as a slow network takes', () => {
+  // Our own choice, no source.
+  expect([0, 1, 2, 3, 9].map((failures) => patienceOf(close(1), failures) / 1000)).toEqual([
+    10, 20, 40, 80, 80,
+  ]);
+  const megabytes = 2 ** 21;
+  const take = { type: 'take.keep', sound: { data: 'x'.repeat(megabytes) } } as unknown as OutboxCommand;
+  expect(patienceOf(take, 0)).toBeGreaterThan(megabytes / 16);
 });

@@ -165,3 +165,12 @@ export function mayWait(queue: OutboxQueue): boolean {
 export function backoffOf(failures: number): number {
   return Math.min(15_000, 500 * 2 ** Math.max(0, failures - 1));
 }
+
+/**
+ * Milliseconds in which an answer is looked for after so many failures: 10 s, doubled up to 80 s for a machine that is
+ * busy, and the time that a take takes over a slow network (16 bytes a millisecond).
+ */
+export function patienceOf(command: OutboxCommand, failures: number): number {
+  const bytes = command.type === 'take.keep' ? JSON.stringify(command).length : 0;
+  return 10_000 * 2 ** Math.min(3, failures) + Math.ceil(bytes / 16);
+}

@@ -42,6 +42,7 @@ function createBench(store = createMemoryStore()) {
     store,
     applied,
     tried,
+    patience: [] as number[],
     alive: true,
     loseReply: false,
     /** What is answered in place of plain replies, in turn. */
@@ -75,8 +76,9 @@ function createBench(store = createMemoryStore()) {
             timers = timers.filter((t) => t !== timer);
           };
         },
-        async send(id, command): Promise<Result<CommandReply, ApiFault>> {
+        async send(id, command, milliseconds): Promise<Result<CommandReply, ApiFault>> {
           tried.push(id);
+          bench.patience.push(milliseconds);
           if (!bench.alive) return err(offline);
           if (bench.refuse) return err(bench.refuse);
           if (!applied.has(id)) applied.set(id, command);
@@ -309,4 +311,14 @@ test('a browser that keeps nothing still sends, and says that it keeps nothing',
   await bench.rest();
   expect(bench.applied.size).toBe(1);
   expect(outbox.status().durable).toBe(false);
+});
+
+test('a server that does not answer is given longer at each try', async () => {
+  const bench = createBench();
+  const outbox = bench.page();
+  bench.alive = false;
+  outbox.post(close);
+  await bench.rest();
+  for (let n = 0; n < 4; n++) await bench.pass(20_000);
+  expect(bench.patience).toEqual([10_000, 20_000, 40_000, 80_000, 80_000]);
 });

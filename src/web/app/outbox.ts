@@ -14,6 +14,7 @@ import {
   type OutboxCommand,
   type OutboxEntry,
   type OutboxQueue,
+  patienceOf,
   queueAfter,
   settle,
   textOnItsWay,
@@ -67,7 +68,12 @@ export interface Outbox {
 
 export interface OutboxParts {
   readonly store: OutboxStore;
-  readonly send: (id: Id<'change'>, command: OutboxCommand) => Promise<Result<CommandReply, ApiFault>>;
+  /** Gives up after so many milliseconds, as where the server is not reached: a network that went away says nothing. */
+  readonly send: (
+    id: Id<'change'>,
+    command: OutboxCommand,
+    milliseconds: number,
+  ) => Promise<Result<CommandReply, ApiFault>>;
   readonly newChangeId: () => Id<'change'>;
   /** Calls back after some milliseconds; returns how to call it off. */
   readonly after: (milliseconds: number, callback: () => void) => () => void;
@@ -125,7 +131,7 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const begun = queue.find((e) => e.id === entry.id) ?? entry;
     // Kept as attempted before it leaves, so that a page that dies now does not join more to it.
     await keep(parts.store.put(begun));
-    const reply = await parts.send(begun.id, begun.command);
+    const reply = await parts.send(begun.id, begun.command, patienceOf(begun.command, failures));
     if (!reply.ok && isWorthAnotherTry(reply.error)) {
       failures++;
       trouble = isForTheTeacher(reply.error) ? reply.error.message : null;

@@ -5,14 +5,17 @@ import { sendCommand } from './api.ts';
 import { createOutbox, type Outbox } from './outbox.ts';
 import { createBrowserStore } from './outbox-store.ts';
 
+/** Calls back after some milliseconds; returns how to call it off. */
+export function afterMilliseconds(milliseconds: number, callback: () => void): () => void {
+  const timer = window.setTimeout(callback, milliseconds);
+  return () => window.clearTimeout(timer);
+}
+
 export const theOutbox: Outbox = createOutbox({
   store: createBrowserStore(),
   send: sendCommand,
   newChangeId: () => newId('change'),
-  after(milliseconds, callback) {
-    const timer = window.setTimeout(callback, milliseconds);
-    return () => window.clearTimeout(timer);
-  },
+  after: afterMilliseconds,
   restMilliseconds: 700,
   longestMilliseconds: 4000,
 });

@@ -30,10 +30,10 @@ export const frame = {
   theme: 'Theme',
   themes: { paper: 'Paper', hall: 'Hall', system: 'As the system' },
   offline:
-    'Levare is not running at this address just now. What you wrote is kept here; start it again and go on.',
+    'Levare is not reached at this address just now: it is not running, or the network is away. What you wrote is kept here; see to that and go on.',
   away: {
-    title: 'Levare is not running just now',
-    text: 'What you wrote is kept in this browser. Start Levare again at this address, and the page goes on by itself.',
+    title: 'Levare is not reached just now',
+    text: 'What you wrote is kept in this browser. Start Levare again at this address, or see to the network, and the page goes on by itself.',
   },
   broken: 'Something went wrong in Levare. Nothing was changed; try again.',
   loading: 'One moment',
