@@ -12,6 +12,7 @@ import type {
   Skill,
   SkillId,
   Stage,
+  TakeHome,
   UnitDocument,
   UnitId,
 } from '#planning';
@@ -164,6 +165,8 @@ export interface MaterialView {
   readonly spec: unknown;
   /** The same spec, student and seed give the same sheet. Null: the student's own. */
   readonly seed: number | null;
+  /** When it stands on the practice sheet; null: whenever the activity was worked on. */
+  readonly takeHome: TakeHome | null;
 }
 
 /** A sheet or a backing that stands on one lesson's practice sheet, whatever was worked on. */

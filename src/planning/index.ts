@@ -96,17 +96,19 @@ export { formatUnitFinding } from './unit/format-unit-finding.ts';
 export { unitJsonSchema } from './unit/json-schema.ts';
 export { parseSkillMap, parseUnitFile } from './unit/parse-unit-file.ts';
 export { longestUnitText, readSkillMapText, readUnitText, type TextFormat } from './unit/read-unit-text.ts';
-export type {
-  Activity,
-  ActivityKey,
-  ActivityVariant,
-  AgeRange,
-  Check,
-  MaterialReference,
-  Minutes,
-  UnitDocument,
-  UnitFile,
-  UnitId,
+export {
+  type Activity,
+  type ActivityKey,
+  type ActivityVariant,
+  type AgeRange,
+  type Check,
+  type MaterialReference,
+  type Minutes,
+  type TakeHome,
+  type UnitDocument,
+  type UnitFile,
+  type UnitId,
+  waysHome,
 } from './unit/unit.ts';
 export { formatUnitFault, type UnitFault } from './unit/unit-fault.ts';
 export { unitToMarkdown } from './unit/unit-to-markdown.ts';

@@ -4,7 +4,7 @@ import * as z from 'zod';
 import { areas, stages } from '../skill/skill.ts';
 import { lineSchema, proseSchema, skillIdSchema, skillSchema } from '../skill/skill-schema.ts';
 import { listenForSchema } from './listen-for-schema.ts';
-import type { UnitFile, UnitId } from './unit.ts';
+import { type UnitFile, type UnitId, waysHome } from './unit.ts';
 
 const keySchema = z
   .string()
@@ -72,6 +72,10 @@ const materialSchema = z
     seed: z
       .exactOptional(z.int().min(0).max(2_147_483_647))
       .meta({ description: 'Fixes what chance chooses; absent, each student gets their own' }),
+    takeHome: z.exactOptional(z.enum(waysHome)).meta({
+      description:
+        'whenDone: on the practice sheet from the lesson in which the activity is finished; never: for the lesson alone; absent: whenever the activity was worked on',
+    }),
   })
   .meta({ id: 'material' });
 

@@ -9,6 +9,7 @@ import type {
   Check,
   MaterialReference,
   Minutes,
+  TakeHome,
   UnitDocument,
   UnitId,
 } from './unit.ts';
@@ -103,7 +104,14 @@ function writeVariant(variant: ActivityVariant): readonly string[] {
 }
 
 const titlesOf = (materials: readonly MaterialReference[]): string =>
-  materials.map((material) => escapeLine(material.title)).join('; ');
+  materials
+    .map(({ title, takeHome }) => `${escapeLine(title)}${takeHome ? ` (${sayTakeHome[takeHome]})` : ''}`)
+    .join('; ');
+
+const sayTakeHome: Readonly<Record<TakeHome, string>> = {
+  whenDone: 'taken home when the activity is done',
+  never: 'for the lesson alone',
+};
 
 function writeListenFor({ listenFor = [] }: Check): string {
   return listenFor.length === 0

@@ -40,7 +40,13 @@ export interface MaterialReference {
   readonly spec?: unknown;
   /** Fixes what chance chooses, so that everyone gets the same; absent, each student gets their own. */
   readonly seed?: number;
+  /** When it stands on the practice sheet; absent, whenever the activity was worked on. */
+  readonly takeHome?: TakeHome;
 }
+
+/** `whenDone`: from the lesson in which the activity is finished. `never`: it is for the lesson alone. */
+export const waysHome = ['whenDone', 'never'] as const;
+export type TakeHome = (typeof waysHome)[number];
 
 export interface Activity {
   readonly key: ActivityKey;

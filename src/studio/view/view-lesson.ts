@@ -104,11 +104,12 @@ function toSegment(segment: SegmentRecord, shown: Shown): LessonSegmentView {
     activity: segment.activity,
     howTo: howTo(segment, shown, found?.activity.howTo ?? ''),
     bring: isRevisit ? [] : (found?.activity.bring ?? []),
-    materials: (found?.activity.materials ?? []).map(({ key, title, spec, seed }) => ({
+    materials: (found?.activity.materials ?? []).map(({ key, title, spec, seed, takeHome }) => ({
       key,
       title,
       spec: spec ?? null,
       seed: seed ?? null,
+      takeHome: takeHome ?? null,
     })),
     skills: skills.map((skill) => toSkill(skill, shown)),
     completes: segment.completes,

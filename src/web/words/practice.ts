@@ -32,6 +32,7 @@ export const practice = {
   notation: 'To play from',
   onSheet: (title: string) => `“${title}” on the sheet`,
   which: 'On the sheet',
+  waits: '(for the lesson; not taken home yet)',
   refused: (title: string, why: string) => `“${title}” cannot be made for this student: ${why}`,
   takeOff: 'Take off',
   takeOffNamed: (title: string) => `Take off “${title}”`,

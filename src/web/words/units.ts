@@ -98,6 +98,7 @@ export const units = {
     place: 'Place',
     materials: 'Materials',
     bring: 'Bring',
+    takeHomes: { whenDone: 'taken home when done', never: 'for the lesson alone' },
     variant: (whom: string) => `For ${whom}`,
     everyone: 'everyone',
     checks: 'How you know it is learnt',
@@ -198,6 +199,12 @@ export const units = {
     materials: 'Materials',
     materialTitle: 'Worksheet, backing or playback, by title',
     addMaterial: 'Add a material',
+    takeHomeOf: (title: string) => `When “${title}” goes home`,
+    takeHomes: {
+      always: 'on each practice sheet',
+      whenDone: 'on the sheet once it is done',
+      never: 'for the lesson alone',
+    },
     variants: 'For some students otherwise',
     variantsHelp:
       'The first that fits a student’s stage and age is used. What stays empty is as in the activity.',

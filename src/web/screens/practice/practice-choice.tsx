@@ -16,12 +16,13 @@ export interface PracticeChoiceProps {
   readonly usual: number;
   readonly onMinutes: (typed: string) => void;
   readonly materials: readonly PracticeMaterial[];
-  /** Ids of those left off this printing. */
-  readonly left: ReadonlySet<string>;
-  readonly onLeft: (left: ReadonlySet<string>) => void;
+  /** Whether it stands on this printing. */
+  readonly isShown: (material: PracticeMaterial) => boolean;
+  readonly onShown: (material: PracticeMaterial, shows: boolean) => void;
 }
 
-export function PracticeChoice({ minutes, usual, onMinutes, materials, left, onLeft }: PracticeChoiceProps) {
+export function PracticeChoice(props: PracticeChoiceProps) {
+  const { minutes, usual, onMinutes, materials, isShown, onShown } = props;
   const [typed, setTyped] = useState<string | null>(null);
   const send = useCommand();
   return (
@@ -41,27 +42,26 @@ export function PracticeChoice({ minutes, usual, onMinutes, materials, left, onL
       {materials.length > 0 && (
         <fieldset>
           <legend className="field-label">{says.which}</legend>
-          {materials.map(({ id, title, kept }) => (
-            <div key={id} className="practice-choice">
-              <Tick
-                ticked={!left.has(id)}
-                onTick={(ticked) =>
-                  onLeft(new Set(ticked ? [...left].filter((one) => one !== id) : [...left, id]))
-                }
-              >
-                {title}
-              </Tick>
-              {kept !== null && (
-                <Button
-                  kind="plain"
-                  aria-label={says.takeOffNamed(title)}
-                  onPress={() => void send({ type: 'material.remove', material: kept })}
-                >
-                  {says.takeOff}
-                </Button>
-              )}
-            </div>
-          ))}
+          {materials.map((material) => {
+            const { id, title, kept, waits } = material;
+            return (
+              <div key={id} className="practice-choice">
+                <Tick ticked={isShown(material)} onTick={(ticks) => onShown(material, ticks)}>
+                  {title}
+                  {waits && <span className="faint"> {says.waits}</span>}
+                </Tick>
+                {kept !== null && (
+                  <Button
+                    kind="plain"
+                    aria-label={says.takeOffNamed(title)}
+                    onPress={() => void send({ type: 'material.remove', material: kept })}
+                  >
+                    {says.takeOff}
+                  </Button>
+                )}
+              </div>
+            );
+          })}
         </fieldset>
       )}
     </div>

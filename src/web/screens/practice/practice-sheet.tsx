@@ -36,8 +36,10 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
   const given = lesson.practice.trim() === '' ? lesson.suggestedPractice : lesson.practice;
   const [text, setMinutes] = useMinutes(lesson, given);
   const { minutes, tasks } = readPractice(text);
-  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
-  const shown = materials.filter(({ id }) => !left.has(id));
+  /** What the teacher ticked otherwise than it stands at first, by its id. */
+  const [ticked, setTicked] = useState<ReadonlyMap<string, boolean>>(new Map());
+  const isShown = ({ id, waits }: PracticeMaterial) => ticked.get(id) ?? !waits;
+  const shown = materials.filter(isShown);
   return (
     <article className="practice-sheet" aria-label={`${says.title}: ${learner.name}`}>
       {isAlone && (
@@ -46,8 +48,8 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
           usual={usual}
           onMinutes={setMinutes}
           materials={materials}
-          left={left}
-          onLeft={setLeft}
+          isShown={isShown}
+          onShown={({ id }, shows) => setTicked(new Map(ticked).set(id, shows))}
         />
       )}
       <div className="practice-paper">

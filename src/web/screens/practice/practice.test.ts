@@ -84,6 +84,44 @@ test('what was worked on brings its notation, with a seed of the student’s own
   expect(listPracticeMaterials(lessonOf('course:ada', 'skipped'))).toEqual([]);
 });
 
+const tune = { key: 'tune', title: 'Little Hans', spec: { kind: 'chart', chart: '| C |' }, seed: null };
+const workOn = (activity: string, fields: object) => ({
+  kind: 'work',
+  courseUnit: 'course-unit:one',
+  activity,
+  outcome: 'partly',
+  completes: false,
+  materials: [{ ...tune, takeHome: null }],
+  ...fields,
+});
+const sheetOf = (...segments: readonly object[]) =>
+  listPracticeMaterials({ ...lessonOf('course:ada'), segments } as unknown as LessonView);
+
+test('a tune that two activities of a unit share stands on the sheet once', () => {
+  expect(sheetOf(workOn('map', {}), workOn('beads', {}))).toHaveLength(1);
+  const other = { ...tune, spec: { kind: 'chart', chart: '| G |' }, takeHome: null };
+  expect(sheetOf(workOn('map', {}), workOn('beads', { materials: [other] }))).toHaveLength(2);
+  expect(sheetOf(workOn('map', {}), workOn('map', { courseUnit: 'course-unit:two' }))).toHaveLength(2);
+});
+
+test('what stays in the lesson, or goes home once the activity is done, waits until then', () => {
+  const waits = (takeHome: string | null, fields: object = {}) =>
+    sheetOf(workOn('beads', { materials: [{ ...tune, takeHome }], ...fields })).map((one) => one.waits);
+  expect(waits(null)).toEqual([false]);
+  expect(waits('never', { outcome: 'finished' })).toEqual([true]);
+  expect(waits('whenDone')).toEqual([true]);
+  expect(waits('whenDone', { outcome: 'finished' })).toEqual([false]);
+  // Before the lesson is closed the plan says whether the activity comes to its end in it.
+  expect(waits('whenDone', { outcome: null })).toEqual([true]);
+  expect(waits('whenDone', { outcome: null, completes: true })).toEqual([false]);
+});
+
+test('a tune that waits for one activity and goes home with another goes home', () => {
+  const held = workOn('map', { materials: [{ ...tune, takeHome: 'never' }] });
+  expect(sheetOf(held, workOn('beads', {})).map((one) => one.waits)).toEqual([false]);
+  expect(sheetOf(workOn('beads', {}), held).map((one) => one.waits)).toEqual([false]);
+});
+
 test('what was kept on the sheet stands on it too, whatever was worked on', () => {
   const kept = [
     { id: 'material:a', title: 'Waltz steps', spec: { kind: 'rhythm', metre: '3/4' }, seed: 4 },

@@ -56,7 +56,12 @@ function wishOf(lesson: LessonView, material: PracticeNotation, paper: Paper): S
 
 export function usePracticeSheets(lessons: readonly LessonView[], paper: Paper): Drawing {
   const practices = useMemo(
-    () => lessons.map((lesson) => ({ lesson, materials: listPracticeMaterials(lesson) })),
+    () =>
+      lessons.map((lesson) => ({
+        lesson,
+        // What waits can be put on a sheet that is printed alone; for the others nothing is drawn in vain.
+        materials: listPracticeMaterials(lesson).filter(({ waits }) => !waits || lessons.length === 1),
+      })),
     [lessons],
   );
   const drawn = useRef<ReadonlyMap<string, SheetAnswer>>(new Map());

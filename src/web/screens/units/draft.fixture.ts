@@ -51,7 +51,7 @@ export const unit: UnitDocument = {
           bring: [],
         },
       ],
-      materials: [{ key: 'steps', title: 'Steps at 84', spec: { tempo: 84 } }],
+      materials: [{ key: 'steps', title: 'Steps at 84', spec: { tempo: 84 }, takeHome: 'whenDone' }],
       bring: ['room to walk', 'a drum'],
     },
     {

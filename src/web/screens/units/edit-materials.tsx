@@ -1,13 +1,15 @@
 // The materials of an activity, or of one of its variants, by title.
 
+import { waysHome } from '#planning';
 import { Button } from '../../components/button.tsx';
-import { TextField } from '../../components/field.tsx';
+import { SelectField, TextField } from '../../components/field.tsx';
 import { words } from '../../words/index.ts';
 import type { Editing } from './editing.ts';
 import type { Handle } from './handle.ts';
 import { changeRow, type MaterialDraft, takeHandle, type UnitDraft, withoutRow } from './unit-draft.ts';
 
 const says = words.units.editor;
+const takeHomes = ['always', ...waysHome] as const;
 
 export interface EditMaterialsProps {
   readonly editing: Editing;
@@ -40,6 +42,16 @@ export function EditMaterials({ editing, of, label, materials, put }: EditMateri
             onValue={(title) => edit((now) => put(now, changeRow(materials, material.handle, { title })))}
             fault={faultOf(`${material.handle}.title`)}
           />
+          {/* What only has a name cannot be printed. */}
+          {material.spec !== undefined && (
+            <SelectField
+              label={says.takeHomeOf(material.title)}
+              labelHidden
+              value={material.takeHome ?? 'always'}
+              onValue={(takeHome) => edit((now) => put(now, withTakeHome(materials, material, takeHome)))}
+              options={takeHomes.map((value) => ({ value, label: says.takeHomes[value] }))}
+            />
+          )}
           <Button
             kind="plain"
             aria-label={says.removeOf(material.title || says.materials)}
@@ -57,4 +69,14 @@ export function EditMaterials({ editing, of, label, materials, put }: EditMateri
       </div>
     </div>
   );
+}
+
+/** Going home with every sheet is what a material does of itself, so nothing is written down for it. */
+function withTakeHome(
+  materials: readonly MaterialDraft[],
+  { takeHome: _before, ...material }: MaterialDraft,
+  takeHome: (typeof takeHomes)[number],
+): readonly MaterialDraft[] {
+  const after = takeHome === 'always' ? material : { ...material, takeHome };
+  return materials.map((one) => (one.handle === material.handle ? after : one));
 }

@@ -87,6 +87,9 @@ function MaterialLinks({ materials }: { readonly materials: readonly MaterialRef
       ) : (
         <Link href={materialAddress(material.spec)}>{material.title}</Link>
       )}
+      {material.takeHome !== undefined && (
+        <span className="soft"> ({says.takeHomes[material.takeHome]})</span>
+      )}
     </span>
   ));
 }

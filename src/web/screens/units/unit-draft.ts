@@ -9,6 +9,7 @@ import type {
   MaterialReference,
   SkillId,
   Stage,
+  TakeHome,
   UnitDocument,
   UnitId,
 } from '#planning';
@@ -26,6 +27,7 @@ export interface MaterialDraft {
   readonly title: string;
   readonly spec?: unknown;
   readonly seed?: number;
+  readonly takeHome?: TakeHome;
 }
 export interface VariantDraft {
   readonly handle: Handle;
