@@ -4,10 +4,10 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { LessonView, StudentsView, UnitView } from '#contract';
-import { addDays, type PlainDate, present } from '#core';
+import { addDays, createId, type PlainDate, present } from '#core';
 import type { UnitId } from '#planning';
 import { words } from '../../src/web/words/index.ts';
-import { readView, untilView } from '../harness/api.ts';
+import { readView, sendCommand, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
 import { foundStudio } from '../harness/found-studio.ts';
@@ -197,6 +197,29 @@ tell(
     }
   },
 );
+
+tell('no page of a printed sheet holds a single line of music, or only what is said at its end', async () => {
+  const { page } = watched;
+  for (const lines of [3, 5, 7, 9]) {
+    const material = { id: createId('material', { next: Math.random }), title: 'To read', seed: 3 };
+    const spec = { kind: 'reading', bars: 4, lines };
+    await sendCommand(page, {
+      type: 'material.keep',
+      lesson: lesson as LessonView['id'],
+      material: { ...material, spec },
+    });
+    await openSheet(page);
+    await page.getByRole('status').filter({ hasText: practice.ready }).waitFor();
+    const { text } = readPdf(await page.pdf({ preferCSSPageSize: true }));
+    await sendCommand(page, { type: 'material.remove', material: material.id });
+    if (text === null) continue;
+    const pages = text.split('\f').filter((one) => one.trim() !== '');
+    expect(pages[0], `${lines} lines`).toContain('Next lesson');
+    // Each line bears its own number, and from the second on that of its first bar.
+    const numbers = pages.at(-1)?.match(/^\s*\d{1,2}\s*$/gm) ?? [];
+    expect(numbers.length, `${lines} lines, last page`).toBeGreaterThan(2);
+  }
+});
 
 tell('the day’s and the week’s sheets hold it, and tell how far the notation is', async () => {
   const { page } = watched;

@@ -65,6 +65,13 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
         </header>
         <p className="practice-minutes">{says.aDay(minutes ?? usual)}</p>
         <Tasks lesson={lesson} isAlone={isAlone} tasks={tasks.length > 0 ? tasks : [says.noTasks]} />
+        {/* Before the notation: at the end it could stand on a page of its own. */}
+        <div className="practice-care">
+          <p>{says.care}</p>
+          <p className="practice-next">
+            {next === null ? says.noNext : says.next(format.day(next.date, 'full'), format.time(next.time))}
+          </p>
+        </div>
         {shown.map((material) =>
           material.kind === 'backing' ? (
             <PracticeBacking key={material.id} lesson={lesson} material={material} />
@@ -72,12 +79,6 @@ export function PracticeSheet({ lesson, materials, answers, isAlone }: PracticeS
             <Sheet key={material.id} material={material} answer={answers.get(answerKey(lesson, material))} />
           ),
         )}
-        <footer className="practice-foot">
-          <p>{says.care}</p>
-          <p className="practice-next">
-            {next === null ? says.noNext : says.next(format.day(next.date, 'full'), format.time(next.time))}
-          </p>
-        </footer>
       </div>
     </article>
   );
