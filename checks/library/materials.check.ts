@@ -83,7 +83,9 @@ test('what a how-to keeps from the eyes at first is not taken home at once', () 
   const held = starterUnits.flatMap(({ unit }) =>
     [...unit.activities, ...unit.extensions].flatMap(({ howTo, materials, variants }) =>
       [{ howTo, materials }, ...variants]
-        .flatMap((one) => (one.materials ?? []).map((material) => ({ ...material, howTo: one.howTo ?? howTo })))
+        .flatMap((one) =>
+          (one.materials ?? []).map((material) => ({ ...material, howTo: one.howTo ?? howTo })),
+        )
         .filter(({ title, howTo: said }) => keepsBack.test(said) || title.startsWith('For the teacher')),
     ),
   );

@@ -136,7 +136,10 @@ describe('the variant for a student', () => {
     expect(titles('elementary', 20)).toEqual(['A tune']);
     const withOwn = { ...unit, activities: [activity, play] };
     expect(unitToMarkdown(withOwn, exampleSkillsById)).toContain('materials: A smaller tune');
-    const stays = { ...withOwn, activities: [{ ...walk, materials: [{ ...tune, takeHome: 'never' }] }] } as const;
+    const stays = {
+      ...withOwn,
+      activities: [{ ...walk, materials: [{ ...tune, takeHome: 'never' }] }],
+    } as const;
     expect(unitToMarkdown(stays, exampleSkillsById)).toContain('Materials: A tune (for the lesson alone)');
     const twice = { ...activity, variants: [{ materials: [small, small] }] };
     expect(
