@@ -20,7 +20,7 @@ export const columnWords: Readonly<Record<StudentColumn | 'name:first' | 'name:l
   family:
     'family | families | household | sibling | siblings | sibling of | brother or sister | familie | geschwister | famille | fratrie | familia | irmaos | irmao de | hermanos | hermano de',
   contactName:
-    'contact | contact name | parent | parent name | guardian | parent/guardian | parent or guardian | carer | emergency contact | eltern | elternteil | kontakt | ansprechpartner | parent responsable | responsable | contact parent | encarregado | encarregado de educacao | responsavel | contacto | tutor | padre o madre',
+    'contact | contact name | parent | parent name | guardian | parent/guardian | parent or guardian | parents | guardians | parent/guardian name | mother/father | carer | emergency contact | eltern | elternteil | kontakt | ansprechpartner | parent responsable | responsable | contact parent | encarregado | encarregado de educacao | responsavel | contacto | tutor | padre o madre',
   contactRelation:
     'relation | relationship | relation to student | beziehung | verhaltnis | lien | lien de parente | parentesco | relacao | relacion',
   phone:
@@ -28,8 +28,9 @@ export const columnWords: Readonly<Record<StudentColumn | 'name:first' | 'name:l
   email:
     'email | e-mail | mail | email address | e-mail address | e-mail-adresse | mailadresse | courriel | adresse e-mail | adresse mail | correio eletronico | endereco de email | correo | correo electronico',
   note: 'note | notes | comment | comments | remarks | remark | notiz | notizen | bemerkung | bemerkungen | anmerkung | remarque | remarques | commentaire | observacoes | observacao | notas | nota | observaciones | comentario | comentarios',
+  // A day and time in one cell are parted on reading.
   weekday:
-    'weekday | day | lesson day | day of week | day of the week | wochentag | tag | unterrichtstag | jour | jour de cours | dia | dia da semana | dia de la semana',
+    'day and time | day/time | lesson day and time | lesson day/time | when | lesson | schedule | slot | tag und uhrzeit | jour et heure | dia e hora | dia y hora | weekday | day | lesson day | day of week | day of the week | wochentag | tag | unterrichtstag | jour | jour de cours | dia | dia da semana | dia de la semana',
   time: 'time | lesson time | start | start time | starts at | uhrzeit | zeit | beginn | heure | heure de cours | debut | hora | hora da aula | hora de clase | horario | inicio',
   minutes:
     'minutes | min | mins | length | duration | lesson length | lesson minutes | dauer | minuten | lange | duree | duracao | minutos | duracion',

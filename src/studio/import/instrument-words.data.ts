@@ -6,14 +6,14 @@ import type { InstrumentId } from '#music';
 export const instrumentWords: Readonly<Record<InstrumentId, string>> = {
   piccolo: 'piccolo | piccolo flute | piccoloflote | flautim | flautin | petite flute',
   flute:
-    'flute | concert flute | transverse flute | floete | flote | querflote | querfloete | flute traversiere | flauta transversal | flauta travesera | flauta',
-  oboe: 'oboe | hautbois',
+    'flute | fl | concert flute | transverse flute | floete | flote | querflote | querfloete | flute traversiere | flauta transversal | flauta travesera | flauta',
+  oboe: 'oboe | ob | hautbois',
   cor_anglais: 'cor anglais | english horn | englischhorn | corne ingles | corno ingles',
   clarinet_bb:
-    'clarinet | clarinet in bb | bb clarinet | b flat clarinet | klarinette | b-klarinette | clarinette | clarinete',
+    'clarinet | cl | clarinet in bb | bb clarinet | b flat clarinet | klarinette | b-klarinette | clarinette | clarinete',
   clarinet_a: 'a clarinet | clarinet in a | a-klarinette',
   bass_clarinet: 'bass clarinet | bassklarinette | clarinette basse | clarinete baixo | clarinete bajo',
-  bassoon: 'bassoon | fagott | basson | fagote | fagot',
+  bassoon: 'bassoon | bsn | fagott | basson | fagote | fagot',
   soprano_sax:
     'soprano sax | soprano saxophone | sopransaxophon | sopransaxofon | saxophone soprano | saxofone soprano | saxofon soprano',
   alto_sax:
@@ -22,25 +22,26 @@ export const instrumentWords: Readonly<Record<InstrumentId, string>> = {
     'tenor sax | tenor saxophone | tenorsaxophon | tenorsaxofon | saxophone tenor | saxofone tenor | saxofon tenor',
   baritone_sax:
     'baritone sax | bari sax | baritone saxophone | baritonsaxophon | saxophone baryton | saxofone baritono | saxofon baritono',
-  trumpet_bb: 'trumpet | bb trumpet | b flat trumpet | trumpet in bb | trompete | trompette | trompeta',
+  trumpet_bb:
+    'trumpet | tpt | trp | bb trumpet | b flat trumpet | trumpet in bb | trompete | trompette | trompeta',
   cornet_bb: 'cornet | bb cornet | kornett | cornet a pistons | corneta | cornetim',
   flugelhorn_bb: 'flugelhorn | fluegelhorn | bugle | fliscorne | fliscorno',
-  horn_f: 'horn | french horn | horn in f | f horn | waldhorn | cor | cor d harmonie | trompa',
-  trombone: 'trombone | tenor trombone | posaune | trombon',
+  horn_f: 'horn | hn | french horn | horn in f | f horn | waldhorn | cor | cor d harmonie | trompa',
+  trombone: 'trombone | tbn | tenor trombone | posaune | trombon',
   euphonium_bc: 'euphonium bass clef | bass clef euphonium | euphonium | eufonio',
   euphonium_tc: 'euphonium treble clef | treble clef euphonium | baritone horn | tenorhorn | bariton',
   tuba: 'tuba',
-  violin: 'violin | fiddle | geige | violine | violon | violino | violin clasico',
-  viola: 'viola | bratsche | alto a cordes | violeta',
-  cello: 'cello | violoncello | violoncelle | violoncelo | chelo | violonchelo',
+  violin: 'violin | vln | vn | fiddle | geige | violine | violon | violino | violin clasico',
+  viola: 'viola | vla | bratsche | alto a cordes | violeta',
+  cello: 'cello | vc | vcl | violoncello | violoncelle | violoncelo | chelo | violonchelo',
   double_bass:
-    'double bass | upright bass | string bass | contrabass | kontrabass | contrebasse | contrabaixo | contrabajo',
+    'double bass | db | upright bass | string bass | contrabass | kontrabass | contrebasse | contrabaixo | contrabajo',
   guitar:
-    'guitar | classical guitar | acoustic guitar | electric guitar | gitarre | e-gitarre | konzertgitarre | guitare | guitarra | violao | viola classica | guitarra classica | guitarra clasica',
+    'guitar | gtr | classical guitar | acoustic guitar | electric guitar | gitarre | e-gitarre | konzertgitarre | guitare | guitarra | violao | viola classica | guitarra classica | guitarra clasica',
   bass_guitar:
     'bass guitar | electric bass | e-bass | bassgitarre | guitare basse | basse electrique | baixo eletrico | baixo | bajo electrico | bajo',
   ukulele: 'ukulele | uke | ukelele | cavaquinho ukulele',
-  piano: 'piano | keyboard | pianoforte | klavier | flugel | teclado',
+  piano: 'piano | pno | keyboard | pianoforte | klavier | flugel | teclado',
   recorder_descant:
     'recorder | descant recorder | soprano recorder | blockflote | blockfloete | sopranblockflote | flute a bec | flute a bec soprano | flauta de bisel | flauta doce | flauta dulce | flauta de pico',
   recorder_treble:
@@ -62,7 +63,7 @@ export const instrumentWords: Readonly<Record<InstrumentId, string>> = {
 
 export const unclearInstruments: Readonly<Record<string, string>> = {
   'sax | saxophone | saxophon | saxofon | saxofone': 'soprano, alto, tenor or baritone saxophone',
-  'bass | basse': 'double bass or bass guitar',
+  'bass | basse': 'double bass, bass guitar or bass voice',
   baritone: 'baritone horn, baritone saxophone or baritone voice',
   alto: 'alto saxophone, treble recorder or alto voice',
   'voice | singing | vocals | vocal | gesang | singen | stimme | chant | voix | canto | voz':

@@ -36,6 +36,7 @@ describe('[R-CSV-1] headings are recognised in five languages; commas, semicolon
     ],
     ['Nom\tPrénom\tÂge\tTéléphone\tDurée', ['name', 'name', 'age', 'phone', 'minutes']],
     ['Nome;Data de nascimento;Encarregado de educação;Telemóvel', ['name', 'born', 'contactName', 'phone']],
+    ['Student,Parent / Guardian,Lesson day & time,Length', ['name', 'contactName', 'weekday', 'minutes']],
     ['Nombre;Apellidos;Año de nacimiento;Móvil;Shoe size', ['name', 'name', 'birthYear', 'phone', null]],
   ])('%s', (heading, mapping) => {
     expect(preview(`${heading}\nx`).mapping).toEqual(mapping);
@@ -117,6 +118,48 @@ describe('[R-CSV-3] each row makes a student or says in words what is wrong with
   ])('%j', (text, said) => {
     expect(faultsOf(text)[0]).toContain(said);
     expect(preview(text).rows[0]?.student).toBeNull();
+  });
+
+  // Common practice, no source: how teachers shorten and shade the stages in their lists.
+  test.each([
+    ['Beg', 'beginner'],
+    ['absolute beginner', 'beginner'],
+    ['Late Beginner', 'beginner'],
+    ['elem.', 'elementary'],
+    ['Int.', 'intermediate'],
+    ['early-intermediate', 'intermediate'],
+    ['Upper Int', 'intermediate'],
+    ['Adv', 'advanced'],
+    ['early', 'elementary'],
+  ])('the stage %s', (cell, stage) => {
+    const [row] = preview(`Name,Instrument,Level\nRui,cello,${cell}`).rows;
+    expect(row?.student?.instruments).toEqual([{ instrument: 'cello', stage }]);
+  });
+
+  test.each([
+    ['Mon 3:30 PM', { weekday: 1, time: '15:30', minutes: 30 }],
+    ['Tuesdays at 4pm', { weekday: 2, time: '16:00', minutes: 30 }],
+    ['Thu. 16:30-17:15', { weekday: 4, time: '16:30', minutes: 45 }],
+    ['Fri, 4:30 – 5:30 pm', { weekday: 5, time: '16:30', minutes: 60 }],
+    ['Sat 11:30-12:15 pm', { weekday: 6, time: '11:30', minutes: 45 }],
+    ['TBD', null],
+    ['?', null],
+  ])('day and time in one cell: %s', (cell, slot) => {
+    const [row] = preview(`Name,Day & time\nRui,"${cell}"`).rows;
+    expect(row?.faults).toEqual([]);
+    expect(row?.student?.slot).toEqual(slot);
+  });
+
+  test('what is said of a day and time in one cell stands at that cell', () => {
+    const faults = (cell: string) => preview(`Name,Day & time\nRui,${cell}`).rows[0]?.faults;
+    expect(faults('every other Fri 6pm')).toMatchObject([{ column: 'weekday' }]);
+    expect(faults('Mon 4:30-5:15')).toMatchObject([
+      { column: 'weekday', message: expect.stringContaining('morning or afternoon') },
+    ]);
+    // The column of its own says how long it is.
+    expect(preview('Name,When,Length\nRui,x,30').mapping).toEqual(['name', 'weekday', 'minutes']);
+    const [row] = preview('Name,When,Length\nRui,Mon 16:30-17:15,60').rows;
+    expect(row?.student?.slot).toEqual({ weekday: 1, time: '16:30', minutes: 60 });
   });
 
   test('all faults of a row are told at once', () => {

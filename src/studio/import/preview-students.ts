@@ -50,7 +50,7 @@ export function previewStudents(
   const columns = {
     header,
     mapping,
-    lastNames: header.map((name) => keyByWord.get(toPlainWords(name)) === 'name:last'),
+    lastNames: header.map((name) => keyByWord.get(toHeading(name)) === 'name:last'),
   };
   const bornCells = body.flatMap((row) =>
     mapping.flatMap((c, at) => (c === 'born' ? [row.cells[at] ?? ''] : [])),
@@ -65,10 +65,16 @@ export function previewStudents(
 
 const keyByWord = listWords(columnWords);
 
+/** `Parent / Guardian` and `Day & time` are the same headings as `parent/guardian` and `day and time`. */
+const toHeading = (cell: string): string =>
+  toPlainWords(cell)
+    .replace(/\s*\/\s*/g, '/')
+    .replace(/\s*&\s*/g, ' and ');
+
 /** What each heading is taken as: the first column of a kind wins, but a first and a last name go together. */
 function recognise(header: readonly string[]): Mapping {
   const taken = new Set<string>();
-  const keys = header.map((cell) => keyByWord.get(toPlainWords(cell)) ?? null);
+  const keys = header.map((cell) => keyByWord.get(toHeading(cell)) ?? null);
   const hasFull = keys.includes('name');
   return keys.map((key) => {
     if (key === null || taken.has(key)) return null;

@@ -17,3 +17,25 @@ test('what is not known is told with what shares a word with it', () => {
   );
   expect(said('theremin')).toMatch(/^“theremin” is no instrument we know\. Write it in full, such as/);
 });
+
+test('a word that may mean several is asked about, also where a voice bears it as its name', () => {
+  expect(said('Bass')).toBe('“bass” may mean several. Write which: double bass, bass guitar or bass voice.');
+  expect(said('baritone')).toMatch(/may mean several/);
+  for (const [word, instrument] of [
+    ['bass voice', 'voice_bass'],
+    ['baritone voice', 'voice_baritone'],
+    ['alto voice', 'voice_alto'],
+  ] as const)
+    expect(said(word)).toEqual([instrument]);
+});
+
+// The usual short forms of scores and lists; from memory.
+test.each([
+  ['Vln', 'violin'],
+  ['vla.', 'viola'],
+  ['Vc', 'cello'],
+  ['Pno', 'piano'],
+  ['Tpt', 'trumpet_bb'],
+] as const)('the short form %s', (word, instrument) => {
+  expect(said(word)).toEqual([instrument]);
+});

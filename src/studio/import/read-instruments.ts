@@ -36,11 +36,16 @@ function findInstrumentId(word: string, age: number | null): Result<InstrumentId
   const plain = word
     .replace(/\b([abef]) ?(?:flat|♭|bemol)\b/g, '$1b')
     .replace(/♭/g, 'b')
+    .replace(/\.$/, '')
     .replace(/\b(?:lessons?|unterricht|beginners?)\b/g, '')
     .trim();
-  const id = idByWord.get(word) ?? idByWord.get(plain) ?? idByWord.get(plain.replace(/ in [a-g]b?$/, ''));
-  if (id !== undefined) return ok(id);
   const ask = askByWord.get(plain);
+  // A voice is called “Bass”; whoever writes that of a player means something else.
+  const id =
+    ask !== undefined
+      ? undefined
+      : (idByWord.get(word) ?? idByWord.get(plain) ?? idByWord.get(plain.replace(/ in [a-g]b?$/, '')));
+  if (id !== undefined) return ok(id);
   if (ask?.startsWith('child') && age !== null && age <= oldestChildVoice) return ok('voice_child');
   return err(
     ask === undefined

@@ -74,3 +74,41 @@ export function readMinutes(cell: string): Result<number, string> {
         `“${cell}” is no length of a lesson. Write minutes, from ${lessonLength.least} to ${lessonLength.most}.`,
       );
 }
+
+/** Whether a cell says that there is no time yet: `TBD`, `?` */
+export const isOpen = (cell: string): boolean => /^(?:tb[acd]|n\/?a|open|none|[-–?]+)\.?$/i.test(cell.trim());
+
+/** `partDayAndTime('Mon 3:30 PM')` → `Mon` and `3:30 PM`; null where a cell does not begin with one word and then a time. */
+export function partDayAndTime(cell: string): { readonly day: string; readonly time: string } | null {
+  const found = /^(\p{L}[\p{L}-]*\.?)[\s,@]+(?:(?:at|um|à|às|a las)\s+)?(\d.*)$/iu.exec(cell.trim());
+  const [, day, time] = found ?? [];
+  return day === undefined || time === undefined ? null : { day, time };
+}
+
+/** A time, or from when to when: `readTimeSpan('4:30-5:15 pm')` → 16:30 and 45 minutes. A half of the day said once is of both. */
+export function readTimeSpan(
+  cell: string,
+): Result<{ readonly time: PlainTime; readonly minutes: number | null }, string> {
+  const [from = '', to, ...more] = cell.split(/\s*(?:[-–]|\bto\b|\bbis\b)\s*/i);
+  if (to === undefined || more.length > 0) {
+    const time = readTime(cell);
+    return time.ok ? ok({ time: time.value, minutes: null }) : time;
+  }
+  const half = /[ap]\.?m\.?$/i.exec(to)?.[0];
+  const ends = readTime(to);
+  // From 11:30 to 12:15 pm begins before noon.
+  const begins = [from, ...(half === undefined ? [] : [`${from} ${half}`, `${from} am`])].map(readTime);
+  const [plain] = begins;
+  if (!ends.ok) return plain?.ok === false ? plain : ends;
+  const fitting = begins
+    .flatMap((time) =>
+      time.ok ? [{ time: time.value, minutes: minutesBetween(time.value, ends.value) }] : [],
+    )
+    .filter(({ minutes }) => isLessonLength(minutes));
+  const [nearest] = fitting.sort((a, b) => a.minutes - b.minutes);
+  if (nearest !== undefined) return ok(nearest);
+  return err(`“${cell}” is no time of a lesson. Write when it begins, as 16:30 or 4:30 pm.`);
+}
+
+const minutesBetween = (from: PlainTime, to: PlainTime): number => minuteOf(to) - minuteOf(from);
+const minuteOf = (time: PlainTime): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));

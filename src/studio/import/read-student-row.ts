@@ -6,8 +6,8 @@ import type { Stage } from '#planning';
 import { listWords, toPlainWords } from './plain-words.ts';
 import { type Born, type DayOrder, readAge, readBorn, readYear } from './read-born.ts';
 import { readInstruments } from './read-instruments.ts';
-import { readMinutes, readTime, readWeekday } from './read-slot.ts';
-import { stageWords } from './stage-words.data.ts';
+import { isOpen, partDayAndTime, readMinutes, readTime, readTimeSpan, readWeekday } from './read-slot.ts';
+import { stageShades, stageWords } from './stage-words.data.ts';
 
 export interface StudentCells {
   /** The text of a column, '' when it is empty or not in the file. */
@@ -104,8 +104,12 @@ function readBirth(take: Take, today: PlainDate, order: DayOrder | null, faults:
 
 const stageByWord = listWords(stageWords);
 
+const shades = new Set(stageShades.split(' | '));
+
 function readStage(cell: string): Result<Stage, string> {
-  const stage = stageByWord.get(toPlainWords(cell));
+  const plain = toPlainWords(cell).replace(/\./g, '');
+  const [shade = '', ...rest] = plain.split(/[\s-]+/);
+  const stage = stageByWord.get(plain) ?? (shades.has(shade) ? stageByWord.get(rest.join(' ')) : undefined);
   return stage === undefined
     ? {
         ok: false,
@@ -137,11 +141,17 @@ function readContacts(cells: StudentCells, faults: RowFault[]): ReadStudent['con
 }
 
 function readSlot(cells: StudentCells, take: Take, faults: RowFault[]): ReadStudent['slot'] {
-  const weekday: Weekday | null = take('weekday', readWeekday);
-  const time = take('time', readTime);
-  const minutes = take('minutes', readMinutes) ?? usualMinutes;
-  const [hasDay, hasTime] = [cells.get('weekday') !== '', cells.get('time') !== ''];
-  if (hasDay !== hasTime)
+  const said = { weekday: cells.get('weekday'), time: cells.get('time') };
+  if (said.time === '' && isOpen(said.weekday)) return null;
+  // Of a cell with both, what is said of its time stands at the cell too.
+  const both = said.time === '' ? partDayAndTime(said.weekday) : null;
+  const weekday: Weekday | null = take('weekday', (cell) => readWeekday(both?.day ?? cell));
+  const span = both && weekday !== null ? take('weekday', () => readTimeSpan(both.time)) : null;
+  const time = both === null ? take('time', readTime) : (span?.time ?? null);
+  const minutes = take('minutes', readMinutes) ?? span?.minutes ?? usualMinutes;
+  const [hasDay, hasTime] = [said.weekday !== '', said.time !== '' || both !== null];
+  const isUnreadDay = hasDay && weekday === null;
+  if (hasDay !== hasTime && !isUnreadDay)
     faults.push({
       column: hasDay ? 'time' : 'weekday',
       message: hasDay

@@ -5,11 +5,15 @@ import type { Stage } from '#planning';
 
 export const stageWords: Readonly<Record<Stage, string>> = {
   beginner:
-    'beginner | beginning | beginners | novice | new | starter | anfanger | anfangerin | debutant | debutante | principiante | iniciante | iniciado | iniciacao | inicial',
+    'beginner | beg | begin | beginning | beginners | novice | new | starter | anfanger | anfangerin | debutant | debutante | principiante | iniciante | iniciado | iniciacao | inicial',
   elementary:
-    'elementary | basic | basics | early | grundstufe | grundlagen | elementaire | elementar | elemental | basico',
+    'elementary | elem | basic | basics | early | grundstufe | grundlagen | elementaire | elementar | elemental | basico',
   intermediate:
-    'intermediate | middle | medium | mittelstufe | fortgeschritten | intermediaire | moyen | intermedio | intermediaria | intermediario | medio',
+    'intermediate | int | inter | interm | middle | medium | mittelstufe | fortgeschritten | intermediaire | moyen | intermedio | intermediaria | intermediario | medio',
   advanced:
-    'advanced | upper | oberstufe | weit fortgeschritten | avance | avancee | avancado | avancada | avanzado | avanzada',
+    'advanced | adv | upper | oberstufe | weit fortgeschritten | avance | avancee | avancado | avancada | avanzado | avanzada',
 };
+
+/** Words that shade a stage and leave it what it is: `late beginner`, `upper intermediate`. */
+export const stageShades =
+  'absolute | complete | total | very | early | late | low | lower | mid | middle | high | higher | upper | strong | weak';

@@ -13,7 +13,7 @@ const columns: Readonly<Record<StudentColumn, string>> = {
   phone: 'Telephone',
   email: 'E-mail',
   note: 'Note',
-  weekday: 'Lesson: day',
+  weekday: 'Lesson: day, or day and time',
   time: 'Lesson: time',
   minutes: 'Lesson: minutes',
 };
@@ -57,6 +57,8 @@ export const studentsImport = {
     if (courseCount === 0) return `Imported ${people}`;
     return `Imported ${people} and opened ${courseCount === 1 ? '1 course' : `${courseCount} courses`}`;
   },
+  leftOut: (headings: readonly string[]) =>
+    `Left out: ${headings.join(', ')}. Say over a column what it holds, and it comes in too.`,
   empty: 'There are no rows in this text.',
   minor:
     'The file holds records of children where students are under age: import only what teaching needs, with consent, and follow the safeguarding and privacy rules where you teach.',

@@ -108,7 +108,7 @@ test('a name with its family name first is turned round, any other is none to tu
     expect(turnName(name)).toBeNull();
 });
 
-test('names are turned only where all have their one comma, and back again but for what was mended', () => {
+test('names are turned where most have their one comma, and back again but for what was mended', () => {
   const preview = (...names: readonly string[]): StudentImportPreview => ({
     header: ['Plays', 'Name'],
     mapping: ['instrument', 'name'],
@@ -117,6 +117,12 @@ test('names are turned only where all have their one comma, and back again but f
   });
   expect(findTurnedNames(preview('Löwe, Marie', 'Ida Berg'))).toBeNull();
   expect(findTurnedNames(preview(''))).toBeNull();
+  expect(findTurnedNames(preview('Löwe, Marie', 'Ida Berg', 'TOTAL', 'Berg, Ida'))).toBeNull();
+  const most = preview('Löwe, Marie', 'Ida Berg', 'Berg, Ida');
+  const mixed = findTurnedNames(most);
+  expect(mixed && turnNames(most, mixed, 'turned')).toBe(
+    'Plays,Name\r\ntuba,Marie Löwe\r\ntuba,Ida Berg\r\ntuba,Ida Berg',
+  );
   expect(findTurnedNames({ ...preview('Löwe, Marie'), mapping: ['instrument', null] })).toBeNull();
   const given = preview('Löwe, Marie', '', 'Berg, Ida');
   const names = findTurnedNames(given);

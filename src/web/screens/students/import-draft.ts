@@ -37,18 +37,20 @@ export interface TurnedNames {
   readonly names: readonly { readonly as: string; readonly turned: string }[];
 }
 
-/** All names, turned, where every one of them stands with its family name first; null where any does not. */
+/**
+ * The names with those turned that stand with their family name first, where most of them do; null where they do not. One
+ * name alone, or half of them, may be anything: “King, Ida and Ted”.
+ */
 export function findTurnedNames(preview: StudentImportPreview): TurnedNames | null {
   const column = preview.mapping.indexOf('name');
-  if (column < 0 || preview.rows.length === 0) return null;
-  const names: { as: string; turned: string }[] = [];
-  for (const row of preview.rows) {
-    const as = row.cells[column] ?? '';
-    const turned = turnName(as);
-    if (turned === null && as.trim() !== '') return null;
-    names.push({ as, turned: turned ?? as });
-  }
-  return names.every(({ turned }) => turned.trim() === '') ? null : { column, names };
+  if (column < 0) return null;
+  const names = preview.rows.map(({ cells }) => {
+    const as = cells[column] ?? '';
+    return { as, turned: turnName(as) ?? as };
+  });
+  const written = names.filter(({ as }) => as.trim() !== '');
+  const turned = written.filter(({ as, turned }) => as !== turned);
+  return turned.length > written.length / 2 ? { column, names } : null;
 }
 
 /** The text with the names turned, or turned back; a name written anew meanwhile stays as it is. */

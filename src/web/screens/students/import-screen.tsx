@@ -98,6 +98,12 @@ export function ImportScreen() {
   const taken = preview?.rows.filter(isTaken) ?? [];
   const faulty = preview?.rows.filter((row) => !isReady(row)).length ?? 0;
 
+  const leftOut =
+    preview?.header.filter(
+      (heading, at) =>
+        heading !== '' && preview.mapping[at] === null && preview.rows.some(({ cells }) => cells[at]),
+    ) ?? [];
+
   const siblings = preview ? listSiblings(preview, taken) : [];
   const areSiblings = (found: (typeof siblings)[number]) =>
     tickedSiblings.get(found.key) ?? isSiblingsAtFirst(found);
@@ -140,6 +146,7 @@ export function ImportScreen() {
           <p className="import-summary" role="status">
             {says.summary(preview.rows.length - faulty, faulty)}
           </p>
+          {leftOut.length > 0 && <p className="soft">{says.leftOut(leftOut)}</p>}
           {turning && example && (
             <div className="import-turn">
               <Tick ticked={turning.isTurned} disabled={busy} onTick={turn}>
