@@ -126,6 +126,8 @@ export interface LessonView {
   readonly overrun: number;
   readonly note: string;
   readonly practice: string;
+  /** What the teacher noted of those who learn here, of each who has a note. */
+  readonly toKnow: readonly (MemberView & { readonly note: string })[];
   /** Members of a group who are not there: nothing is recorded for them here. */
   readonly absent: readonly MemberView[];
   readonly strands: readonly StrandView[];

@@ -2,7 +2,7 @@
 
 import { type LessonSegmentView, type LessonSkillView, type LessonView, suggestPractice } from '#contract';
 import { formatReason, type Level, type Skill, type SkillId } from '#planning';
-import { type CourseRecords, loadCourse, segmentsOf } from '../course/course-records.ts';
+import { type CourseRecords, loadCourse, segmentsOf, studentsOn } from '../course/course-records.ts';
 import { listAbsent, loadAbsent } from '../lesson/absence.ts';
 import { numberLessons } from '../lesson/lesson-numbers.ts';
 import { workOf } from '../lesson/work-segment.ts';
@@ -44,6 +44,9 @@ export async function viewLesson(reader: Reader, id: LessonId): Promise<LessonVi
     overrun: lesson.overrun,
     note: lesson.note,
     practice: lesson.practice,
+    toKnow: studentsOn(learner.students, lesson.date).flatMap(({ id: student, name, note }) =>
+      note.trim() === '' ? [] : [{ student, name, note }],
+    ),
     absent: listAbsent(lesson, absentById),
     strands: toStrandViews(course),
     segments: segmentViews,

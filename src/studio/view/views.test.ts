@@ -167,6 +167,14 @@ describe('the lesson', () => {
     expect(second.suggestedPractice).toContain('clap answers');
     expect(second.onHand.map((o) => [o.kind, o.title])).toContainEqual(['extension', 'lead the call']);
     expect(await studio.store.read((r) => viewLesson(r, id('lesson', 'none')))).toBeNull();
+    expect(second.toKnow).toEqual([]);
+    const note = 'A stiff left hand: short turns.';
+    await studio.done({
+      type: 'student.change',
+      seen: (await studio.store.read((r) => r.get('student', ana)))?.revision ?? 0,
+      student: { ...newStudent(ana, 'Ana', 2017), note },
+    });
+    expect((await shownLesson(studio, 1)).toKnow).toEqual([{ student: ana, name: 'Ana', note }]);
   });
 });
 

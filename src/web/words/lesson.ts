@@ -66,6 +66,7 @@ export const lesson = {
   bring: 'Have ready',
   materials: 'Materials',
   whyNow: 'Why now',
+  toKnow: 'To know',
   checks: 'How you know',
   look: 'Look and listen for',
   wanted: (level: string) => `wanted: ${level}`,

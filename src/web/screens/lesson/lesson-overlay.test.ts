@@ -29,6 +29,7 @@ const lesson: LessonView = {
   overrun: 0.1,
   note: '',
   practice: '',
+  toKnow: [],
   absent: [],
   strands: [],
   segments: ['a', 'b'].map((id) =>

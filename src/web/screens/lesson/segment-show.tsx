@@ -14,7 +14,7 @@ import { LastTime } from './last-time.tsx';
 import { SegmentBands } from './segment-bands.tsx';
 import { inkIndexOf } from './segment-strip.tsx';
 
-export type Unfolded = 'why' | 'lastTime';
+export type Unfolded = 'why' | 'lastTime' | 'toKnow';
 
 export interface SegmentShowProps {
   readonly lesson: LessonView;
@@ -47,6 +47,10 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
           {segment.reasons.length > 0 && (
             <Unfold what="why" name={words.lesson.whyNow} now={unfolded} onUnfold={onUnfold} />
           )}
+          {/* Folded up by itself: whoever learns sees the screen too. */}
+          {lesson.toKnow.length > 0 && (
+            <Unfold what="toKnow" name={words.lesson.toKnow} now={unfolded} onUnfold={onUnfold} />
+          )}
           <Unfold what="lastTime" name={words.lesson.lastTime} now={unfolded} onUnfold={onUnfold} />
         </div>
       </div>
@@ -57,6 +61,16 @@ export function SegmentShow({ lesson, segment, unfolded, onUnfold }: SegmentShow
             <li key={reason}>{reason}</li>
           ))}
         </ul>
+      )}
+      {unfolded === 'toKnow' && (
+        <div className="show-unfolded last-time" id="unfolded-toKnow">
+          {lesson.toKnow.map(({ student, name, note }) => (
+            <div key={student}>
+              {lesson.learner.group !== null && <p className="lesson-label">{name}</p>}
+              <p className="last-time-note">{note}</p>
+            </div>
+          ))}
+        </div>
       )}
       {unfolded === 'lastTime' && (
         <div className="show-unfolded" id="unfolded-lastTime">
