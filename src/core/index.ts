@@ -1,4 +1,4 @@
-// core: the words every other module speaks. Results, ids, days, clock, chance.
+// core: the words every other module speaks. Results, ids, texts, days, clock, chance.
 
 export { assert, present, unreachable } from './assert.ts';
 export { type Clock, createFixedClock, createSystemClock } from './clock.ts';
@@ -6,6 +6,7 @@ export { type Fields, isFields } from './fields.ts';
 export { type Brand, createId, type Id, isId } from './id.ts';
 export { formatJsonFault, type JsonFault, parseJson } from './json-text.ts';
 export { type MergedText, mergeEdits, mergeTexts } from './merge-text.ts';
+export { nearestWord, nearWord } from './nearest-word.ts';
 export {
   addDays,
   addMinutes,

@@ -57,7 +57,6 @@ export {
   voicingTones,
 } from './chord/chord.ts';
 export { suggestScales } from './chord/chord-scale.ts';
-export { nearestWord } from './chord/nearest.ts';
 export {
   type ChordQuality,
   type ChordQualityId,

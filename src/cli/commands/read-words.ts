@@ -1,8 +1,7 @@
 // Reads a command's words with Node's own parser; a word it does not know is a fault of the caller, said in one line.
 
 import { type ParseArgsConfig, parseArgs } from 'node:util';
-import { err, ok, type Result } from '#core';
-import { nearestWord } from '#music';
+import { err, nearestWord, ok, type Result } from '#core';
 
 export interface Words {
   readonly values: Readonly<Record<string, string | boolean | undefined>>;
@@ -19,7 +18,12 @@ export function readWords(
   } catch (fault) {
     const said = fault instanceof Error ? fault.message : String(fault);
     const unknown = /^Unknown option '(-[^']*)'/.exec(said)?.[1];
-    if (unknown === undefined) return err(said);
+    if (unknown === undefined) {
+      const option = /^Option '(?:-\w, )?(--[\w-]+)/.exec(said)?.[1];
+      if (option === undefined) return err(said);
+      const takes = options[option.slice(2)]?.type === 'string';
+      return err(takes ? `${option} lacks its value: write ${option}=VALUE.` : `${option} takes no value.`);
+    }
     const known = Object.keys(options);
     const hint =
       known.length === 0 ? '' : ` The nearest is --${nearestWord(unknown.replace(/^-+/, ''), known)}.`;
@@ -27,10 +31,11 @@ export function readWords(
   }
 }
 
-/** What to say of more words than the one that names a `kind`; null where there are none. */
-export function findSurplus({ positionals }: Words, kind: string): string | null {
-  const surplus = positionals.slice(1);
-  return surplus.length === 0 ? null : `name one ${kind} only; ${surplus.join(' ')} is too much.`;
+/** The one word that is no option and names a `kind`; `usage` shows the command with it. */
+export function readName({ positionals }: Words, kind: string, usage: string): Result<string, string> {
+  const [name, ...surplus] = positionals;
+  if (name === undefined) return err(`name one ${kind}: ${usage}`);
+  return surplus.length === 0 ? ok(name) : err(`name one ${kind} only; ${surplus.join(' ')} is too much.`);
 }
 
 /** A text option, or undefined. */

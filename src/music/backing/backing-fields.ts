@@ -1,8 +1,7 @@
 // The fields of a backing material, as data: they give the reader, the type, the defaults and the published schema, as
 // those of sheets do.
 
-import { err, ok } from '#core';
-import { nearestWord } from '../chord/nearest.ts';
+import { err, nearestWord, ok } from '#core';
 import { chartText, choice, type Field, flag, textOrNull, whole, wholeOr } from '../spec/field.ts';
 import { pictureOf, specFault } from '../spec/spec-fault.ts';
 import { feelIds } from './feel.ts';

@@ -1,9 +1,8 @@
 // A chord symbol: root, quality, and the bass where it differs.
 
-import { err, ok, type Result } from '#core';
+import { err, nearestWord, ok, type Result } from '#core';
 import { type Interval, transposeName } from '../pitch/interval.ts';
 import { formatPitchName, type PitchName, parsePitchName } from '../pitch/pitch.ts';
-import { nearestWord } from './nearest.ts';
 import { type ChordQuality, listChordQualities, parseQuality } from './quality.ts';
 
 export interface Chord {

@@ -1,8 +1,7 @@
 // Fields of a spec as data: one description gives the reader, the type, the default and the published JSON Schema.
 
-import { err, ok, type Result } from '#core';
+import { err, nearestWord, ok, type Result } from '#core';
 import { parseChart } from '../chart/parse-chart.ts';
-import { nearestWord } from '../chord/nearest.ts';
 import { formatPitchName, parsePitchName } from '../pitch/pitch.ts';
 import { type JsonValue, pictureOf, type SpecFault, specFault } from './spec-fault.ts';
 

@@ -1,7 +1,6 @@
 // A material spec: small, typed and serialisable. Everything else about a sheet is computed from it and the student.
 
-import { err, ok, type Result } from '#core';
-import { nearestWord } from '../chord/nearest.ts';
+import { err, nearestWord, ok, type Result } from '#core';
 import type { Field, SpecOf } from './field.ts';
 import {
   arpeggioFields,

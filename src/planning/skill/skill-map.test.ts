@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { nearestWord } from './nearest-word.ts';
 import type { Skill, SkillId } from './skill.ts';
 import { createSkillMap, formatSkillMapFault } from './skill-map.ts';
 
@@ -80,12 +79,4 @@ describe('a skill map', () => {
     const unit = { skills: ids('c d'), activities: [{ develops: ids('c') }, { develops: ids('d') }] };
     expect(map.missingFor(unit, (id) => ids(has).includes(id))).toEqual(ids(missing));
   });
-});
-
-test.each([
-  ['minuts', 'minutes'],
-  ['tittle', 'title'],
-  ['xyzzy', null],
-])('nearest to %s is %s', (word, nearest) => {
-  expect(nearestWord(word, ['title', 'minutes', 'about'])).toBe(nearest);
 });

@@ -1,8 +1,7 @@
 // The studio's skills joined by what they rest on: a directed graph without cycles. Order is Kahn's (1962), with ties
 // broken by the order of the list, so the same list always gives the same order.
 
-import { err, ok, type Result } from '#core';
-import { nearestWord } from './nearest-word.ts';
+import { err, nearWord, ok, type Result } from '#core';
 import type { Skill, SkillId } from './skill.ts';
 
 export type SkillMapFault =
@@ -52,7 +51,7 @@ export function createSkillMap(skills: readonly Skill[]): Result<SkillMap, reado
           kind: 'UnknownPrerequisite',
           skill: id,
           restsOn: needed,
-          nearest: nearestWord(needed, skillsById.keys()),
+          nearest: nearWord(needed, skillsById.keys()),
         });
 
   const inOrder = orderSkills(skillsById);

@@ -1,8 +1,7 @@
 // From anything at all to a unit file or a skill map, or to a list of what is wrong with it.
 
 import type * as z from 'zod';
-import { err, ok, type Result } from '#core';
-import { nearestWord } from '../skill/nearest-word.ts';
+import { err, nearWord, ok, type Result } from '#core';
 import type { Skill } from '../skill/skill.ts';
 import { skillMapFileSchema } from '../skill/skill-schema.ts';
 import { listenForFields, listenForKinds } from './listen-for-schema.ts';
@@ -60,7 +59,7 @@ function issueToFaults(issue: z.core.$ZodIssue): readonly PlacedFault[] {
 
   if (issue.code === 'unrecognized_keys')
     return issue.keys.map((key) => {
-      const meant = nearestWord(key, isInListenFor(issue) ? listenForFields(kindOf(input)) : fieldNames);
+      const meant = nearWord(key, isInListenFor(issue) ? listenForFields(kindOf(input)) : fieldNames);
       return at(
         [...issue.path, key],
         'is not a field here',
@@ -119,7 +118,7 @@ function unknownKind(
 }
 
 function didYouMean(input: unknown, known: readonly unknown[]): string {
-  const meant = typeof input === 'string' ? nearestWord(input, known.map(String)) : null;
+  const meant = typeof input === 'string' ? nearWord(input, known.map(String)) : null;
   return meant === null ? '' : `Did you mean ${meant}? `;
 }
 

@@ -1,7 +1,7 @@
 // What only shows when a unit is held against the skill map and against itself. None of it stops a unit from being used;
 // each finding is a slip that would surprise the teacher later.
 
-import { nearestWord } from '../skill/nearest-word.ts';
+import { nearWord } from '#core';
 import type { Skill, SkillId } from '../skill/skill.ts';
 import type { Activity, ActivityKey, UnitDocument } from './unit.ts';
 
@@ -82,7 +82,7 @@ function findUnknownSkills(
       kind: 'UnknownSkill',
       skill,
       where,
-      nearest: nearestWord(skill, skillsById.keys()),
+      nearest: nearWord(skill, skillsById.keys()),
     }));
 }
 
