@@ -1,4 +1,4 @@
-// Bugs are thrown, never returned: these two are the only throwers in the pure modules.
+// Bugs are thrown, never returned.
 
 /** Throws when an invariant of our own code is broken. Never use it on input from outside. */
 export function assert(condition: boolean, invariant: string): asserts condition {

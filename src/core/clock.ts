@@ -1,4 +1,4 @@
-// Time as an argument: rules ask a Clock they are handed; main.ts makes the real one, tests and the demo a fixed one.
+// Time as an argument: rules ask a Clock they are handed; the server makes the real one, tests and the demo a fixed one.
 
 import { Temporal } from 'temporal-polyfill';
 import type { PlainDate, PlainTime } from './plain-date.ts';

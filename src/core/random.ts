@@ -1,4 +1,4 @@
-// Chance as an argument: pure code draws from a Random it is handed; main.ts makes the real one, tests a seeded one.
+// Chance as an argument: pure code draws from a Random it is handed; the server and the screens make the real one, tests a seeded one.
 
 import { assert } from './assert.ts';
 
