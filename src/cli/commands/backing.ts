@@ -6,7 +6,8 @@ import { type Arrangement, arrange, arrangementToMidi, backingToSpec, parseBacki
 import { createBand } from '#sound';
 import { putBytes } from './put-bytes.ts';
 import { readJsonFile } from './read-file.ts';
-import { readChoice, readWhole, readWords, textOf } from './read-words.ts';
+import { readChoice, readName, readWhole, readWords, textOf } from './read-words.ts';
+import { refuse } from './refuse.ts';
 import { writeTrack } from './write-track.ts';
 
 const formats = ['wav', 'flac', 'midi'] as const;
@@ -22,18 +23,18 @@ interface Wanted {
 
 export async function backing(words: readonly string[]): Promise<number> {
   const wanted = readWanted(words);
-  if (!wanted.ok) return complain(wanted.error, 2);
+  if (!wanted.ok) return refuse('backing', wanted.error);
   const { file, format, seed, out } = wanted.value;
   const given = await readJsonFile(file);
-  if (!given.ok) return complain(given.error, 2);
+  if (!given.ok) return refuse('backing', given.error);
   const material = parseBackingMaterial(given.value);
-  if (!material.ok) return complain(`${file}: ${material.error.message}`, 2);
+  if (!material.ok) return refuse('backing', `${file}: ${material.error.message}`);
   const arrangement = arrange(backingToSpec(material.value), seed);
   const written =
     format === 'midi'
       ? await putBytes(arrangementToMidi(arrangement, material.value.title ?? 'Backing'), out)
       : await writeSound(arrangement, format, out);
-  return written.ok ? 0 : complain(written.error, 1);
+  return written.ok ? 0 : refuse('backing', written.error, 1);
 }
 
 function readWanted(words: readonly string[]): Result<Wanted, string> {
@@ -43,9 +44,8 @@ function readWanted(words: readonly string[]): Result<Wanted, string> {
     out: { type: 'string' },
   });
   if (!read.ok) return read;
-  const [file, ...more] = read.value.positionals;
-  if (file === undefined || more.length > 0)
-    return err('name one file that holds a backing spec: levare backing SPEC.json --format wav --out FILE');
+  const file = readName(read.value, 'backing spec', 'levare backing SPEC.json --format wav --out FILE');
+  if (!file.ok) return file;
   const format = readChoice(read.value, 'format', formats, null);
   if (!format.ok) return format;
   const seed = readWhole(read.value, 'seed', 0, 2 ** 31 - 1);
@@ -53,7 +53,7 @@ function readWanted(words: readonly string[]): Result<Wanted, string> {
   const out = textOf(read.value, 'out') ?? null;
   if (out === null && process.stdout.isTTY)
     return err(`--out is missing: a ${format.value} file is not for reading on a screen.`);
-  return ok({ file, format: format.value, seed: seed.value ?? 1, out });
+  return ok({ file: file.value, format: format.value, seed: seed.value ?? 1, out });
 }
 
 async function writeSound(
@@ -70,9 +70,4 @@ async function writeSound(
     return err(`The band's sounds are not at ${path.pathname}; make them with: npm run build`);
   }
   return writeTrack(await createBand(bank, sampleRate).play(arrangement), sampleRate, format, out);
-}
-
-function complain(reason: string, status: 1 | 2): 1 | 2 {
-  console.error(`levare backing: ${reason}`);
-  return status;
 }

@@ -2,23 +2,22 @@
 
 import { formatChart, invertDirection, parseChart, transposeChart, transpositionOf } from '#music';
 import { readInstrument } from './read-instrument.ts';
-import { readWords, textOf } from './read-words.ts';
+import { readName, readWords, textOf } from './read-words.ts';
+import { refuse } from './refuse.ts';
 
 export async function chart(words: readonly string[]): Promise<number> {
   const read = readWords(words, { for: { type: 'string' } });
-  if (!read.ok) return refuse(read.error);
-  const [typed, ...more] = read.value.positionals;
-  if (typed === undefined || more.length > 0)
-    return refuse('give one chart, in quotation marks: levare chart "| Dm7 G7 | C |" --for alto_sax');
+  if (!read.ok) return refuse('chart', read.error);
+  const typed = readName(
+    read.value,
+    'chart in quotation marks',
+    'levare chart "| Dm7 G7 | C |" --for alto_sax',
+  );
+  if (!typed.ok) return refuse('chart', typed.error);
   const instrument = readInstrument(textOf(read.value, 'for'), '--for');
-  if (!instrument.ok) return refuse(instrument.error);
-  const parsed = parseChart(typed);
-  if (!parsed.ok) return refuse(parsed.error.message);
+  if (!instrument.ok) return refuse('chart', instrument.error);
+  const parsed = parseChart(typed.value);
+  if (!parsed.ok) return refuse('chart', parsed.error.message);
   console.log(formatChart(transposeChart(parsed.value, invertDirection(transpositionOf(instrument.value)))));
   return 0;
-}
-
-function refuse(reason: string): 2 {
-  console.error(`levare chart: ${reason}`);
-  return 2;
 }

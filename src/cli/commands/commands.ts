@@ -10,7 +10,7 @@ const help: CommandRun = async () => {
                                            (--host 0.0.0.0: for a tablet in your network too)
   plan PROBLEM.json                        print the plan of a planning problem as JSON
   units check FILE…                        say what is wrong with unit files (.yaml, .json)
-  units markdown FILE                      print a unit as Markdown
+  units markdown FILE…                     print units as Markdown
   sheet SPEC.json --instrument ID --stage STAGE --format musicxml|svg|pdf|midi|text
         [--age N] [--seed N] [--page a4|letter] [--out FILE]     make a sheet from a material spec
   backing SPEC.json --format wav|flac|midi [--seed N] [--out FILE]   let the band play a chart

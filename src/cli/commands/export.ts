@@ -3,35 +3,23 @@
 
 import { rename, rm, writeFile } from 'node:fs/promises';
 import { findMissingStudio, openStore } from './open-store.ts';
-import { findSurplus, readWords } from './read-words.ts';
+import { couldNotWrite } from './put-bytes.ts';
+import { readName, readWords } from './read-words.ts';
+import { refuse } from './refuse.ts';
 
 export async function exportStudio(words: readonly string[]): Promise<number> {
   const read = readWords(words, {
     data: { type: 'string' },
     'without-changes': { type: 'boolean', default: false },
   });
-  const file = read.ok ? read.value.positionals[0] : undefined;
-  if (!read.ok || file === undefined) {
-    console.error(
-      `levare export: ${read.ok ? 'name the file to write: levare export my-studio.json' : read.error}`,
-    );
-    return 2;
-  }
-  const surplus = findSurplus(read.value, 'file');
-  if (surplus !== null) {
-    console.error(`levare export: ${surplus}`);
-    return 2;
-  }
+  if (!read.ok) return refuse('export', read.error);
+  const named = readName(read.value, 'file', 'levare export my-studio.json');
+  if (!named.ok) return refuse('export', named.error);
+  const file = named.value;
   const missing = findMissingStudio(read.value);
-  if (missing !== null) {
-    console.error(`levare export: ${missing}`);
-    return 1;
-  }
+  if (missing !== null) return refuse('export', missing, 1);
   const store = await openStore(read.value);
-  if (!store.ok) {
-    console.error(`levare export: ${store.error}`);
-    return 1;
-  }
+  if (!store.ok) return refuse('export', store.error, 1);
   try {
     const dump = await store.value.dump();
     const kept = read.value.values['without-changes'] === true ? { ...dump, changes: [] } : dump;
@@ -39,10 +27,7 @@ export async function exportStudio(words: readonly string[]): Promise<number> {
     await rename(`${file}.part`, file);
   } catch (fault) {
     await rm(`${file}.part`, { force: true });
-    console.error(
-      `levare export: ${file} could not be written: ${fault instanceof Error ? fault.message : String(fault)}`,
-    );
-    return 1;
+    return refuse('export', couldNotWrite(file, fault), 1);
   } finally {
     await store.value.close();
   }

@@ -79,7 +79,7 @@ test('two takes are laid side by side', async () => {
 });
 
 test.each([
-  ['no words', [], /say `levare listen/],
+  ['no words', [], /name one recording: levare listen/],
   ['no such file', [join(folder, 'nothing.wav')], /There is no file/],
   ['a folder', [folder], /is a folder/],
   ['another kind of file', [file('words.wav', 'once upon a time')], /not a WAV file/],

@@ -16,17 +16,13 @@ import {
   unknownContext,
 } from '#listening';
 import { parseWav, type WavSound } from '../wav/parse-wav.ts';
-import { readJsonFile } from './read-file.ts';
-import { readWords, textOf } from './read-words.ts';
+import { explainUnread, readJsonFile } from './read-file.ts';
+import { readName, readWords, textOf } from './read-words.ts';
+import { refuse } from './refuse.ts';
 
-const usage =
-  'say `levare listen AUDIO.wav [--context CONTEXT.json] [--checks CHECKS.json] [--beside EARLIER.wav]`';
 export async function listen(words: readonly string[]): Promise<number> {
   const read = await readTake(words);
-  if (!read.ok) {
-    console.error(`levare listen: ${read.error}`);
-    return 2;
-  }
+  if (!read.ok) return refuse('listen', read.error);
   const { sound, earlier, context, checks } = read.value;
   const heard = listenTo(sound.samples, sound.sampleRate, context);
   const before = earlier === null ? null : listenTo(earlier.samples, earlier.sampleRate, context);
@@ -55,20 +51,19 @@ interface Asked {
 }
 
 async function readTake(words: readonly string[]): Promise<Result<Asked, string>> {
-  const options = {
+  const told = readWords(words, {
     context: { type: 'string' },
     checks: { type: 'string' },
     beside: { type: 'string' },
-  } as const;
-  const told = readWords(words, options);
-  if (!told.ok) return err(`${told.error} — ${usage}.`);
-  const [path, ...more] = told.value.positionals;
-  if (path === undefined || more.length > 0) return err(`${usage}.`);
+  });
+  if (!told.ok) return told;
+  const path = readName(told.value, 'recording', 'levare listen AUDIO.wav');
+  if (!path.ok) return path;
   const context = await readContext(textOf(told.value, 'context'));
   if (!context.ok) return context;
   const checks = await readChecks(textOf(told.value, 'checks'));
   if (!checks.ok) return checks;
-  const sound = readWavFile(path);
+  const sound = readWavFile(path.value);
   if (!sound.ok) return sound;
   const besidePath = textOf(told.value, 'beside');
   const earlier = besidePath === undefined ? ok(null) : readWavFile(besidePath);
@@ -83,7 +78,7 @@ function readWavFile(path: string): Result<WavSound, string> {
     file = openSync(path, 'r');
     const handle = file;
     const status = fstatSync(handle);
-    if (status.isDirectory()) return err(`${path} is a folder; name a WAV file.`);
+    if (status.isDirectory()) return err(`${path} is a folder; name a file.`);
     let piece = new Uint8Array(0);
     const read = (at: number, count: number) => {
       if (piece.length < count) piece = new Uint8Array(count);
@@ -93,9 +88,7 @@ function readWavFile(path: string): Result<WavSound, string> {
     const sound = parseWav(status.isFile() ? { length: status.size, read } : readFileSync(handle));
     return sound.ok ? sound : err(`${path} ${sound.error}.`);
   } catch (fault) {
-    const code = fault instanceof Error && 'code' in fault ? fault.code : '';
-    if (code === 'ENOENT') return err(`There is no file ${path}.`);
-    return err(`${path} could not be read: ${fault instanceof Error ? fault.message : String(fault)}.`);
+    return err(explainUnread(path, fault));
   } finally {
     if (file !== null) closeSync(file);
   }

@@ -11,12 +11,17 @@ export async function readNamedFile(path: string): Promise<Result<string, string
     if (size > mostBytes) return err(`${path} is larger than 200 MB; it is not a file of Levare's.`);
     return ok(await readFile(path, 'utf8'));
   } catch (fault) {
-    const code = fault instanceof Error && 'code' in fault ? fault.code : '';
-    if (code === 'ENOENT') return err(`There is no file ${path}.`);
-    if (code === 'EISDIR') return err(`${path} is a folder; name a file.`);
-    if (code === 'EACCES') return err(`${path} may not be read by this user.`);
-    return err(`${path} could not be read: ${fault instanceof Error ? fault.message : String(fault)}`);
+    return err(explainUnread(path, fault));
   }
+}
+
+/** Why a file could not be read, of the error that Node threw. */
+export function explainUnread(path: string, fault: unknown): string {
+  const code = fault instanceof Error && 'code' in fault ? fault.code : '';
+  if (code === 'ENOENT') return `There is no file ${path}. Check its name and its folder.`;
+  if (code === 'EISDIR') return `${path} is a folder; name a file.`;
+  if (code === 'EACCES') return `${path} may not be read by this user; change who may read it, or copy it.`;
+  return `${path} could not be read: ${fault instanceof Error ? fault.message : String(fault)}`;
 }
 
 /** What stands in a JSON file a person named and may have written by hand. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readWords } from './read-words.ts';
+import { readName, readWords } from './read-words.ts';
 
 const options = { port: { type: 'string' }, data: { type: 'string' } } as const;
 
@@ -24,9 +24,27 @@ test('where there are no options, one is still named', () => {
   });
 });
 
-test('an option without its value is named', () => {
-  expect(readWords(['--port'], options)).toMatchObject({
+test.each([[['--port']], [['--port', '-1']]])(
+  'an option without its value is named, and how to write one: %j',
+  (words) => {
+    expect(readWords(words, options)).toEqual({
+      ok: false,
+      error: '--port lacks its value: write --port=VALUE.',
+    });
+  },
+);
+
+test('a value where none is taken is refused', () => {
+  expect(readWords(['--no-open=yes'], { 'no-open': { type: 'boolean' } })).toEqual({
     ok: false,
-    error: expect.stringContaining('--port'),
+    error: '--no-open takes no value.',
   });
+});
+
+test('one name is read; none or several are refused', () => {
+  const read = (words: readonly string[]) =>
+    readName({ positionals: words, values: {} }, 'file', 'levare export FILE');
+  expect(read(['a'])).toEqual({ ok: true, value: 'a' });
+  expect(read([])).toEqual({ ok: false, error: 'name one file: levare export FILE' });
+  expect(read(['a', 'b'])).toEqual({ ok: false, error: 'name one file only; b is too much.' });
 });

@@ -4,26 +4,17 @@ import { dirname, join } from 'node:path';
 import { createSystemClock } from '#core';
 import { formatRestoreFault, listBackups, restoreBackup } from '#storage';
 import { studioPath } from './open-store.ts';
-import { findSurplus, readWords } from './read-words.ts';
+import { readName, readWords } from './read-words.ts';
+import { refuse } from './refuse.ts';
 
 export async function restore(words: readonly string[]): Promise<number> {
   const read = readWords(words, { data: { type: 'string' } });
-  if (!read.ok) {
-    console.error(`levare restore: ${read.error}`);
-    return 2;
-  }
+  if (!read.ok) return refuse('restore', read.error);
   const path = studioPath(read.value);
-  if (!path.ok) {
-    console.error(`levare restore: ${path.error}`);
-    return 2;
-  }
-  const surplus = findSurplus(read.value, 'backup');
-  if (surplus !== null) {
-    console.error(`levare restore: ${surplus}`);
-    return 2;
-  }
-  const backup = read.value.positionals[0];
-  return backup === undefined ? list(path.value) : putBack(path.value, backup);
+  if (!path.ok) return refuse('restore', path.error);
+  if (read.value.positionals.length === 0) return list(path.value);
+  const backup = readName(read.value, 'backup', 'levare restore BACKUP');
+  return backup.ok ? putBack(path.value, backup.value) : refuse('restore', backup.error);
 }
 
 function list(path: string): number {
@@ -38,10 +29,7 @@ function list(path: string): number {
 
 async function putBack(path: string, backup: string): Promise<number> {
   const restored = await restoreBackup({ path, backup, clock: createSystemClock() });
-  if (!restored.ok) {
-    console.error(`levare restore: ${formatRestoreFault(restored.error)}`);
-    return 1;
-  }
+  if (!restored.ok) return refuse('restore', formatRestoreFault(restored.error), 1);
   const { setAside } = restored.value;
   console.log(`${backup} is in place.${setAside === null ? '' : ` What was there is kept as ${setAside}.`}`);
   return 0;

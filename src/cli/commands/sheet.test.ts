@@ -70,6 +70,7 @@ test.each([
 
 test.each([
   ['--instrument', 'violn', 'violin'],
+  ['--instrument', 'Recorder_T', 'recorder_treble" or "recorder_tenor'],
   ['--stage', 'begginer', 'beginner'],
   ['--format', 'musixml', 'musicxml'],
   ['--seed', '1.6', '2'],

@@ -16,7 +16,8 @@ import {
 import { putBytes } from './put-bytes.ts';
 import { readJsonFile } from './read-file.ts';
 import { readInstrument } from './read-instrument.ts';
-import { readChoice, readWhole, readWords, textOf } from './read-words.ts';
+import { readChoice, readName, readWhole, readWords, textOf } from './read-words.ts';
+import { refuse } from './refuse.ts';
 
 const formats = ['musicxml', 'svg', 'pdf', 'midi', 'text'] as const;
 type Format = (typeof formats)[number];
@@ -32,19 +33,19 @@ interface Wanted {
 
 export async function sheet(words: readonly string[]): Promise<number> {
   const wanted = readWanted(words);
-  if (!wanted.ok) return complain(wanted.error, 2);
+  if (!wanted.ok) return refuse('sheet', wanted.error);
   const { file, student, format, form, out } = wanted.value;
   const given = await readJsonFile(file);
-  if (!given.ok) return complain(given.error, 2);
+  if (!given.ok) return refuse('sheet', given.error);
   const spec = parseMaterialSpec(given.value);
-  if (!spec.ok) return complain(`${file}: ${spec.error.message}`, 2);
+  if (!spec.ok) return refuse('sheet', `${file}: ${spec.error.message}`);
   const made = createSheet(spec.value, student);
-  if (!made.ok) return complain(made.error.message, 1);
+  if (!made.ok) return refuse('sheet', made.error.message, 1);
   for (const note of made.value.notes) console.error(`levare sheet: ${note.text}`);
   const written = await writeSheet(made.value, format, form);
-  if (!written.ok) return complain(written.error, 1);
+  if (!written.ok) return refuse('sheet', written.error, 1);
   const put = await putBytes(written.value, out);
-  return put.ok ? 0 : complain(put.error, 1);
+  return put.ok ? 0 : refuse('sheet', put.error, 1);
 }
 
 const optionNames = ['instrument', 'stage', 'format', 'age', 'seed', 'page', 'out'] as const;
@@ -55,9 +56,8 @@ function readWanted(words: readonly string[]): Result<Wanted, string> {
     Object.fromEntries(optionNames.map((name) => [name, { type: 'string' } as const])),
   );
   if (!read.ok) return read;
-  const [file, ...more] = read.value.positionals;
-  if (file === undefined || more.length > 0)
-    return err('name one file that holds a material spec: levare sheet SPEC.json --instrument alto_sax …');
+  const file = readName(read.value, 'material spec', 'levare sheet SPEC.json --instrument alto_sax …');
+  if (!file.ok) return file;
   const instrument = readInstrument(textOf(read.value, 'instrument'), '--instrument');
   if (!instrument.ok) return instrument;
   const stage = readChoice(read.value, 'stage', stages, null);
@@ -79,7 +79,7 @@ function readWanted(words: readonly string[]): Result<Wanted, string> {
     age: age.value,
     seed: seed.value ?? 1,
   };
-  return ok({ file, student, format: format.value, form: form.value, out });
+  return ok({ file: file.value, student, format: format.value, form: form.value, out });
 }
 
 async function writeSheet(
@@ -97,9 +97,4 @@ async function writeSheet(
   const { pagesToPdf } = await import('#paper'); // the typesetter is large, and only PDF needs it
   const pdf = await pagesToPdf(pages.value, { title, description });
   return pdf.ok ? pdf : err(pdf.error.message);
-}
-
-function complain(reason: string, status: 1 | 2): 1 | 2 {
-  console.error(`levare sheet: ${reason}`);
-  return status;
 }

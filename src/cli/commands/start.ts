@@ -4,33 +4,25 @@ import { createInterface } from 'node:readline';
 import { readConfig, startServer } from '#server';
 import { openBrowser } from './open-browser.ts';
 import { readWords, textOf } from './read-words.ts';
+import { refuse } from './refuse.ts';
 
 export async function start(words: readonly string[]): Promise<number> {
   const read = readWords(words, {
     port: { type: 'string' },
     data: { type: 'string' },
     host: { type: 'string' },
-    open: { type: 'boolean', default: true },
     'no-open': { type: 'boolean', default: false },
   });
-  if (!read.ok || read.value.positionals.length > 0) {
-    console.error(`levare start: ${read.ok ? 'it takes options only; see levare help' : read.error}`);
-    return 2;
-  }
+  if (!read.ok) return refuse('start', read.error);
+  if (read.value.positionals.length > 0) return refuse('start', 'it takes options only; see levare help');
   const config = readConfig({
     host: textOf(read.value, 'host'),
     port: textOf(read.value, 'port'),
     data: textOf(read.value, 'data'),
   });
-  if (!config.ok) {
-    console.error(`levare start: ${config.error.message}`);
-    return 2;
-  }
+  if (!config.ok) return refuse('start', config.error.message);
   const server = await startServer(config.value, (line) => console.error(line));
-  if (!server.ok) {
-    console.error(`levare start: ${server.error.message}`);
-    return 1;
-  }
+  if (!server.ok) return refuse('start', server.error.message, 1);
   const { address, createLink, createOtherLinks, stop } = server.value;
   const link = createLink();
   console.log(`

@@ -10,19 +10,18 @@ import {
 } from '#planning';
 import { readLibrary } from '#server';
 import { readNamedFile } from './read-file.ts';
+import { refuse } from './refuse.ts';
 
 export async function units(words: readonly string[]): Promise<number> {
   const [verb, ...files] = words;
-  if ((verb !== 'check' && verb !== 'markdown') || files.length === 0) {
-    console.error('levare units: say `levare units check FILE…` or `levare units markdown FILE`.');
-    return 2;
-  }
+  if ((verb !== 'check' && verb !== 'markdown') || files.length === 0)
+    return refuse('units', 'say `levare units check FILE…` or `levare units markdown FILE…`.');
   let faults = 0;
   let starter: Awaited<ReturnType<typeof starterNames>> | null = null;
   for (const file of files) {
     const text = await readNamedFile(file);
     if (!text.ok) {
-      console.error(`levare units: ${text.error}`);
+      refuse('units', text.error);
       faults++;
       continue;
     }

@@ -17,20 +17,20 @@ const highestRate = 400_000;
 const mostChannels = 32;
 /** Bytes of the longest format that says anything. */
 const longestFormat = 64;
+const mend = 'save it as 16- or 24-bit PCM';
 /** Frames that are read at a time. */
 const pieceFrames = 16_384;
 /** Sizes written by programs that do not know yet how long the sound will be. */
 const openSizes = [0, 0xffffffff, 0x7fffffff];
 
+type ReadSample = (view: DataView, at: number) => number;
+
 interface Format {
-  readonly code: number;
   readonly channels: number;
   readonly sampleRate: number;
-  readonly bits: number;
-  readonly frameBytes: number;
+  readonly sampleBytes: number;
+  readonly readSample: ReadSample;
 }
-
-type ReadSample = (view: DataView, at: number) => number;
 
 const readersByFormat: Readonly<Record<string, ReadSample>> = {
   '1 8': (view, at) => (view.getUint8(at) - 128) / 128,
@@ -72,15 +72,15 @@ export function parseWav(bytes: Uint8Array | WavBytes): Result<WavSound, string>
       format = read.value;
     }
     if (name === 'data') {
-      if (format === null) return err('has its sound before its format, and cannot be read');
+      if (format === null) return err(`has its sound before its format; ${mend}`);
       return readSound(source, body, size, format);
     }
     at = body + size + (size % 2);
   }
   return err(
     format === null
-      ? 'has no format and no sound in it'
-      : 'has no sound in it: it is cut off, or was never written',
+      ? `has no format and no sound in it; ${mend}`
+      : 'has no sound in it: it is cut off, or was never written; copy or record it again',
   );
 }
 
@@ -90,33 +90,29 @@ function viewOf(source: WavBytes, at: number, count: number): DataView {
 }
 
 function readFormat(view: DataView, size: number): Result<Format, string> {
-  if (size < 16 || view.byteLength < 16) return err('is cut off inside its format');
+  if (size < 16 || view.byteLength < 16) return err('is cut off inside its format; copy or record it again');
   const plain = view.getUint16(0, true);
   const isExtensible = plain === 0xfffe && size >= 40 && view.byteLength >= 26;
-  const format: Format = {
-    code: isExtensible ? view.getUint16(24, true) : plain,
-    channels: view.getUint16(2, true),
-    sampleRate: view.getUint32(4, true),
-    bits: view.getUint16(14, true),
-    frameBytes: view.getUint16(12, true),
-  };
-  if (readersByFormat[`${format.code} ${format.bits}`] === undefined)
-    return err(
-      `holds sound in a form that is not read (format ${format.code}, ${format.bits} bits); save it as 16- or 24-bit PCM`,
-    );
-  if (format.channels < 1 || format.channels > mostChannels)
-    return err(`says it has ${format.channels} channels`);
-  if (format.sampleRate < lowestRate || format.sampleRate > highestRate)
-    return err(`says it has ${format.sampleRate} samples a second; save it at 44100 or 48000`);
-  if (format.frameBytes !== (format.channels * format.bits) / 8)
-    return err('contradicts itself in its format');
-  return ok(format);
+  const code = isExtensible ? view.getUint16(24, true) : plain;
+  const channels = view.getUint16(2, true);
+  const sampleRate = view.getUint32(4, true);
+  const frameBytes = view.getUint16(12, true);
+  const bits = view.getUint16(14, true);
+  const readSample = readersByFormat[`${code} ${bits}`];
+  if (readSample === undefined)
+    return err(`holds sound in a form that is not read (format ${code}, ${bits} bits); ${mend}`);
+  if (channels < 1 || channels > mostChannels) return err(`says it has ${channels} channels; ${mend}`);
+  if (sampleRate < lowestRate || sampleRate > highestRate)
+    return err(`says it has ${sampleRate} samples a second; save it at 44100 or 48000`);
+  if (frameBytes !== (channels * bits) / 8) return err(`contradicts itself in its format; ${mend}`);
+  return ok({ channels, sampleRate, sampleBytes: bits / 8, readSample });
 }
 
 function readSound(source: WavBytes, at: number, size: number, format: Format): Result<WavSound, string> {
   const there = source.length - at;
   const isOpen = openSizes.includes(size);
-  const { channels, sampleRate, bits, frameBytes } = format;
+  const { channels, sampleRate, sampleBytes, readSample } = format;
+  const frameBytes = channels * sampleBytes;
   const second = sampleRate * frameBytes;
   // half a frame at the end is an odd writer's padding, a missing stretch is a broken file
   if (!isOpen && size > there + frameBytes)
@@ -124,22 +120,19 @@ function readSound(source: WavBytes, at: number, size: number, format: Format): 
       `is cut off: it says it holds ${(size / second).toFixed(1)} s and holds ${(there / second).toFixed(1)} s; copy or record it again`,
     );
   const frames = Math.floor((isOpen ? there : Math.min(size, there)) / frameBytes);
-  if (frames === 0) return err('holds no sound (0 seconds)');
+  if (frames === 0) return err('holds no sound (0 seconds); record it again');
   if (frames / sampleRate > longestTake)
     return err(
       `lasts ${Math.round(frames / sampleRate / 60)} minutes; takes of up to ${longestTake / 60} minutes are listened to: cut out the part you mean`,
     );
-  const read = readersByFormat[`${format.code} ${bits}`];
-  if (read === undefined) return err('holds sound in a form that is not read');
   const samples = new Float32Array(frames);
-  const step = bits / 8;
   for (let first = 0; first < frames; first += pieceFrames) {
     const count = Math.min(pieceFrames, frames - first);
     const view = viewOf(source, at + first * frameBytes, count * frameBytes);
     if (view.byteLength < count * frameBytes) return err('grew shorter while it was read; copy it again');
     for (let i = 0; i < count; i++) {
       let sum = 0;
-      for (let c = 0; c < channels; c++) sum += read(view, i * frameBytes + c * step);
+      for (let c = 0; c < channels; c++) sum += readSample(view, i * frameBytes + c * sampleBytes);
       const value = sum / channels;
       // float files may hold anything: what is no number is silence, and nothing is louder than twice full scale
       samples[first + i] = Number.isFinite(value) ? Math.max(-2, Math.min(2, value)) : 0;

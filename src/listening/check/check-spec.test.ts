@@ -12,7 +12,7 @@ test.each(kinds)('%s reads with its usual values and says what it listens for', 
 });
 
 test.each([
-  [null, /kind is undefined/],
+  [null, /kind is missing/],
   [{ kind: 'marks' }, /use one of phraseLengths/],
   [{ kind: 'phraseLengths', atLeast: 'many' }, /atLeast is many: write a number from 1 to 20/],
   [{ kind: 'mostlyValue', value: 'hemiola' }, /value is hemiola: use one of semibreve/],

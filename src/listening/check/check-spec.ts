@@ -1,6 +1,6 @@
 // Checks a unit can set for a take: what to listen for, in figures evidence can answer.
 
-import { err, ok, type Result } from '#core';
+import { err, isFields, ok, type Result } from '#core';
 
 /** One thing to listen for. Every kind reads as the sentence `describeCheck` makes of it. */
 export type CheckSpec =
@@ -128,13 +128,11 @@ export interface CheckUnreadable {
 
 /** Reads a check; the error says which field is at fault and what it takes. */
 export function parseCheckSpec(value: unknown): Result<CheckSpec, CheckUnreadable> {
-  const given = (typeof value === 'object' && value !== null ? value : {}) as Readonly<
-    Record<string, unknown>
-  >;
+  const given = isFields(value) ? value : {};
   const kind = Object.keys(checkFields).find((known) => known === given['kind']) as CheckKind | undefined;
   if (kind === undefined)
     return unreadable(
-      `its kind is ${String(given['kind'])}: use one of ${Object.keys(checkFields).join(', ')}`,
+      `its kind is ${String(given['kind'] ?? 'missing')}: use one of ${Object.keys(checkFields).join(', ')}`,
     );
   const fields = checkFields[kind];
   const stranger = Object.keys(given).find(

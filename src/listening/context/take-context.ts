@@ -1,6 +1,6 @@
 // What is known of a take beforehand: the grid it was played to, its harmony, its instrument. All of it may be unknown.
 
-import { err, ok, type Result } from '#core';
+import { err, isFields, ok, type Result } from '#core';
 import {
   beatUnits,
   type Chart,
@@ -57,9 +57,13 @@ export const unknownContext: TakeContext = {
  * may be missing or null. The error names the field and how to mend it.
  */
 export function parseTakeContext(value: unknown): Result<TakeContext, ContextUnreadable> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
-    return fault('context', 'is not an object: write {} when nothing is known');
-  const fields = value as Readonly<Record<string, unknown>>;
+  if (!isFields(value))
+    return err({
+      kind: 'ContextUnreadable',
+      field: 'context',
+      message: 'The context is not an object: write {} when nothing is known.',
+    });
+  const fields = value;
   const number = (name: string, low: number, high: number): Result<number | null, ContextUnreadable> => {
     const given = fields[name] ?? null;
     if (given === null) return ok(null);
@@ -152,7 +156,7 @@ function readMetre(given: unknown): Result<Metre, ContextUnreadable> {
 
 function readScale(given: unknown): Result<ReadonlySet<number> | null, ContextUnreadable> {
   if (given === null) return ok(null);
-  const { tonic, name } = (typeof given === 'object' ? given : {}) as Readonly<Record<string, unknown>>;
+  const { tonic, name } = isFields(given) ? given : {};
   const root = typeof tonic === 'string' ? parsePitchName(tonic) : null;
   if (root === null)
     return fault('scale', `its tonic is ${show(tonic)}: write a note name such as "Bb" or "F#"`);
