@@ -3,26 +3,15 @@
 // so that two windows never overwrite each other silently.
 
 import { z } from 'zod';
-import { isDate, isFields, isTime, type PlainDate, type PlainTime } from '#core';
-import { findInstrument, type InstrumentId } from '#music';
+import { isFields } from '#core';
 import { areas, stages, type UnitDocument } from '#planning';
 import { eraseCommand } from './erasure.ts';
-import { idOf } from './id-of.ts';
+import { date, idOf, instrument, seed, seen, short, time } from './field.ts';
 import { lessonLength } from './lesson-length.ts';
 import { takeCommands } from './take.ts';
 
-const date = z.custom<PlainDate>((v) => typeof v === 'string' && isDate(v), {
-  error: 'must be a day that exists, written YYYY-MM-DD',
-});
-const time = z.custom<PlainTime>((v) => typeof v === 'string' && isTime(v), {
-  error: 'must be a time of day, written HH:MM',
-});
-const instrument = z.custom<InstrumentId>((v) => typeof v === 'string' && findInstrument(v) !== null, {
-  error: 'must be the id of an instrument we know, such as alto_sax',
-});
 const name = z.string().trim().min(1, 'must not be empty').max(120, 'must be 120 characters or fewer');
 const text = z.string().max(20_000, 'must be 20,000 characters or fewer');
-const short = z.string().trim().max(300, 'must be 300 characters or fewer');
 const stage = z.enum(stages);
 const level = z.union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)]);
 const weekday = z.union([
@@ -38,8 +27,6 @@ const lessonMinutes = z
   .int()
   .min(lessonLength.least, `must be at least ${lessonLength.least}`)
   .max(lessonLength.most, `must be at most ${lessonLength.most}`);
-/** The revision the sender had on screen. */
-const seen = z.int().min(0);
 
 const contact = z.object({
   name: z.string().trim().max(120),
@@ -345,10 +332,7 @@ const steps = [
       id: idOf('material'),
       title: name,
       spec: materialSpec,
-      seed: z
-        .int()
-        .min(0)
-        .max(2 ** 31 - 1),
+      seed,
     }),
   }),
   z.strictObject({ type: z.literal('material.remove'), material: idOf('material') }),

@@ -2,31 +2,28 @@
 
 import { z } from 'zod';
 import type { Id, PlainDate } from '#core';
-import { idOf } from './id-of.ts';
+import { idOf, seen } from './field.ts';
 
 /** Names that a teacher may add to those Levare looks for. */
 export const mostOtherNames = 5;
-const otherNames = z
+/** Those names, in a command and in an address: `?called=Nana&called=…`. */
+export const otherNamesSchema = z
   .array(z.string().trim().min(2, 'must have two letters or more').max(120))
   .max(mostOtherNames);
 
 export const eraseCommand = z.strictObject({
   type: z.literal('student.erase'),
-  /** The revision the sender had on screen. */
-  seen: z.int().min(0),
+  seen,
   student: idOf('student'),
   /** The student's name as it was typed by hand, so that nobody is erased by a slip. */
   name: z.string().max(200),
   /** Other names by which notes call the student. */
-  called: otherNames,
+  called: otherNamesSchema,
   /** Places of `ErasureView.mentions` that stay as they are: what stands there is not about this student. */
   keep: z.array(z.string().max(120)).max(2000),
   /** Also in the copies that lie beside the studio. */
   copies: z.boolean(),
 });
-
-/** The names in an address, `?called=Nana&called=…`. */
-export const otherNamesSchema = otherNames;
 
 /** What erasing a student would come to. Nothing is changed by asking. */
 export interface ErasureView {

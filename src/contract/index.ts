@@ -11,7 +11,7 @@ export {
   whatIfSchema,
 } from './command.ts';
 export { type ErasureView, type MentionView, mostOtherNames, otherNamesSchema } from './erasure.ts';
-export { idOf } from './id-of.ts';
+export { idOf } from './field.ts';
 export { isLessonLength, lessonLength } from './lesson-length.ts';
 export type { CommandReply, Fault, FaultReply, WrittenText } from './reply.ts';
 export {
@@ -27,58 +27,23 @@ export {
 export { isSamePerson, isSameReach, joinContacts, withoutShared } from './share-contacts.ts';
 export { suggestPractice } from './suggest-practice.ts';
 export {
-  type ConsentView,
   type HeardTake,
-  type ListenableCheckView,
   longestTake,
   mostSoundBytes,
   mostStudioSoundBytes,
-  type TakeRow,
-  type TakesView,
-  type TakeView,
   type WrittenContext,
   waveformPoints,
 } from './take.ts';
-export {
-  type BarView,
-  type ChangesView,
-  type ContactView,
-  type CourseRow,
-  type CourseUnitCompareView,
-  type CourseUnitView,
-  type CourseView,
-  type DayLesson,
-  type DayView,
-  type GroupView,
-  type HolidayImportPreview,
-  type InkIndex,
-  type KeptMaterialView,
-  type LearnerView,
-  type LessonBarView,
-  type LessonSegmentView,
-  type LessonSkillView,
-  type LessonStatusView,
-  type LessonView,
-  type MaterialView,
-  type MemberView,
-  type OutcomeView,
-  type SegmentView,
-  type SiblingsFound,
-  type SiblingView,
-  type SkillMapView,
-  type SkillStandingView,
-  type SlotView,
-  type StrandView,
-  type StudentColumn,
-  type StudentImportPreview,
-  type StudentRow,
-  type StudentsView,
-  type StudentView,
-  type StudioView,
-  studentColumns,
-  type TermView,
-  type UnitImportPreview,
-  type UnitRow,
-  type UnitView,
-  type WhatIfView,
-} from './views.ts';
+// What the screens are drawn from. Each view is one reply, complete in itself, with every sentence already made, so that the
+// web shell decides nothing about planning.
+export type * from './view/changes.ts';
+export type * from './view/course.ts';
+export type * from './view/day.ts';
+export type * from './view/imports.ts';
+export { studentColumns } from './view/imports.ts';
+export type * from './view/lesson.ts';
+export type * from './view/students.ts';
+export type * from './view/studio.ts';
+export type * from './view/takes.ts';
+export type * from './view/term.ts';
+export type * from './view/units.ts';

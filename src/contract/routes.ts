@@ -30,8 +30,9 @@
 //   GET  /api/live                            server-sent events: { change, courses } after every change
 
 import { z } from 'zod';
-import { findInstrument, type InstrumentId, stages } from '#music';
-import { studentColumns } from './views.ts';
+import { stages } from '#music';
+import { instrument, seed } from './field.ts';
+import { studentColumns } from './view/imports.ts';
 
 export const previewStudentsSchema = z.strictObject({
   text: z.string().max(5_000_000, 'The file is larger than 5 MB; split it.'),
@@ -53,15 +54,10 @@ export type PreviewUnits = z.infer<typeof previewUnitsSchema>;
 /** A sheet for one player, to be made into a PDF. The spec is read in full by `music`. */
 export const sheetPdfSchema = z.strictObject({
   spec: z.unknown(),
-  instrument: z.custom<InstrumentId>((v) => typeof v === 'string' && findInstrument(v) !== null, {
-    error: 'must be the id of an instrument we know, such as alto_sax',
-  }),
+  instrument,
   stage: z.enum(stages),
   age: z.int().min(0).max(120).nullable(),
-  seed: z
-    .int()
-    .min(0)
-    .max(2 ** 31 - 1),
+  seed,
   paper: z.enum(['a4', 'letter']),
   /** How its description names note values. */
   noteNames: z.enum(['british', 'american']),

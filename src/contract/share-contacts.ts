@@ -1,6 +1,6 @@
 // Which contacts siblings share. The same person stands once: what a name, a telephone or an e-mail address tells.
 
-import type { ContactView } from './views.ts';
+import type { ContactView } from './view/students.ts';
 
 const plain = (name: string) =>
   name.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replace(/\s+/g, ' ').trim();

@@ -1,7 +1,7 @@
 // A first draft of the week's practice, from what came of each part of the lesson: the studio suggests it from what is on
 // record, the closing of a lesson from what is about to be.
 
-import type { LessonSegmentView } from './views.ts';
+import type { LessonSegmentView } from './view/lesson.ts';
 
 /**
  * Lines of text, one a task: what is unfinished first, nothing twice, and nothing of what was not reached or was set aside,

@@ -1,18 +1,9 @@
 // Takes and consent as they are sent: what was heard is checked for shape and size here, its context by `listening`.
 
 import { z } from 'zod';
-import { type Id, isDate, type PlainDate } from '#core';
-import {
-  type Alignment,
-  type CheckSpec,
-  type Evidence,
-  evidenceNames,
-  type HeardNote,
-  type Problem,
-} from '#listening';
-import { findInstrument, type InstrumentId } from '#music';
-import type { Level, SkillId } from '#planning';
-import { idOf } from './id-of.ts';
+import { isFields } from '#core';
+import { type Alignment, type Evidence, evidenceNames, type HeardNote, type Problem } from '#listening';
+import { date, idOf, instrument, short } from './field.ts';
 
 /** Largest sound kept with a take, in bytes: about five minutes of speech-quality to half an hour of the recorder's own. */
 export const mostSoundBytes = 8 * 1024 * 1024;
@@ -45,10 +36,6 @@ export interface HeardTake {
   readonly waveform: readonly number[];
 }
 
-const short = z.string().trim().max(300, 'must be 300 characters or fewer');
-const date = z.custom<PlainDate>((v) => typeof v === 'string' && isDate(v), {
-  error: 'must be a day that exists, written YYYY-MM-DD',
-});
 const finite = z.number();
 const seconds = finite.min(0).max(longestTake + 60);
 const mostNotes = 20_000;
@@ -128,7 +115,7 @@ const evidence = z.custom<Evidence>(
   { error: `must hold a row of evidence for each of ${evidenceNames.join(', ')}` },
 );
 const context = z.custom<WrittenContext>(
-  (value) => typeof value === 'object' && value !== null && JSON.stringify(value).length < 20_000,
+  (value) => isFields(value) && JSON.stringify(value).length < 20_000,
   { error: 'must be the context of a take' },
 );
 
@@ -145,9 +132,6 @@ const sound = z.strictObject({
     .min(4, 'must not be empty')
     .max(Math.ceil(mostSoundBytes / 3) * 4, 'is larger than 8 MB: keep the figures only, or a shorter take')
     .regex(base64, 'must be base64'),
-});
-const instrument = z.custom<InstrumentId>((v) => typeof v === 'string' && findInstrument(v) !== null, {
-  error: 'must be the id of an instrument we know, such as alto_sax',
 });
 
 /** The commands on takes and on consent to record. */
@@ -191,68 +175,3 @@ export const takeCommands = [
   /** Deletes sounds for good; what was heard in the takes stays. It cannot be taken back. */
   z.strictObject({ type: z.literal('take.eraseSounds'), takes: z.array(idOf('take')).min(1).max(2000) }),
 ] as const;
-
-// ---- Views ----
-
-export interface ConsentView {
-  readonly id: Id<'consent'>;
-  readonly givenBy: string;
-  readonly relation: string;
-  readonly on: PlainDate;
-  readonly note: string;
-}
-
-/** A student's takes, newest first, and whether one may be recorded. */
-export interface TakesView {
-  readonly student: Id<'student'>;
-  readonly name: string;
-  /** Whether consent must be on record first; an age not known counts as under 18. */
-  readonly isMinor: boolean;
-  /** Why: under age for certain, perhaps (only the year of birth is known), or no age is known; null for an adult. */
-  readonly minority: 'under' | 'perhaps' | 'unknown' | null;
-  /** In years; to within a year from a year of birth alone. */
-  readonly age: number | null;
-  /** The consent that stands; null when there is none. */
-  readonly consent: ConsentView | null;
-  /** Where there is none: the day an earlier one was withdrawn. */
-  readonly withdrawnOn: PlainDate | null;
-  readonly takes: readonly TakeRow[];
-}
-
-export interface TakeRow {
-  readonly id: Id<'take'>;
-  readonly date: PlainDate;
-  readonly title: string;
-  readonly instrument: InstrumentId | null;
-  readonly seconds: number;
-  readonly notes: number;
-  /** Bytes of the sound; null when only the figures were kept, or the sound was deleted. */
-  readonly soundBytes: number | null;
-  readonly lesson: Id<'lesson'> | null;
-  /** The lesson that set the practice in which it was recorded, at home. */
-  readonly practiceOf: Id<'lesson'> | null;
-  readonly activity: { readonly courseUnit: Id<'course-unit'>; readonly activity: string } | null;
-  /** Levels this take is the proof of. */
-  readonly proves: readonly { readonly skill: SkillId; readonly title: string; readonly level: Level }[];
-}
-
-/** A check of a unit with what a take can show of it. */
-export interface ListenableCheckView {
-  readonly skill: SkillId;
-  readonly title: string;
-  readonly wanted: Level;
-  readonly lookFor: string;
-  readonly listenFor: readonly CheckSpec[];
-}
-
-export interface TakeView extends TakeRow {
-  readonly student: Id<'student'>;
-  /** Skills that the activity it was played for develops, main one first. */
-  readonly develops: readonly SkillId[];
-  /** Checks of what was played, or of the skills it proves, that a take can show something of. */
-  readonly checks: readonly ListenableCheckView[];
-  readonly note: string;
-  readonly context: WrittenContext;
-  readonly heard: HeardTake;
-  readonly evidence: Evidence;
-}
