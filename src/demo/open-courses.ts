@@ -1,7 +1,7 @@
 // The demo's studio before its first lesson: term, holidays, students, courses and the units on them.
 
 import type { Command } from '#contract';
-import { addDays, isTime, type PlainDate, type PlainTime, present } from '#core';
+import { addDays, type PlainDate, type PlainTime, present } from '#core';
 import type { UnitDocument } from '#planning';
 import type { CourseId, StudentId } from '#studio';
 import type { DemoCalendar } from './demo-calendar.ts';
@@ -122,7 +122,6 @@ async function openCourse(
     priority: i + 1,
     deadline: s.concert === true ? calendar.concert : null,
   }));
-  const time: string = student.time;
   const opened = await desk.send(day, {
     type: 'course.open',
     course: {
@@ -136,7 +135,7 @@ async function openCourse(
     slot: {
       id: desk.mint('slot'),
       weekday: student.weekday,
-      time: isTime(time) ? time : ('16:00' as PlainTime),
+      time: student.time as PlainTime,
       minutes: student.minutes,
       starts: calendar.starts,
       ends: null,

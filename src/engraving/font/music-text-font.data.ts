@@ -1,6 +1,6 @@
 // Accidentals, note values and dynamics inside text (chord symbols, tempo marks), as a TrueType font in base64: 65 glyphs of
 // the music font Leipzig (RISM Digital Center, SIL Open Font License 1.1), taken from Verovio 6.3.0 and renamed as the
-// licence asks of a changed font. docs/decisions/0006-engraving.md says how it was made.
+// licence asks of a changed font. docs/decisions/0006-engraving-and-paper.md says how it was made.
 
 export const musicTextFont = [
   'AAEAAAAMAIAAAwBAR0RFRgARAEMAAADMAAAAFk9TLzJaWV9RAAAA5AAAAFZjbWFwwzz3RwAAATwAAAEuZ2FzcP//AAMAAAJsAAAA',

@@ -2,8 +2,8 @@
 // announces them on a stub of staff behind the line, as in the middle of a piece; here the stub goes and the line moves
 // to the end of the staff.
 
-const bars =
-  /<g id="[^"]*" class="measure"[^>]*>[\s\S]*?(?=<g id="[^"]*" class="measure"|<g class="system"|$)/g;
+import { bars } from './bars.ts';
+
 const barLines = /<g class="barLine">((?:<[a-z]+ [^>]*\/>)*)<\/g>/g;
 const signatures =
   /<g class="keySig">(?:<g class="keyAccid"><use [^>]*\/><\/g>)*<\/g>|<g class="meterSig">(?:<use [^>]*\/>)*<\/g>/g;

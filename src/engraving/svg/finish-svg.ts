@@ -97,7 +97,7 @@ function markBars(
         return whole;
       }
       if (element === 'tspan')
-        return `<tspan ${dropIds(attributes)}>`.replace(' >', '>').replace('<tspan>', '<tspan>');
+        return `<tspan ${dropIds(attributes)}>`.replace(' >', '>');
       depth++;
       const kind = /class="([\w-]+)/.exec(attributes)?.[1] ?? '';
       const kept = dropIds(attributes);

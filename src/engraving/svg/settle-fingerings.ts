@@ -1,8 +1,8 @@
 // Moves fingerings aside from stems. Verovio centres them on the note head and measures with narrower figures than ours,
 // so one over a stem that goes up, or under one that goes down, would touch it.
 
-const bars =
-  /<g id="[^"]*" class="measure"[^>]*>[\s\S]*?(?=<g id="[^"]*" class="measure"|<g class="system"|$)/g;
+import { bars } from './bars.ts';
+
 const aside = 32; // hundredths of a millimetre
 
 /** Fingerings above the staff a little to the left, those below the last staff a little to the right. */

@@ -1,8 +1,8 @@
 // Moves words aside from the figures of tuplets. Verovio keeps words clear of notes and beams, but not of the figure over a
 // beam, so that “play” over a triplet would read as “play3”.
 
-const bars =
-  /<g id="[^"]*" class="measure"[^>]*>[\s\S]*?(?=<g id="[^"]*" class="measure"|<g class="system"|$)/g;
+import { bars } from './bars.ts';
+
 const figures = /<g class="tupletNum"><use [^>]*translate\((\d+), (\d+)\)/g;
 const words =
   /(<g class="dir"[^>]*><text )x="(\d+)" y="(\d+)"([^>]*>(?:<tspan[^>]*>)*<tspan font-size="(\d+)">)([^<]*)/g;
