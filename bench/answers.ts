@@ -1,5 +1,5 @@
 // How soon the screen answers the teacher: from a press to the frame that shows what came of it, on the page's own clock,
-// so that what drives the browser is not counted. On the demo studio, one go for each student's course.
+// so that what drives the browser is not counted. On the demo studio, one go for each of twelve students' courses.
 
 import { loadavg } from 'node:os';
 import type { Page } from 'playwright-core';

@@ -108,7 +108,7 @@ export async function runAppBench(): Promise<void> {
     console.log(`
 The application (demo studio, ${courses.length} courses, ${day.lessons.length} lessons today; embedded database)
   start of the server, empty studio           ${startMs.toFixed(0)} ms
-  making the demo studio (about 160 replans)  ${(demoMs / 1000).toFixed(1)} s
+  making the demo studio (about 200 plans)    ${(demoMs / 1000).toFixed(1)} s
   first page, cold browser, to its heading    median ${ms(pages, 0.5)} ms, worst ${ms(pages, 1)} ms of ${pages.length}
   a note typed, to the committed row          median ${ms(trips, 0.5)} ms, p95 ${ms(trips, 0.95)} ms of ${trips.length}
   a course planned again, to committed rows   median ${ms(replans, 0.5)} ms, p95 ${ms(replans, 0.95)} ms of ${replans.length}

@@ -1,5 +1,6 @@
-// `npm run bench`: how good and how fast, in one run. `-- --fresh` lets HiGHS solve again what baseline.json remembers;
-// `-- --only planner`, `app`, `listening`, `engraving`, `preview` or `sound` does one part; `--split held --alone` narrow the last.
+// `npm run bench`: how good and how fast, in one run; `-- --only PART` does one part of it. Of the planner, `--count` and
+// `--from` choose the problems and `--fresh` lets HiGHS solve again what baseline.json remembers; of listening, `--dir`,
+// `--split held` and `--alone` choose the takes and leave the reference programs out.
 
 import { parseArgs } from 'node:util';
 import { runAppBench } from './app.ts';
@@ -22,6 +23,9 @@ const { values } = parseArgs({
   },
 });
 const options = { fresh: values.fresh, count: Number(values.count), from: Number(values.from) };
+const parts = ['planner', 'app', 'listening', 'engraving', 'preview', 'sound'];
+if (values.only !== undefined && !parts.includes(values.only))
+  throw new Error(`--only is one of ${parts.join(', ')}`);
 const does = (part: string) => values.only === undefined || values.only === part;
 const planned = !does('planner') || (await runPlannerBench(options));
 if (does('app')) {

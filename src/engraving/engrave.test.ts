@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { present } from '#core';
 import { engrave } from './engrave.ts';
-import { leadSheet } from './lead-sheet.fixture.ts';
+import { leadSheet } from './lead-sheet.contract.ts';
 
 const drawn = async (musicXml: string, options: Parameters<typeof engrave>[1] = { form: 'a4' }) => {
   const result = await engrave(musicXml, options);

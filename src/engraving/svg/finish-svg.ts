@@ -96,8 +96,7 @@ function markBars(
         depth--;
         return whole;
       }
-      if (element === 'tspan')
-        return `<tspan ${dropIds(attributes)}>`.replace(' >', '>');
+      if (element === 'tspan') return `<tspan ${dropIds(attributes)}>`.replace(' >', '>');
       depth++;
       const kind = /class="([\w-]+)/.exec(attributes)?.[1] ?? '';
       const kept = dropIds(attributes);

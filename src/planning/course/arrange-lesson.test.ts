@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrange-lesson.ts';
-import { weeklyLessons } from './example-course.ts';
+import { weeklyLessons } from './example-course.contract.ts';
 import type { LessonFrame } from './lesson-frame.ts';
 
 const frame = (minutes: number, rest: Partial<LessonFrame> = {}): LessonFrame => {

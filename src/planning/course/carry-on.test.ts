@@ -10,7 +10,7 @@ import {
   logged,
   onCourse,
   weeklyLessons,
-} from './example-course.ts';
+} from './example-course.contract.ts';
 import { planCourse } from './plan-course.ts';
 
 // Two strands of short independent activities for a child: enough beside them that finishing one early costs the plan

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { PlainDate } from '#core';
 import type { LeftOut, Move, Reason } from './course-plan.ts';
 import { formatCycle, formatLeftOut, formatMove, formatNotReady, formatReason } from './course-wording.ts';
-import { skillId } from './example-course.ts';
+import { skillId } from './example-course.contract.ts';
 
 const may = (day: number) => `2026-05-${String(day).padStart(2, '0')}` as PlainDate;
 

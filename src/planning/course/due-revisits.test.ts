@@ -13,7 +13,7 @@ import {
   exampleSkill as skill,
   skillId,
   weeklyLessons,
-} from './example-course.ts';
+} from './example-course.contract.ts';
 import { formulateProblem } from './formulate-problem.ts';
 import { revisitMinutes } from './lesson-frame.ts';
 import { planCourse } from './plan-course.ts';

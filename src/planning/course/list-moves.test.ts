@@ -13,7 +13,7 @@ import {
   exampleSkill as skill,
   skillId,
   weeklyLessons,
-} from './example-course.ts';
+} from './example-course.contract.ts';
 import { listMoves } from './list-moves.ts';
 import { planCourse } from './plan-course.ts';
 

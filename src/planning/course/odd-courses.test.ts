@@ -9,7 +9,7 @@ import { formatLeftOut, formatMove, formatNotReady, formatReason } from './cours
 import { formulateProblem } from './formulate-problem.ts';
 import { listMoves } from './list-moves.ts';
 import { planCourse } from './plan-course.ts';
-import { randomCourse } from './random-course.ts';
+import { randomCourse } from './random-course.contract.ts';
 
 const options = { steps: 50 };
 

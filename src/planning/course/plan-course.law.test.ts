@@ -13,7 +13,7 @@ import { formulateProblem } from './formulate-problem.ts';
 import { listMoves } from './list-moves.ts';
 import { coursePlanToPlan } from './plan-answer.ts';
 import { planCourse } from './plan-course.ts';
-import { randomCourse } from './random-course.ts';
+import { randomCourse } from './random-course.contract.ts';
 
 const steps = 150;
 const shapes = fc.record({

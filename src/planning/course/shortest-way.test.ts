@@ -6,7 +6,7 @@ import {
   exampleSkill,
   exampleUnit,
   skillId,
-} from './example-course.ts';
+} from './example-course.contract.ts';
 import { findShortestWay } from './shortest-way.ts';
 import { readStanding } from './skill-standing.ts';
 

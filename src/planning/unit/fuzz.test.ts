@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fuzzUnits } from '../../../bench/units/fuzz.ts';
+import { fuzzUnits } from '../../../bench/units/fuzz-units.ts';
 
 test.each([7, 20261125])('2,000 mutations of a unit with seed %i lose and break nothing', (seed) => {
   const report = fuzzUnits({ count: 2_000, seed });

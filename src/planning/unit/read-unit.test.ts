@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkableValues, checkFields, parseCheckSpec } from '#listening';
-import { exampleFile, writtenUnit } from './example-unit.ts';
+import { exampleFile, writtenUnit } from './example-unit.contract.ts';
 import { parseSkillMap, parseUnitFile } from './parse-unit-file.ts';
 import { longestUnitText, readSkillMapText, readUnitText } from './read-unit-text.ts';
 import { formatUnitFault } from './unit-fault.ts';

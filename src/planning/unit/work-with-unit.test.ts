@@ -3,7 +3,7 @@ import { present } from '#core';
 import type { SkillId } from '../skill/skill.ts';
 import { applyVariant } from './apply-variant.ts';
 import { compareUnits } from './compare-units.ts';
-import { exampleFile, exampleSkillsById } from './example-unit.ts';
+import { exampleFile, exampleSkillsById } from './example-unit.contract.ts';
 import { formatUnitDifference } from './format-unit-difference.ts';
 import { formatUnitFinding } from './format-unit-finding.ts';
 import type { Activity, UnitDocument, UnitId } from './unit.ts';

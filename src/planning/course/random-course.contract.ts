@@ -14,7 +14,7 @@ import {
   onCourse,
   skillId,
   weeklyLessons,
-} from './example-course.ts';
+} from './example-course.contract.ts';
 
 export interface RandomCourseSize {
   readonly lessons: number;
