@@ -49,10 +49,10 @@ const packages = {
   engraving: ['verovio'],
   sound: ['spessasynth_core'],
   paper: ['@myriaddreamin/typst-ts-node-compiler', '@fontsource', 'node:'],
-  contract: ['zod', 'hono'],
+  contract: ['zod'],
   studio: ['ical.js', 'papaparse'],
   storage: ['kysely', 'better-sqlite3', 'pg', 'zod', 'node:'],
-  demo: ['node:'],
+  demo: [],
   server: ['hono', '@hono/node-server', 'zod', 'node:'],
   cli: ['mediabunny', '@mediabunny', 'node:'],
   web: [
@@ -62,12 +62,10 @@ const packages = {
     'wouter',
     'markdown-to-jsx',
     '@tanstack/react-query',
-    'hono',
     'vite',
     '@vitejs/plugin-react',
     '@fontsource',
     '@fontsource-variable',
-    'node:',
   ],
 };
 const tests = '\\.(test|contract)\\.tsx?$';

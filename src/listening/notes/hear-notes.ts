@@ -60,7 +60,7 @@ const mostStrange = 0.05;
 const shortestNote = 0.035;
 
 /**
- * Hears the notes of a take. `samples` are mono, -1 … 1, at `sampleRate` hertz (8 000 – 96 000). Never throws: what
+ * Hears the notes of a take. `samples` are mono, -1 … 1, at `sampleRate` hertz (4 000 – 400 000; made for 8 000 – 96 000). Never throws: what
  * cannot be heard is told in `problems`, and then there are no notes rather than invented ones.
  */
 export function hearNotes(samples: Float32Array, sampleRate: number, context: HearingContext = {}): Hearing {

@@ -66,7 +66,9 @@ export interface Formulation {
   readonly ongoing: readonly SkillId[];
 }
 
+/** Spread of log-pace that all work of one lesson shares, beside each piece's own. Our own choice. */
 const sharedSpread = 0.15;
+/** What a lesson too late, a lesson of one strand and a split cost in P, and an extension is worth. Our own choice. */
 const problemWeights = { late: 3, solo: 2, split: 1 };
 const extensionValue = 2;
 /** From this priority on all strands cost the same. */

@@ -148,7 +148,7 @@ describe('every course', () => {
       if (segment.kind === 'work') expect(moves.map((m) => m.key)).toContain(segment.key);
   });
 
-  test('[S5] what stands before a lesson that goes stays, in all but a few courses', () => {
+  test('[S4] [S5] what stands before a lesson that goes stays, in all but a few courses', () => {
     const work = (plan: CoursePlan, count: number) =>
       plan.lessons
         .slice(0, count)

@@ -3,6 +3,7 @@
 import { present } from '#core';
 import { overrunChance } from '../problem/overrun.ts';
 import type { Plan, PlannedLesson, PlanningProblem } from '../problem/problem.ts';
+import type { SkillId } from '../skill/skill.ts';
 import { arrangeLesson, type UnplacedSegment, type UnplacedWork } from './arrange-lesson.ts';
 import { workToCarryOn } from './carry-on.ts';
 import { activityId } from './course-activity.ts';
@@ -204,7 +205,7 @@ function revisitOf(
   id: string,
 ): readonly UnplacedSegment[] {
   const { date } = present(input.lessons[at], 'a lesson in range');
-  const due = [...formulation.revisitBySkill.values()].find((revisit) => revisit.skill === id);
+  const due = formulation.revisitBySkill.get(id as SkillId); // another id is of none
   if (due !== undefined) {
     const title = skillTitle(input, due.skill);
     return [
