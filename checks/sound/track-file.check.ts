@@ -6,8 +6,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import { afterAll, expect, test } from 'vitest';
-import { integratedLoudness, truePeakDb } from '#sound';
+import { truePeakDb } from '#sound';
 import { backing } from '../../src/cli/commands/backing.ts';
+import { loudnessOf } from './whole-track.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'levare-track-file-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -35,10 +36,7 @@ test('a WAV file of the command is whole, level and the same for the same seed',
   const channel = (at: number) =>
     Float32Array.from({ length: frames }, (_, n) => file.readInt16LE(44 + 4 * n + at) / 32_768);
   const sides = [channel(0), channel(2)];
-  const loudness = integratedLoudness(
-    sides.map((samples) => ({ samples, weight: 1 })),
-    rate,
-  );
+  const loudness = loudnessOf(sides, rate);
   expect(Math.abs(loudness + 16), `${loudness} LUFS`).toBeLessThanOrEqual(0.5);
   expect(truePeakDb(sides)).toBeLessThanOrEqual(-1);
   expect((await write('again.wav', '5')).equals(file)).toBe(true);

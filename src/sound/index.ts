@@ -2,23 +2,13 @@
 
 export { type Band, type BandTrack, createBand, type Loop, type StereoSound } from './band.ts';
 export { type BankWithoutPreset, trimToBand } from './band-bank.ts';
-export {
-  findLevel,
-  type Level,
-  type Levelled,
-  levelledPieces,
-  levelTrack,
-  type StoredSound,
-  target,
-} from './level.ts';
+export { findLevel, type Level, levelledPieces, type StoredSound, target } from './level.ts';
 export {
   type Biquad,
   createLoudnessMeter,
-  integratedLoudness,
   kWeighting,
   type LoudnessMeter,
   truePeakDb,
-  type WeightedChannel,
 } from './loudness.ts';
 export { createTimeMap } from './time-map.ts';
 export { formatWav, wavHeader, wavSamples } from './write-wav.ts';

@@ -29,11 +29,6 @@ export interface Level {
   readonly peak: number;
 }
 
-export interface Levelled extends StereoSound {
-  readonly loudness: number;
-  readonly peak: number;
-}
-
 /** Samples handled at a time. */
 const pieceLength = 1 << 17;
 
@@ -63,27 +58,6 @@ export function* levelledPieces(sound: StoredSound, gain: number): Generator<Ste
     if (own !== undefined && other !== undefined) yield { left: own, right: other, sampleRate };
   }
 }
-
-/** The track at the target loudness. */
-export function levelTrack(sound: StereoSound): Levelled {
-  const { left, right, sampleRate } = sound;
-  const stored = inMemory(sound);
-  const { gain, loudness, peak } = findLevel(stored);
-  const levelled = { left: new Float32Array(left.length), right: new Float32Array(right.length) };
-  let at = 0;
-  for (const piece of levelledPieces(stored, gain)) {
-    levelled.left.set(piece.left, at);
-    levelled.right.set(piece.right, at);
-    at += piece.left.length;
-  }
-  return { ...levelled, sampleRate, loudness, peak };
-}
-
-const inMemory = ({ left, right, sampleRate }: StereoSound): StoredSound => ({
-  length: left.length,
-  sampleRate,
-  read: (from, to) => ({ left: left.subarray(from, to), right: right.subarray(from, to) }),
-});
 
 function* untouched({ length, read }: StoredSound): Generator<Pick<StereoSound, 'left' | 'right'>> {
   for (let from = 0; from < length; from += pieceLength)

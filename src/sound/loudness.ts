@@ -32,12 +32,6 @@ export function kWeighting(sampleRate: number): readonly [Biquad, Biquad] {
   ];
 }
 
-/** A channel and its weight: 1 in front, 1.41 for surround. */
-export interface WeightedChannel {
-  readonly samples: Float32Array;
-  readonly weight: number;
-}
-
 /** Measures a programme that comes piece by piece. */
 export interface LoudnessMeter {
   /** The next samples of each channel, in the order of the weights. */
@@ -72,16 +66,6 @@ export function createLoudnessMeter(weights: readonly number[], sampleRate: numb
     },
     loudness: () => gatedLoudness(energy, step),
   };
-}
-
-/** Integrated loudness in LUFS; minus infinity for silence and for less than 400 ms. */
-export function integratedLoudness(channels: readonly WeightedChannel[], sampleRate: number): number {
-  const meter = createLoudnessMeter(
-    channels.map((channel) => channel.weight),
-    sampleRate,
-  );
-  meter.add(channels.map((channel) => channel.samples));
-  return meter.loudness();
 }
 
 function gatedLoudness(energy: readonly number[], step: number): number {
@@ -163,7 +147,7 @@ export function truePeaks(samples: Float32Array): Float32Array {
   return peaks;
 }
 
-/** True peak in dBTP over all channels; minus infinity for silence. */
+/** True peak in dBTP over all channels, where it is above -12; below, the peak of the samples. Minus infinity for silence. */
 export function truePeakDb(channels: readonly Float32Array[]): number {
   let most = 0;
   for (const samples of channels)

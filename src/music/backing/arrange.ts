@@ -41,10 +41,8 @@ const programs = {
   brushKit: 40,
   drone: 20,
 } as const;
-const electric: ReadonlySet<string> = new Set(['rock', 'shuffle', 'straight', 'six-eight']);
-
-/** The feels in which a cymbal opens a section. */
-const crashes: ReadonlySet<string> = new Set(['rock', 'shuffle', 'straight', 'six-eight']);
+/** The feels with fingered bass and electric piano, in which a cymbal opens a section. */
+const electric: ReadonlySet<FeelId> = new Set(['rock', 'shuffle', 'straight', 'six-eight']);
 
 /** What every part needs of the whole. */
 interface Setting {
@@ -292,7 +290,7 @@ function drumPart({ spec, feel, bars, offBeat }: Setting, random: Random): reado
       hit(bar.tick, kit.kick, feel.isSoft ? 0.25 : 0.62, bar);
       return;
     }
-    if (opens && isFull && crashes.has(spec.feel)) hit(bar.tick, kit.crash, 0.5, bar, bar.ticks);
+    if (opens && isFull && electric.has(spec.feel)) hit(bar.tick, kit.crash, 0.5, bar, bar.ticks);
     const place = {
       feel: spec.feel,
       nth: barAt - first,

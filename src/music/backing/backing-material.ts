@@ -1,6 +1,6 @@
 // A backing track as a material: what is typed or kept in a unit, and what the rhythm section makes of it.
 
-import { err, ok, present, type Result } from '#core';
+import { err, isFields, modulo, ok, present, type Result } from '#core';
 import { unfoldRepeats } from '../chart/chart.ts';
 import { parseChart } from '../chart/parse-chart.ts';
 import { chartKey, transposeChart } from '../chart/transpose-chart.ts';
@@ -15,7 +15,7 @@ import { keyInterval, tempoOf } from './layout.ts';
 
 export type BackingMaterial = { readonly kind: 'backing' } & SpecOf<typeof backingFields>;
 
-/** Longer than anybody plays to in one go; sound is kept whole while it is levelled. Our own choice. */
+/** Longer than anybody plays to in one go. Our own choice. */
 const mostMinutes = 30;
 
 /**
@@ -24,14 +24,13 @@ const mostMinutes = 30;
  * nearest 320
  */
 export function parseBackingMaterial(value: unknown): Result<BackingMaterial, SpecFault> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
+  if (!isFields(value))
     return err(specFault('WrongType', '', `is ${pictureOf(value)}, not an object { … }`, null));
-  const record = value as Readonly<Record<string, unknown>>;
-  const kind = Object.hasOwn(record, 'kind') ? record['kind'] : undefined;
+  const kind = Object.hasOwn(value, 'kind') ? value['kind'] : undefined;
   if (kind === undefined) return err(specFault('MissingField', '/kind', 'is missing', 'backing'));
   if (kind !== 'backing')
     return err(specFault('NotAChoice', '/kind', `is ${pictureOf(kind)}, no backing track`, 'backing'));
-  const read = readFields(backingFields, record);
+  const read = readFields(backingFields, value);
   if (!read.ok) return read;
   const material: BackingMaterial = { kind, ...read.value };
   const spec = backingToSpec(material);
@@ -97,7 +96,7 @@ const withinOctave = (semitones: number) => ((semitones + 5) % 12) - 5;
 function toneOf(name: string, around: number): number | null {
   const pitch = parsePitchName(name);
   if (pitch === null) return null;
-  return around + withinOctave((((pitchClass(pitch) - around) % 12) + 12) % 12);
+  return around + withinOctave(modulo(pitchClass(pitch) - around, 12));
 }
 
 /** Minutes of each chorus. */

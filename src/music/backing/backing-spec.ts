@@ -42,6 +42,10 @@ export interface BackingSpec {
   readonly humanise: number;
 }
 
+/** Semitones by which a chorus (from 0) is moved; the list of keys goes round. */
+export const keyMoveOf = ({ keys }: Pick<BackingSpec, 'keys'>, chorus: number): number =>
+  keys[chorus % keys.length] ?? 0;
+
 /** The most a humanised note leaves the grid, in ticks, and the most its velocity changes. Our own choice. */
 export const humanLimits = { ticks: 9, velocity: 8 } as const;
 

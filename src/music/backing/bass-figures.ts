@@ -1,6 +1,6 @@
 // What the bass plays on one chord, by feel: walking, in two, or a figure of root and fifth. Common practice, no source.
 
-import { present } from '#core';
+import { modulo, present } from '#core';
 import { type BassPlace, bassCompass, inBassCompass, type LineNote } from './bass-place.ts';
 import { nearestMidi, toneClasses } from './chord-sound.ts';
 import type { FeelId } from './feel.ts';
@@ -74,10 +74,10 @@ const shuffle: Figure = (place) => {
   const beats = beatsOf(place);
   const [, third = 0, fifth = 0, seventh] = toneClasses(chord);
   // A minor chord keeps its seventh where a major one has its sixth.
-  const isMinor = (((third - root) % 12) + 12) % 12 === 3;
+  const isMinor = modulo(third - root, 12) === 3;
   const top = isMinor && seventh !== undefined ? seventh : (root + 9) % 12;
   const above = (tone: number) => {
-    const midi = root + ((((tone - root) % 12) + 12) % 12);
+    const midi = root + modulo(tone - root, 12);
     return midi <= bassCompass.high ? midi : midi - 12;
   };
   const rising = [root, above(third), above(fifth), above(top)];

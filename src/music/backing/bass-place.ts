@@ -3,7 +3,7 @@
 import type { Random } from '#core';
 import type { Chord } from '../chord/chord.ts';
 
-/** The lowest and highest note of a bass line: the open low string to an octave and a half above. */
+/** The lowest and highest note of a bass line: from the open low string, E, to the D almost two octaves above. */
 export const bassCompass = { low: 28, high: 50 } as const;
 
 export interface LineNote {

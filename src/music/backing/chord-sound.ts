@@ -1,5 +1,6 @@
 // A chord as pitch classes: what bass and keys may sound over it.
 
+import { modulo } from '#core';
 import { type Chord, chordTones } from '../chord/chord.ts';
 import type { ChordQualityId } from '../chord/quality.ts';
 import { pitchClass } from '../pitch/pitch.ts';
@@ -41,6 +42,6 @@ export const allClasses = (chord: Chord): ReadonlySet<number> =>
 
 /** The MIDI number of a pitch class nearest to another number; of two as near the lower. */
 export function nearestMidi(pitchClassWanted: number, to: number): number {
-  const up = (((pitchClassWanted - to) % 12) + 12) % 12;
+  const up = modulo(pitchClassWanted - to, 12);
   return up < 6 ? to + up : to + up - 12;
 }

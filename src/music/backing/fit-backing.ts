@@ -1,5 +1,6 @@
 // A backing track for one student: in the key that lies best on their instrument, where the material asks for that.
 
+import { modulo } from '#core';
 import { chartKey } from '../chart/transpose-chart.ts';
 import { studentCharts } from '../generate/chart/student-chart.ts';
 import { transpositionOf } from '../instrument/instrument.ts';
@@ -14,7 +15,7 @@ export function fitBacking(material: BackingMaterial, student: SheetFor): Backin
   if (best === undefined) return material;
   const home = chartKey(backingToSpec({ ...material, transpose: 0 }).chart);
   const sounding = pitchClass(best.key.tonic) + transpositionOf(student.instrument).chromatic;
-  const up = (((sounding - pitchClass(home.tonic)) % 12) + 12) % 12;
+  const up = modulo(sounding - pitchClass(home.tonic), 12);
   // Down rather than far up: the bass stays in its place.
   return { ...material, transpose: up > 6 ? up - 12 : up };
 }

@@ -1,13 +1,13 @@
 // From a spec to bars in time: repeats unfolded, choruses in their keys and tempos, count-in, who plays when.
 
-import { present } from '#core';
+import { modulo, present } from '#core';
 import { type ChartBar, unfoldRepeats } from '../chart/chart.ts';
 import { chartKey } from '../chart/transpose-chart.ts';
 import { type Chord, transposeChord } from '../chord/chord.ts';
 import type { Interval } from '../pitch/interval.ts';
 import { pitchClass } from '../pitch/pitch.ts';
 import type { ArrangedBar, BarRole, SoundingChord } from './arrangement.ts';
-import type { BackingSpec } from './backing-spec.ts';
+import { type BackingSpec, keyMoveOf } from './backing-spec.ts';
 import { barTicks, type Feel, ticksPerCrotchet } from './feel.ts';
 
 export interface Layout {
@@ -45,7 +45,7 @@ export function layOut(spec: BackingSpec, feel: Feel): Layout {
     const perMinute = crotchetsPerMinute(tempoOf(spec, chorus), feel);
     if (tempos.at(-1)?.perMinute !== perMinute)
       tempos.push({ tick: chorus === 0 ? 0 : bars.length * length, perMinute });
-    const up = keyInterval(spec.keys.length === 0 ? 0 : (spec.keys[chorus % spec.keys.length] ?? 0));
+    const up = keyInterval(keyMoveOf(spec, chorus));
     played.forEach((bar, at) => {
       const next = played[at + 1];
       const tick = bars.length * length;
@@ -74,7 +74,7 @@ export function layOut(spec: BackingSpec, feel: Feel): Layout {
   const last = spec.choruses - 1;
   if (ending !== null && roleOf(spec, spec.choruses * played.length) === 'play') {
     const tick = bars.length * length;
-    const up = keyInterval(spec.keys[last % Math.max(1, spec.keys.length)] ?? 0);
+    const up = keyInterval(keyMoveOf(spec, last));
     chords.push({ chord: transposed(ending, up), tick, ticks: length, bar: bars.length });
     bars.push({
       tick,
@@ -136,7 +136,7 @@ function roleOf({ gate, trade }: BackingSpec, nth: number): BarRole {
 /** The spelling of a number of semitones in which most keys stay readable: 6 up is an augmented fourth, 1 a minor second. */
 export function keyInterval(semitones: number): Interval {
   const steps = [0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6];
-  const up = ((semitones % 12) + 12) % 12;
+  const up = modulo(semitones, 12);
   const octaves = Math.floor(semitones / 12);
   return { diatonic: present(steps[up], 'a semitone of the octave') + 7 * octaves, chromatic: semitones };
 }

@@ -4,13 +4,13 @@ import type { Chart } from '../chart/chart.ts';
 import { transposeChart } from '../chart/transpose-chart.ts';
 import { type Instrument, transpositionOf } from '../instrument/instrument.ts';
 import { invertDirection } from '../pitch/interval.ts';
-import type { BackingSpec } from './backing-spec.ts';
+import { type BackingSpec, keyMoveOf } from './backing-spec.ts';
 import { keyInterval } from './layout.ts';
 
 /** The chart of a chorus (from 0) at concert pitch: the key may move from one to the next. */
-export function chorusChart({ chart, keys }: BackingSpec, chorus: number): Chart {
-  const up = keys.length === 0 ? 0 : (keys[Math.max(0, chorus) % keys.length] ?? 0);
-  return up === 0 ? chart : transposeChart(chart, keyInterval(up));
+export function chorusChart(spec: BackingSpec, chorus: number): Chart {
+  const up = keyMoveOf(spec, Math.max(0, chorus));
+  return up === 0 ? spec.chart : transposeChart(spec.chart, keyInterval(up));
 }
 
 /** Whether the player of an instrument reads other notes than those that sound; an octave does not count. */

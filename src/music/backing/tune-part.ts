@@ -5,7 +5,7 @@ import { compare, type Fraction, minus } from '../fraction/fraction.ts';
 import { performScore } from '../midi/perform-score.ts';
 import type { Score } from '../score/score.ts';
 import { type ArrangedBar, type ArrangedNote, noteOf } from './arrangement.ts';
-import type { BackingSpec } from './backing-spec.ts';
+import { type BackingSpec, keyMoveOf } from './backing-spec.ts';
 import type { BackingTune } from './backing-tune.ts';
 import { ticksPerCrotchet } from './feel.ts';
 import { barsOfUpbeat } from './score-backing.ts';
@@ -45,18 +45,18 @@ const grid = ticksPerCrotchet / 8;
 
 /** The tune in every chorus; `swung` says where in a bar a written place is heard. */
 export function tunePart(
-  { chart, keys }: BackingSpec,
+  spec: BackingSpec,
   tune: BackingTune,
   bars: readonly ArrangedBar[],
   swung: (bar: ArrangedBar, at: number) => number,
 ): readonly ArrangedNote[] {
-  const played = unfoldRepeats(chart.bars).length;
+  const played = unfoldRepeats(spec.chart.bars).length;
   const first = bars.findIndex((bar) => bar.chorus >= 0);
   const heard = (bar: ArrangedBar, at: number) => (at % grid === 0 ? swung(bar, at) : at);
   return bars.flatMap((bar, at) => {
     // A bar that the band adds to end in is not on the sheet.
     if (bar.chorus < 0 || at - first >= (bar.chorus + 1) * played) return [];
-    const up = keys.length === 0 ? 0 : (keys[bar.chorus % keys.length] ?? 0);
+    const up = keyMoveOf(spec, bar.chorus);
     return (tune[bar.written - 1] ?? []).map((note) => {
       const start = heard(bar, note.at);
       const end = heard(bar, note.at + note.ticks);

@@ -2,13 +2,13 @@
 // without the root where the chord has enough other tones to be told by (third and seventh first, then colour), and from
 // one to the next the shape whose voices move least. Common practice (rootless voicings), no source.
 
-import { present } from '#core';
+import { modulo, present } from '#core';
 import type { Chord } from '../chord/chord.ts';
 import { guideTones } from '../chord/chord.ts';
 import { pitchClass } from '../pitch/pitch.ts';
 import { tensionClasses, toneClasses } from './chord-sound.ts';
 
-/** From D below middle C, under which close voicings sound muddy, to the D an octave above it. */
+/** From D below middle C, under which close voicings sound muddy, to the D two octaves above. */
 export const voicingCompass = { low: 50, high: 74 } as const;
 const centre = 61;
 /** Seconds at the bottom of a voicing blur below E (common practice, no source: low interval limits). */
@@ -34,7 +34,7 @@ function closeShapes(classes: readonly number[]): readonly (readonly number[])[]
   const shapes: (readonly number[])[] = [];
   for (let low = voicingCompass.low; low <= voicingCompass.high; low++) {
     if (!classes.includes(low % 12)) continue;
-    const shape = classes.map((one) => low + ((((one - low) % 12) + 12) % 12)).sort((a, b) => a - b);
+    const shape = classes.map((one) => low + modulo(one - low, 12)).sort((a, b) => a - b);
     if (present(shape.at(-1), 'a top note') <= voicingCompass.high) shapes.push(shape);
   }
   return shapes;
