@@ -6,6 +6,7 @@ export { type Fields, isFields } from './fields.ts';
 export { type Brand, createId, type Id, isId } from './id.ts';
 export { formatJsonFault, type JsonFault, parseJson } from './json-text.ts';
 export { type MergedText, mergeEdits, mergeTexts } from './merge-text.ts';
+export { modulo } from './modulo.ts';
 export { nearestWord, nearWord } from './nearest-word.ts';
 export {
   addDays,
@@ -26,7 +27,7 @@ export {
   weekdayOf,
   weekdays,
 } from './plain-date.ts';
-export { chooseOne, createSeededRandom, type Random, randomInteger } from './random.ts';
+export { chooseOne, createSeededRandom, type Random, randomInteger, randomNormal } from './random.ts';
 export { type Err, err, type Ok, ok, type Result } from './result.ts';
 export { applyEdit, type Edit, editBetween } from './text-edit.ts';
 export { isTimeZone, secondsAt, wallAt } from './time-zone.ts';

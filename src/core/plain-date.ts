@@ -3,6 +3,7 @@
 
 import { Temporal } from 'temporal-polyfill';
 import type { Brand } from './id.ts';
+import { modulo } from './modulo.ts';
 import { err, ok, type Result } from './result.ts';
 
 /** `YYYY-MM-DD`, a day that exists, from year 1900 to 2199. */
@@ -87,7 +88,7 @@ export function minutesOf(time: PlainTime): number {
 
 /** The time of day some minutes later; past midnight it wraps. `addMinutes('09:30', 45)` → `10:15` */
 export function addMinutes(time: PlainTime, minutes: number): PlainTime {
-  const total = (((minutesOf(time) + minutes) % 1440) + 1440) % 1440;
+  const total = modulo(minutesOf(time) + minutes, 1440);
   const two = (n: number) => String(n).padStart(2, '0');
   return `${two(Math.floor(total / 60))}:${two(total % 60)}` as PlainTime;
 }

@@ -33,3 +33,8 @@ export function chooseOne<T>(random: Random, items: readonly T[]): T {
   assert(items.length > 0, 'something to choose from');
   return items[randomInteger(random, 0, items.length - 1)] as T; // in range by the line above
 }
+
+/** A normal deviate, of mean 0 and variance 1 (Box and Muller 1958). Draws twice. */
+export function randomNormal(random: Random): number {
+  return Math.sqrt(-2 * Math.log(1 - random.next())) * Math.cos(2 * Math.PI * random.next());
+}

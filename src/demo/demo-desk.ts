@@ -39,8 +39,3 @@ export function createDemoDesk(store: Store, outside: Outside, seed: number): De
     },
   };
 }
-
-/** A normal deviate by Box and Muller, 1958. */
-export function randomNormal(random: Random): number {
-  return Math.sqrt(-2 * Math.log(1 - random.next())) * Math.cos(2 * Math.PI * random.next());
-}

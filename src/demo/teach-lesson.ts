@@ -2,10 +2,10 @@
 // the clock cuts off is carried over, as in life.
 
 import type { LessonSegmentView, LessonView } from '#contract';
-import { chooseOne, type PlainDate, present } from '#core';
+import { chooseOne, type PlainDate, present, randomNormal } from '#core';
 import type { Level, SkillId } from '#planning';
 import { type LessonId, viewLesson } from '#studio';
-import { type DemoDesk, randomNormal } from './demo-desk.ts';
+import type { DemoDesk } from './demo-desk.ts';
 import { lessonNotes, lessonPractice } from './notes.data.ts';
 import type { DemoCourse } from './open-courses.ts';
 

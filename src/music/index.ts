@@ -146,6 +146,7 @@ export {
 } from './midi/perform-score.ts';
 export type { PlayedBar } from './midi/play-order.ts';
 export { scoreToMidi, ticksPerCrotchet } from './midi/score-to-midi.ts';
+export { escapeXml } from './musicxml/element.ts';
 export { scoreToMusicXml } from './musicxml/score-to-musicxml.ts';
 export { type Interval, intervalBetween, invertDirection, transposePitch } from './pitch/interval.ts';
 export {

@@ -2,10 +2,10 @@
 // noise, body resonances, unsteady pitch; a plucked string as a waveguide (Karplus and Strong 1983, with the fractional
 // delay of Jaffe and Smith 1983).
 
-import type { Random } from '#core';
+import { modulo, type Random, randomNormal } from '#core';
 import { midiToFrequency } from '#music';
 import type { TakeInstrument } from './instruments.data.ts';
-import { normal, type PlayedNote } from './performance.ts';
+import type { PlayedNote } from './performance.ts';
 
 const tau = 2 * Math.PI;
 const block = 32;
@@ -74,9 +74,9 @@ function sustain(
     const t = at / sampleRate;
     const on = Math.min(1, t / attack);
     const off = t > note.held ? Math.exp((-(t - note.held) / release) * 4.6) : 1;
-    shimmer = shimmer * 0.995 + normal(random) * 0.1 * tremble;
+    shimmer = shimmer * 0.995 + randomNormal(random) * 0.1 * tremble;
     const env = (1 - Math.cos(Math.PI * on)) * 0.5 * off * (1 - 0.12 * Math.min(1, t)) * (1 + shimmer);
-    wander = wander * 0.998 + normal(random) * 0.08;
+    wander = wander * 0.998 + randomNormal(random) * 0.08;
     const cents = bend(t) + wander * (instrument.make === 'sung' ? 2 : 1);
     const step = (tau * f0 * 2 ** (cents / 1200)) / sampleRate;
     const dull = Math.max(0.02, env);
@@ -157,7 +157,7 @@ function pluck(
   return out;
 
   function wrap(index: number): number {
-    return ((index % size) + size) % size;
+    return modulo(index, size);
   }
 }
 

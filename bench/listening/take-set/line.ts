@@ -1,7 +1,7 @@
 // Seeded monophonic lines of our own over a chart: scale runs, broken chords, steps with rests, repeated notes, long
 // notes. Written in crotchets from the first bar line; a line knows nothing of sound.
 
-import { chooseOne, present, type Random, randomInteger } from '#core';
+import { chooseOne, modulo, present, type Random, randomInteger } from '#core';
 import { findScale, parsePitchName, pitchClass } from '#music';
 
 export interface LineNote {
@@ -160,7 +160,7 @@ export function drawLine(wish: LineWish, random: Random): Line {
       // towards a tone of the chord that sounds
       const chordRoot = (root + present(degreeSteps[present(turn[bar % 4], 'a degree')], 'steps')) % 12;
       const near = [0, 1, -1].find((d) =>
-        [0, 3, 4, 7].includes(((((ladder[step + d] ?? 0) - chordRoot) % 12) + 12) % 12),
+        [0, 3, 4, 7].includes(modulo((ladder[step + d] ?? 0) - chordRoot, 12)),
       );
       step = Math.min(ladder.length - 1, Math.max(0, step + (near ?? 0)));
     }

@@ -1,7 +1,7 @@
 // How a line is played: places in time, lengths, loudness and the bend of every note, drawn per group. What is drawn here
 // is the truth the takes are judged by, apart from what the sound itself adds (see measure-stem.ts).
 
-import { present, type Random, randomInteger } from '#core';
+import { present, type Random, randomInteger, randomNormal } from '#core';
 import type { Line } from './line.ts';
 
 export const groups = [
@@ -49,11 +49,6 @@ export interface Performance {
   readonly notes: readonly PlayedNote[];
 }
 
-/** A normal deviate (Box and Muller 1958). */
-export function normal(random: Random): number {
-  return Math.sqrt(-2 * Math.log(1 - random.next())) * Math.cos(2 * Math.PI * random.next());
-}
-
 /** Where crotchet `at` falls in crotchets once quavers swing: the off-beat quaver moves to share `swing` of the beat. */
 export function swung(at: number, swing: number): number {
   const beat = Math.floor(at + 1e-9);
@@ -76,18 +71,18 @@ export function perform(line: Line, group: Group, tempo: number, random: Random)
       : 0.5;
   const learner = group === 'jitter';
   const offset = 0.4 + random.next() * 1.2;
-  const tuning = normal(random) * (learner ? 10 : 6);
-  const drift = learner && random.next() < 0.5 ? 1 + normal(random) * 0.03 : 1;
+  const tuning = randomNormal(random) * (learner ? 10 : 6);
+  const drift = learner && random.next() < 0.5 ? 1 + randomNormal(random) * 0.03 : 1;
   const total = line.bars * line.metre[0];
   const jitterMs = group === 'hard' ? 8 : learner ? 14 + random.next() * 14 : 4;
-  const pull = learner ? normal(random) * 12 : 0;
+  const pull = learner ? randomNormal(random) * 12 : 0;
   const attached = group === 'legato' || (group === 'vibrato' && random.next() < 0.3);
   const loudness = group === 'quiet' ? 45 : 84;
   const place = (x: number) => offset + crotchetToSeconds(swung(x, swing), tempo, drift, total);
   const starts = line.notes.map((note) => {
     const meant = place(note.at);
     const room = place(note.at + note.length) - meant;
-    const stray = (normal(random) * jitterMs + pull) / 1000;
+    const stray = (randomNormal(random) * jitterMs + pull) / 1000;
     return meant + Math.max(-room / 3, Math.min(room / 3, stray));
   });
   const notes = line.notes.map((note, i): PlayedNote => {
@@ -120,11 +115,13 @@ export function perform(line: Line, group: Group, tempo: number, random: Random)
         20,
         Math.min(
           120,
-          loudness + normal(random) * (learner || group === 'hard' ? 14 : 8) + 14 * Math.sin(note.at * 0.4),
+          loudness +
+            randomNormal(random) * (learner || group === 'hard' ? 14 : 8) +
+            14 * Math.sin(note.at * 0.4),
         ),
       ),
       slurred,
-      cents: tuning + normal(random) * (learner ? 12 : 4),
+      cents: tuning + randomNormal(random) * (learner ? 12 : 4),
       scoop: scoops ? 40 + random.next() * 110 : 0,
       scoopTime: scoops ? Math.min(room / 3, 0.06 + random.next() * 0.08) : 0,
       vibrato,

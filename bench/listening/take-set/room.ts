@@ -1,7 +1,6 @@
 // What a room and a microphone add: reflections, noise, hum, level.
 
-import type { Random } from '#core';
-import { normal } from './performance.ts';
+import { type Random, randomNormal } from '#core';
 
 /** Adds a room: a few early reflections and eight damped combs (Schroeder 1962). `wet` in dB beside the dry sound. */
 export function addRoom(
@@ -64,7 +63,7 @@ export function roomNoise(
   let low = 0;
   let mid = 0;
   for (let i = 0; i < length; i++) {
-    const white = normal(random);
+    const white = randomNormal(random);
     low = 0.99 * low + 0.1 * white;
     mid += 0.3 * (white - mid);
     const t = (2 * Math.PI * hum * i) / sampleRate;

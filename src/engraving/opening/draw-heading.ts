@@ -1,6 +1,7 @@
 // Draws a heading as SVG text in hundredths of a millimetre, and says how many of Verovio's own lines of text must be kept free for it.
 
-import { escapeText, musicText } from '../svg/svg-text.ts';
+import { escapeXml } from '#music';
+import { musicText } from '../svg/svg-text.ts';
 import type { Heading } from './heading.ts';
 
 const titleSize = 820;
@@ -66,6 +67,6 @@ export function drawFoot(heading: Heading, page: number, pages: number, width: n
   if (!number && !heading.footer) return '';
   const size = 290;
   return `<g class="foot" font-size="${size}">${
-    heading.footer ? `<text y="${y}">${escapeText(heading.footer)}</text>` : ''
+    heading.footer ? `<text y="${y}">${escapeXml(heading.footer)}</text>` : ''
   }${number ? `<text x="${width}" y="${y}" text-anchor="end">${musicText(number, size)}</text>` : ''}</g>`;
 }

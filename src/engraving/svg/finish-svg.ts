@@ -1,10 +1,11 @@
 // Makes Verovio's drawing ours: colours from the text around it, our typefaces, names by bar and place instead of chance,
 // a title and description for screen readers, and no style element (the content security policy forbids those).
 
+import { escapeXml } from '#music';
 import { dropCourtesies } from './drop-courtesies.ts';
 import { settleFingerings } from './settle-fingerings.ts';
 import { settleWords } from './settle-words.ts';
-import { escapeText, markMusic, musicTextFamily } from './svg-text.ts';
+import { markMusic, musicTextFamily } from './svg-text.ts';
 
 export interface Finish {
   /** Begins every id in the drawing; different for each drawing of a document. */
@@ -68,8 +69,8 @@ export function finishSvg(drawing: string, finish: Finish): Finished {
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${finish.widthMm}mm" height="${round(heightMm)}mm" ` +
     `role="img" ${described} class="notation" fill="currentColor" font-family="${sans}">` +
-    `<title id="${name}-title">${escapeText(finish.title)}</title>` +
-    (finish.description ? `<desc id="${name}-desc">${escapeText(finish.description)}</desc>` : '') +
+    `<title id="${name}-title">${escapeXml(finish.title)}</title>` +
+    (finish.description ? `<desc id="${name}-desc">${escapeXml(finish.description)}</desc>` : '') +
     `<defs>${defs}</defs>${drawn}</svg>`;
   return { svg: renameGlyphs(svg, name), heightMm: round(heightMm), bars: marked.bars };
 }

@@ -1,5 +1,7 @@
 // Text inside a drawing: escaped, with flats, sharps and note values set in the music font, which text fonts lack.
 
+import { escapeXml } from '#music';
+
 /** The family name of `musicTextFont`; whoever shows or prints a drawing makes it known under this name. */
 export const musicTextFamily = 'Levare Music Text';
 
@@ -12,15 +14,9 @@ const smuflByCharacter: Readonly<Record<string, string>> = {
   '𝄫': '\uEA63',
 };
 
-export function escapeText(text: string): string {
-  return text.replace(/[&<>"]/g, (c) =>
-    c === '&' ? '&amp;' : c === '<' ? '&lt;' : c === '>' ? '&gt;' : '&quot;',
-  );
-}
-
 /** Text with its musical characters in the music font; `size` is the font size of the text around. */
 export function musicText(text: string, size: number): string {
-  return markMusic(escapeText(text), size);
+  return markMusic(escapeXml(text), size);
 }
 
 /** The same for text that is escaped already. Accidentals keep clear of the letter before, a slanted one too. */

@@ -1,6 +1,6 @@
 // What is known of a take beforehand: the grid it was played to, its harmony, its instrument. All of it may be unknown.
 
-import { err, isFields, ok, type Result } from '#core';
+import { err, isFields, modulo, ok, type Result } from '#core';
 import {
   beatUnits,
   type Chart,
@@ -140,7 +140,7 @@ export function createHarmony(context: TakeContext): (beat: number) => ReadonlyS
   return (beat) => {
     const place = beat / beatsPerBar;
     const index = Math.floor(place + 1e-9);
-    const bar = bars[((index % bars.length) + bars.length) % bars.length] ?? [];
+    const bar = bars[modulo(index, bars.length)] ?? [];
     return bar.filter((chord) => chord.at <= place - index + 1e-6).at(-1)?.tones ?? null;
   };
 }

@@ -1,5 +1,6 @@
 // What evidence is gathered from.
 
+import { modulo } from '#core';
 import type { Alignment } from '../alignment/align-take.ts';
 import { ticksPerBeat } from '../alignment/slots.ts';
 import { beatFrame, type TakeContext } from '../context/take-context.ts';
@@ -26,7 +27,7 @@ export function barOfTick(tick: number, context: TakeContext): number {
 /** Beat of the bar from 1, with fractions. */
 export function beatOfTick(tick: number, context: TakeContext): number {
   const bar = beatFrame(context.metre).beatsPerBar * ticksPerBeat;
-  return (((tick % bar) + bar) % bar) / ticksPerBeat + 1;
+  return modulo(tick, bar) / ticksPerBeat + 1;
 }
 
 /** Notes in a hundred that are missed, or heard where there are none, even in a clear take (from the take set). */

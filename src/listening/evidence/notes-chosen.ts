@@ -1,6 +1,7 @@
 // Notes chosen: how much of the playing lies in the scale, what stands on strong beats, and whether notes from outside
 // move on by step.
 
+import { modulo } from '#core';
 import { ticksPerBeat } from '../alignment/slots.ts';
 import { beatFrame, createHarmony, type TakeContext } from '../context/take-context.ts';
 import { doubtfulNotes, type EvidenceInput, notePassage } from './evidence-input.ts';
@@ -107,6 +108,6 @@ function strongBeatFigure(
 function isStrong(tick: number, context: TakeContext): boolean {
   const { beatsPerBar } = beatFrame(context.metre);
   const bar = beatsPerBar * ticksPerBeat;
-  const within = ((tick % bar) + bar) % bar;
+  const within = modulo(tick, bar);
   return within === 0 || (beatsPerBar % 4 === 0 && within % (2 * ticksPerBeat) === 0);
 }

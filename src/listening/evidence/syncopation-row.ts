@@ -1,5 +1,6 @@
 // Syncopation: onsets off the beat held over the next beat, and the measure of Longuet-Higgins and Lee per bar (#music).
 
+import { modulo } from '#core';
 import { metreDivisions, syncopationByNote } from '#music';
 import { ticksPerBeat } from '../alignment/slots.ts';
 import { beatFrame } from '../context/take-context.ts';
@@ -19,7 +20,7 @@ export function hearSyncopation(input: EvidenceInput): SyncopationRow {
   const { rhythm } = alignment;
   if (rhythm.length < 4) return couldNotHear('Fewer than four notes were heard.');
   const held = rhythm.map((note) => {
-    const within = ((note.tick % ticksPerBeat) + ticksPerBeat) % ticksPerBeat;
+    const within = modulo(note.tick, ticksPerBeat);
     return within !== 0 && within + note.ticks > ticksPerBeat;
   });
   const doubtful = doubtfulNotes(alignment);

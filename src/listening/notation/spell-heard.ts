@@ -1,5 +1,6 @@
 // Names for heard keys: a MIDI number says nothing of sharps and flats; the key signature does.
 
+import { modulo } from '#core';
 import {
   fifthsToKey,
   fifthsToName,
@@ -16,7 +17,7 @@ const flatReach = 3;
 /** The written pitch of a key number, spelt for a signature. `spellHeard(66, one sharp)` → F sharp 4 */
 export function spellHeard(midi: number, key: Key): WrittenPitch {
   const lowest = keyFifths(key) - flatReach;
-  const place = lowest + ((((midi * 7 - lowest) % 12) + 12) % 12);
+  const place = lowest + modulo(midi * 7 - lowest, 12);
   const name = fifthsToName(place);
   return written({ ...name, octave: Math.floor((midi - name.alter) / 12) - 1 });
 }

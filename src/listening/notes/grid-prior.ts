@@ -1,6 +1,7 @@
 // What a known tempo says of a moment before anything is heard there: notes begin on the places of the beat more often
 // than between them. Weak on purpose: it tips what is in doubt, and a take that keeps to no grid, or to another, gets none.
 
+import { modulo } from '#core';
 import { fitGrid } from '../alignment/fit-grid.ts';
 import { secondsToBeat } from '../alignment/grid.ts';
 import { usualSpread } from '../alignment/quantise.ts';
@@ -60,7 +61,7 @@ function slotShares(
 ): ReadonlyMap<number, number> {
   const shares = new Map(slotsOf(isCompound).map(({ tick, prior }) => [tick, usualNotes * Math.exp(prior)]));
   for (const { tick } of placed) {
-    const within = ((tick % ticksPerBeat) + ticksPerBeat) % ticksPerBeat;
+    const within = modulo(tick, ticksPerBeat);
     shares.set(within, (shares.get(within) ?? 0) + 1);
   }
   return new Map([...shares].map(([tick, count]) => [tick, count / (placed.length + usualNotes)]));

@@ -1,19 +1,12 @@
 // A drawing as SVG text: takes the colour of what surrounds it, reads well in black and white, says what it shows.
 
+import { escapeXml } from '../musicxml/element.ts';
 import type { Drawing, Ink, Mark } from './drawing.ts';
 
 const capHeight = 0.7;
 const letterWidth = 0.6;
 
 const n = (value: number): string => String(Math.round(value * 100) / 100);
-
-function escapeXml(content: string): string {
-  return content
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
-}
 
 /** A sharp in a box 1 high around the origin, as lines; a flat as a stem and a bowl. */
 function accidentalPath(sign: '#' | 'b', x: number, y: number, size: number): string {

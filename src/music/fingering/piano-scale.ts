@@ -1,6 +1,6 @@
 // The standard fingering of a scale or a broken triad, carried over as many octaves as the line has.
 
-import { present } from '#core';
+import { modulo, present } from '#core';
 import { type Pitch, type PitchName, parsePitchName, pitchClass, pitchToMidi } from '../pitch/pitch.ts';
 import type { KeyboardFingering } from './fingering.ts';
 import { pianoArpeggioTable, pianoScaleTable } from './piano-scale.data.ts';
@@ -9,7 +9,7 @@ type Hand = KeyboardFingering['hand'];
 
 /** Whether a key is black. */
 export function isBlackKey(midi: number): boolean {
-  return [1, 3, 6, 8, 10].includes(((midi % 12) + 12) % 12);
+  return [1, 3, 6, 8, 10].includes(modulo(midi, 12));
 }
 
 /** Place in the scale by semitones above the tonic; minor in all its forms, its sixth and seventh low or raised. */

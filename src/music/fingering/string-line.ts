@@ -30,7 +30,7 @@ function homeFirst(place: StringPlace): number {
   return place.position < 1 ? 1.25 : place.position;
 }
 
-/** All places of one note, first position first, open string before fingers,  each string and finger once in its lowest position. */
+/** All places of one note, first position first, open string before fingers, each string and finger once in its lowest position. */
 export function stringFingering(instrument: Instrument, pitch: WrittenPitch, stage: Stage): Fingering | null {
   const seen = new Set<string>();
   const ranked = places(instrument, pitch, stage)

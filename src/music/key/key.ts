@@ -1,5 +1,6 @@
 // A key: a tonic and a mode, with its signature on the line of fifths.
 
+import { modulo } from '#core';
 import { type Interval, intervalFifths } from '../pitch/interval.ts';
 import {
   fifthsToName,
@@ -40,7 +41,7 @@ export function signatureAlters(fifths: number): Readonly<Record<Letter, number>
 
 /** Brings a signature within six sharps or flats by its enharmonic twin (common practice). `foldFifths(7)` → -5 */
 export function foldFifths(fifths: number): number {
-  const turned = ((((fifths + 5) % 12) + 12) % 12) - 5; // -5 to 6
+  const turned = modulo(fifths + 5, 12) - 5; // -5 to 6
   return turned === 6 && fifths < 0 ? -6 : turned;
 }
 

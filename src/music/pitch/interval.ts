@@ -1,6 +1,6 @@
 // The distance between two spellings: letter steps and semitones, each with its sign.
 
-import { assert, present } from '#core';
+import { assert, modulo, present } from '#core';
 import {
   fifthsToName,
   letterIndex,
@@ -22,7 +22,7 @@ const majorScale = [0, 2, 4, 5, 7, 9, 11];
 
 /** Semitones of the major or perfect interval this many letter steps up. */
 function plainSemitones(steps: number): number {
-  return 12 * Math.floor(steps / 7) + present(majorScale[((steps % 7) + 7) % 7], 'a letter for every step');
+  return 12 * Math.floor(steps / 7) + present(majorScale[modulo(steps, 7)], 'a letter for every step');
 }
 
 /** Reads a scale degree as the interval above the root: `b3` → minor third, `#11` → augmented eleventh. */

@@ -1,6 +1,6 @@
 // A pitch is its spelling: letter, alteration, octave. Key number and frequency are read off it, never the other way.
 
-import { present } from '#core';
+import { modulo, present } from '#core';
 
 export type Letter = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
 
@@ -37,7 +37,7 @@ export function pitchToMidi(pitch: Pitch): number {
 
 /** Semitones above C, 0 to 11, of a name. */
 export function pitchClass(name: PitchName): number {
-  return (((semitonesByLetter[name.letter] + name.alter) % 12) + 12) % 12;
+  return modulo(semitonesByLetter[name.letter] + name.alter, 12);
 }
 
 /** Hertz in twelve-tone equal temperament; ISO 16 puts A4 (69) at 440 Hz. */
@@ -62,7 +62,7 @@ export function nameToFifths(name: PitchName): number {
 
 /** The name at a place on the line of fifths. `fifthsToName(-2)` → B flat */
 export function fifthsToName(fifths: number): PitchName {
-  const index = (((fifths + 1) % 7) + 7) % 7;
+  const index = modulo(fifths + 1, 7);
   return {
     letter: present(lettersByFifths[index], 'a letter for every step'),
     alter: Math.floor((fifths + 1) / 7),

@@ -1,6 +1,6 @@
 // A material spec: small, typed and serialisable. Everything else about a sheet is computed from it and the student.
 
-import { err, nearestWord, ok, type Result } from '#core';
+import { err, isFields, nearestWord, ok, type Result } from '#core';
 import type { Field, SpecOf } from './field.ts';
 import {
   arpeggioFields,
@@ -114,16 +114,15 @@ function readKind(
  * nearest value that would do. `parseMaterialSpec({ kind: 'scale', octaves: 9 })` → fault at `/octaves`, nearest 4
  */
 export function parseMaterialSpec(value: unknown): Result<MaterialSpec, SpecFault> {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
+  if (!isFields(value))
     return err(specFault('WrongType', '', `is ${pictureOf(value)}, not an object { … }`, null));
-  const record = value as Readonly<Record<string, unknown>>;
-  const given = Object.hasOwn(record, 'kind') ? record['kind'] : undefined;
+  const given = Object.hasOwn(value, 'kind') ? value['kind'] : undefined;
   if (given === undefined)
     return err(
       specFault('MissingField', '/kind', `is missing: give one of ${materialKinds.join(', ')}`, 'scale'),
     );
   const kind = materialKinds.find((k) => k === given);
-  if (kind !== undefined) return readKind(kind, record);
+  if (kind !== undefined) return readKind(kind, value);
   const nearest = typeof given === 'string' ? nearestWord(given, materialKinds) : 'scale';
   return err(specFault('NotAChoice', '/kind', `is ${pictureOf(given)}, no kind of material`, nearest));
 }

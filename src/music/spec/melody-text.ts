@@ -19,6 +19,7 @@ export interface TuneNote {
 export type Tune = readonly (readonly TuneNote[])[];
 
 const mostNotes = 512;
+const longestTune = 8000;
 
 function readToken(token: string): TuneNote | null {
   const match = /^([A-Ga-g](?:##?|bb?)?\d|r):(\d{1,2}(?:\/\d)?)(~?)$/.exec(token);
@@ -65,7 +66,7 @@ export function tuneLength(bar: readonly TuneNote[]): Fraction {
   return bar.reduce((sum, { length }) => plus(sum, length), zero);
 }
 
-/** Whether every bar but a first pickup and the last is as long as the metre says. */
+/** The first bar, from 0, that is not as long as the metre says (a first or last one: that is longer); null when there is none. */
 export function badTuneBar(tune: Tune, length: Fraction): number | null {
   const index = tune.findIndex((bar, i) => {
     const difference = compare(tuneLength(bar), length);
@@ -79,12 +80,13 @@ export function melodyOrNull(about: string): Field<string | null> {
   return {
     about,
     fallback: null,
-    schema: { anyOf: [{ type: 'string', minLength: 1, maxLength: 8000 }, { type: 'null' }] },
+    schema: { anyOf: [{ type: 'string', minLength: 1, maxLength: longestTune }, { type: 'null' }] },
     read(value, at) {
       if (value === null) return ok(null);
       if (typeof value !== 'string')
         return err(specFault('WrongType', at, `is ${pictureOf(value)}, not a tune`, null));
-      if (value.length > 8000) return err(specFault('OutOfRange', at, 'has more than 8000 characters', null));
+      if (value.length > longestTune)
+        return err(specFault('OutOfRange', at, `has more than ${longestTune} characters`, null));
       const tune = parseTune(value, at);
       return tune.ok ? ok(value) : tune;
     },

@@ -1,7 +1,7 @@
 // The harmony a reading line implies, a chord for each bar: tonic, something on the way, dominant, tonic; a question ends
 // on the dominant (common practice, no source).
 
-import { chooseOne, type Random } from '#core';
+import { chooseOne, modulo, type Random } from '#core';
 import type { PlannedBar } from '../rhythm/compose-rhythm.ts';
 
 /** Root of a chord as a degree of the key, 0 the tonic and 4 the dominant. */
@@ -24,6 +24,6 @@ export function planHarmony(random: Random, plan: readonly PlannedBar[]): readon
 
 /** Whether a degree of the key belongs to the chord on a root; the dominant has its seventh. */
 export function isChordDegree(root: HarmonyRoot, degree: number): boolean {
-  const above = (((degree - root) % 7) + 7) % 7;
+  const above = modulo(degree - root, 7);
   return above === 0 || above === 2 || above === 4 || (root === 4 && above === 6);
 }

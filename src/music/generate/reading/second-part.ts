@@ -1,7 +1,7 @@
 // A second part under a tune: a bass for the teacher, or a lower part for the same instrument. Chord tones, one or two to
 // a bar, moving as little as they can and keeping out of the tune's way.
 
-import { present, type Random } from '#core';
+import { modulo, present, type Random } from '#core';
 import { type Pitch, pitchToMidi, type WrittenPitch } from '../../pitch/pitch.ts';
 import type { Metre } from '../../rhythm/metre.ts';
 import { cheapestMelody } from '../melody/cheapest-melody.ts';
@@ -78,7 +78,7 @@ export function composeSecondPart(
       if (i === slots.length - 1 && degree !== 0 && degree !== 2) own += 8;
       if (under !== null) {
         if (under < 0) own += 6;
-        if (!consonant.includes(((under % 12) + 12) % 12)) own += 2;
+        if (!consonant.includes(modulo(under, 12))) own += 2;
         if (!options.isBass && under % 12 === 0) own += 1.5;
         if (!options.isBass && under > 16) own += 1;
       }
