@@ -1,33 +1,9 @@
 // Source: RFC 5545, September 2009; see README.md.
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { addDays, isoWeekOf, type PlainDate, weekdayOf } from '#core';
 import { readCalendar } from '#studio';
+import { data } from './calendar-data.ts';
 
-interface Data {
-  readonly icalendar: {
-    readonly examples: readonly {
-      readonly name: string;
-      readonly tzid: string;
-      readonly dtstart: string;
-      readonly rrule: string;
-      readonly exdate: string | null;
-      readonly expected_dates: readonly string[];
-      readonly complete: boolean;
-    }[];
-    readonly daylight_saving: {
-      readonly rfc: readonly { readonly local: string; readonly utc: string }[];
-      readonly more_computed: readonly {
-        readonly zone: string;
-        readonly local: string;
-        readonly utc: string;
-      }[];
-    };
-  };
-  readonly iso_8601_weeks: { readonly rows: Readonly<Record<string, string>> };
-}
-
-const data: Data = JSON.parse(readFileSync(new URL('./data/calendar.json', import.meta.url), 'utf8'));
 const day = (text: string) => text as PlainDate;
 
 const file = (...events: readonly string[]) =>

@@ -1,30 +1,10 @@
 // Sources: RFC 5545, September 2009 (clauses and definitions of zones quoted from memory, the examples of 3.8.5.3 from data/);
 // offsets of the IANA time zone database. See README.md.
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { addDays, type PlainDate, secondsAt, wallAt } from '#core';
 import { readCalendar } from '#studio';
+import { data } from './calendar-data.ts';
 
-interface Row {
-  readonly zone?: string;
-  readonly local: string;
-  readonly utc: string;
-}
-interface Data {
-  readonly icalendar: {
-    readonly examples: readonly {
-      readonly name: string;
-      readonly tzid: string;
-      readonly dtstart: string;
-      readonly rrule: string;
-      readonly exdate: string | null;
-      readonly expected_dates: readonly string[];
-    }[];
-    readonly daylight_saving: { readonly rfc: readonly Row[]; readonly more_computed: readonly Row[] };
-  };
-}
-
-const data: Data = JSON.parse(readFileSync(new URL('./data/calendar.json', import.meta.url), 'utf8'));
 const day = (text: string) => text as PlainDate;
 const event = (...lines: readonly string[]) => ['BEGIN:VEVENT', 'UID:a', 'SUMMARY:A', ...lines, 'END:VEVENT'];
 const file = (...lines: readonly string[]) =>

@@ -1,4 +1,4 @@
-// core: the words every other module speaks. Results, ids, texts, days, clock, chance.
+// core: the words every other module speaks. Results, ids, stages, texts, days, clock, chance.
 
 export { assert, present, unreachable } from './assert.ts';
 export { type Clock, createFixedClock, createSystemClock } from './clock.ts';
@@ -29,5 +29,6 @@ export {
 } from './plain-date.ts';
 export { chooseOne, createSeededRandom, type Random, randomInteger, randomNormal } from './random.ts';
 export { type Err, err, type Ok, ok, type Result } from './result.ts';
+export { type Stage, stages } from './stage.ts';
 export { applyEdit, type Edit, editBetween } from './text-edit.ts';
 export { isTimeZone, secondsAt, wallAt } from './time-zone.ts';

@@ -1,5 +1,6 @@
 // music: pitch, key, scale, chord, chart, instrument, rhythm; a typed score and what it is written as.
 
+export { type Stage, stages } from '#core';
 export { arrange } from './backing/arrange.ts';
 export type {
   ArrangedBar,
@@ -120,7 +121,6 @@ export {
   type WrittenRange,
   writtenToSounding,
 } from './instrument/instrument.ts';
-export { type Stage, stages } from './instrument/stage.ts';
 export {
   fifthsToKey,
   formatKey,

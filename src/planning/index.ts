@@ -1,5 +1,6 @@
 // planning: units, skills, and the computing of a course from them. Knows no music and no storage.
 
+export { type Stage, stages } from '#core';
 export { changesBetween } from './course/changes-between.ts';
 export type {
   CourseInput,
@@ -80,7 +81,7 @@ export {
   seeSkill,
 } from './review/memory-card.ts';
 export { rememberSkill, type Sighting } from './review/skill-memory.ts';
-export { type Area, areas, type Level, type Skill, type SkillId, type Stage, stages } from './skill/skill.ts';
+export { type Area, areas, type Level, type Skill, type SkillId } from './skill/skill.ts';
 export {
   createSkillMap,
   formatSkillMapFault,

@@ -3,8 +3,8 @@
 // further from 1 to 2; double bass: 1, 2 and 4 a semitone apart (Simandl's positions); both with the thumb high up.
 // Common practice, no source.
 
+import type { Stage } from '#core';
 import type { Instrument } from '../instrument/instrument.ts';
-import type { Stage } from '../instrument/stage.ts';
 import { letterIndex, type SoundingPitch } from '../pitch/pitch.ts';
 import type { StringFinger } from './fingering.ts';
 import { type StringPlace, stretches, stringsBelow } from './string-place.ts';

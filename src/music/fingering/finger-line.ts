@@ -1,5 +1,6 @@
 // The two questions of this folder: how is this note taken, and how does this line lie under the hand?
 
+import type { Stage } from '#core';
 import {
   fullRange,
   type Instrument,
@@ -8,7 +9,6 @@ import {
   isInRange,
   writtenToSounding,
 } from '../instrument/instrument.ts';
-import type { Stage } from '../instrument/stage.ts';
 import { pitchToMidi, type WrittenPitch } from '../pitch/pitch.ts';
 import type { Fingering, FingeringOptions, KeyboardFingering, NoteFingering } from './fingering.ts';
 import { isInFivePosition, pianoLineFingers } from './piano-line.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { present } from '#core';
+import { present, stages } from '#core';
 import {
   findInstrument,
   fullRange,
@@ -10,7 +10,6 @@ import {
   rangeAtStage,
   writtenToSounding,
 } from '../instrument/instrument.ts';
-import { stages } from '../instrument/stage.ts';
 import { fifthsToName, parsePitch, pitchToMidi, type WrittenPitch, written } from '../pitch/pitch.ts';
 import { fingeringOf, fingerLine, isInOnePosition, sharedPosition } from './finger-line.ts';
 import { fingeringMarks, type NoteFingering, type StringFingering } from './fingering.ts';

@@ -1,6 +1,6 @@
 // How a written note is taken on an instrument: which valves, slide position, string and finger, key or holes.
 
-import type { Stage } from '../instrument/stage.ts';
+import type { Stage } from '#core';
 
 export interface ValveFingering {
   readonly kind: 'valves';

@@ -1,8 +1,8 @@
 // Places for a note on guitar, bass guitar and ukulele: string and fret from the tuning, one finger for each fret from the
 // hand's position, a fret's stretch at either end for those who are far enough (common practice, no source).
 
+import type { Stage } from '#core';
 import type { Instrument } from '../instrument/instrument.ts';
-import type { Stage } from '../instrument/stage.ts';
 import type { SoundingPitch } from '../pitch/pitch.ts';
 import type { StringFinger } from './fingering.ts';
 import { type StringPlace, stretches, stringsBelow } from './string-place.ts';

@@ -1,7 +1,7 @@
 // A whole line under the left hand, and whether it lies there without a shift.
 
+import type { Stage } from '#core';
 import { type Instrument, writtenToSounding } from '../instrument/instrument.ts';
-import type { Stage } from '../instrument/stage.ts';
 import type { WrittenPitch } from '../pitch/pitch.ts';
 import { bowedPlaces, bowedReach, isBowed } from './bowed.ts';
 import type { Fingering, StringFingering } from './fingering.ts';

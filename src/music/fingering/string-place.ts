@@ -1,7 +1,7 @@
 // One way to stop a string, as fretted and bowed instruments both need it, and what it costs (common practice, no source).
 
+import type { Stage } from '#core';
 import { type Instrument, openStrings } from '../instrument/instrument.ts';
-import type { Stage } from '../instrument/stage.ts';
 import { pitchToMidi, type SoundingPitch } from '../pitch/pitch.ts';
 import type { StringFingering } from './fingering.ts';
 

@@ -2,8 +2,8 @@
 // third three, fourth five; 1 and 2 together stand for 3. Usual is the fewest semitones of tube from partials that are in
 // tune (common practice: the seventh, ninth, eleventh, thirteenth to fifteenth are left out while another gives the note).
 
+import type { Stage } from '#core';
 import type { Instrument } from '../instrument/instrument.ts';
-import type { Stage } from '../instrument/stage.ts';
 import type { ValveFingering } from './fingering.ts';
 import { partialCents, partialSemitones, tubeShortfallCents } from './harmonic-series.ts';
 

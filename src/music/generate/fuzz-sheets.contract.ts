@@ -1,8 +1,7 @@
 // Random specs for random students: every sheet sound, in range, well spelled and the same twice; every refusal reasoned.
 
-import { chooseOne, createSeededRandom, present, type Random, randomInteger } from '#core';
+import { chooseOne, createSeededRandom, present, type Random, randomInteger, stages } from '#core';
 import { listInstruments } from '../instrument/instrument.ts';
-import { stages } from '../instrument/stage.ts';
 import type { SheetFor } from '../shape/student-shape.ts';
 import { type MaterialKind, materialKinds, parseMaterialSpec } from '../spec/material-spec.ts';
 import { createSheet } from './create-sheet.ts';

@@ -1,12 +1,11 @@
 // What makes a sheet music and not notes: laws read off finished sheets for every instrument and stage.
 
 import { describe, expect, test } from 'vitest';
-import { present } from '#core';
+import { present, type Stage, stages } from '#core';
 import { unfoldRepeats } from '../chart/chart.ts';
 import { chordTones, guideTones } from '../chord/chord.ts';
 import { plus, zero } from '../fraction/fraction.ts';
 import { type Instrument, listInstruments } from '../instrument/instrument.ts';
-import { type Stage, stages } from '../instrument/stage.ts';
 import { formatPitch, pitchClass, pitchToMidi, staffStep, type WrittenPitch } from '../pitch/pitch.ts';
 import type { Score } from '../score/score.ts';
 import { shapesByStage } from '../shape/stage-shape.data.ts';

@@ -1,8 +1,8 @@
 // Which keys come first on an instrument, and how far out a student of a stage goes.
 
+import type { Stage } from '#core';
 import { fifthsToKey, type Key, keyFifths, parseKey } from '../key/key.ts';
 import type { Instrument } from './instrument.ts';
-import type { Stage } from './stage.ts';
 
 /** Most sharps or flats by stage, beyond the first keys themselves (common practice, no source). */
 const mostAccidentals: Readonly<Record<Stage, number>> = {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { present } from '#core';
+import { present, stages } from '#core';
 import { keyFifths } from '../key/key.ts';
 import { fifthsToName, formatPitch, parsePitch, pitchToMidi, written } from '../pitch/pitch.ts';
 import { comfortableKeys } from './comfortable-keys.ts';
@@ -14,7 +14,6 @@ import {
   soundingToWritten,
   writtenToSounding,
 } from './instrument.ts';
-import { stages } from './stage.ts';
 
 const anyWritten = fc
   .record({ fifths: fc.integer({ min: -8, max: 12 }), octave: fc.integer({ min: 2, max: 6 }) })

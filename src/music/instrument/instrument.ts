@@ -1,6 +1,6 @@
 // What a student plays: the id that everything else (range, clef, transposition, fingering, sound) hangs on.
 
-import { present } from '#core';
+import { present, type Stage } from '#core';
 import { type Interval, invertDirection, transposePitch } from '../pitch/interval.ts';
 import {
   letters,
@@ -14,7 +14,6 @@ import {
   written,
 } from '../pitch/pitch.ts';
 import { instruments } from './instrument.data.ts';
-import type { Stage } from './stage.ts';
 
 export type Instrument = (typeof instruments)[number];
 export type InstrumentId = Instrument['id'];

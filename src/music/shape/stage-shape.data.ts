@@ -1,7 +1,7 @@
 // What a stage asks for. One table; every row is common practice, no source, unless a line says otherwise: teachers
 // differ, and a spec may name its own value for each of them.
 
-import type { Stage } from '../instrument/stage.ts';
+import type { Stage } from '#core';
 
 export interface StageShape {
   /** How hard the rhythm is, 1 to 8. */

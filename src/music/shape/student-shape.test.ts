@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
-import { present } from '#core';
+import { present, stages } from '#core';
 import { findInstrument, isInRange, listInstruments, rangeAtStage } from '../instrument/instrument.ts';
-import { stages } from '../instrument/stage.ts';
 import { easyRegister } from './easy-register.ts';
 import { metronomeMark, shapeFor, staffRange } from './student-shape.ts';
 

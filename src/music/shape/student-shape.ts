@@ -1,7 +1,7 @@
 // Shapes a sheet to one student: what `fit` means for this stage, age and instrument.
 
+import type { Stage } from '#core';
 import { type Clef, type Instrument, rangeAtStage, type WrittenRange } from '../instrument/instrument.ts';
-import type { Stage } from '../instrument/stage.ts';
 import { type Pitch, pitchToMidi, type WrittenPitch, written } from '../pitch/pitch.ts';
 import { type StageShape, shapesByAge, shapesByStage } from './stage-shape.data.ts';
 

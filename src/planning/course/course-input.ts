@@ -1,9 +1,9 @@
 // Everything that planning needs to know of one course, as plain data: the student, the strands and their units, the
 // lessons still to come, and what was done and observed so far. `studio` assembles it from the store.
 
-import type { PlainDate } from '#core';
+import type { PlainDate, Stage } from '#core';
 import type { PacePrior } from '../pace/student-pace.ts';
-import type { Level, Skill, SkillId, Stage } from '../skill/skill.ts';
+import type { Level, Skill, SkillId } from '../skill/skill.ts';
 import type { ActivityKey, UnitDocument } from '../unit/unit.ts';
 
 /** One unit on a course: the student's own copy of the document, on a strand, in order. */

@@ -1,7 +1,7 @@
 // Random courses for laws and timing: any shape that the types allow, from a seed.
 
-import { addDays, type PlainDate, type Random, randomInteger } from '#core';
-import { type Area, areas, type Level, type Skill, stages } from '../skill/skill.ts';
+import { addDays, type PlainDate, type Random, randomInteger, stages } from '#core';
+import { type Area, areas, type Level, type Skill } from '../skill/skill.ts';
 import type { Activity } from '../unit/unit.ts';
 import type { CourseInput, CourseUnitInput, LessonInput, Pin, TaughtLesson } from './course-input.ts';
 import {

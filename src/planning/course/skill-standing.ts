@@ -1,7 +1,7 @@
 // Where the student stands: the latest level of each skill, and whether a skill can be rested on.
 
-import type { PlainDate } from '#core';
-import { type Level, type Skill, type SkillId, stages } from '../skill/skill.ts';
+import { type PlainDate, stages } from '#core';
+import type { Level, Skill, SkillId } from '../skill/skill.ts';
 import type { CourseInput } from './course-input.ts';
 
 export interface SkillStanding {

@@ -1,7 +1,8 @@
 // What a skill may look like in a file, and the shapes of text that units share with it.
 
 import * as z from 'zod';
-import { areas, type SkillId, stages } from './skill.ts';
+import { stages } from '#core';
+import { areas, type SkillId } from './skill.ts';
 
 /** One line: runs of white space become one space. `most` is in characters. */
 export const lineSchema = (most: number) =>

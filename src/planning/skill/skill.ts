@@ -1,17 +1,13 @@
 // A skill is one thing a student can do or understand. Skills rest on earlier skills; together they are the studio's
 // skill map, which must stay free of cycles.
 
-import type { Id } from '#core';
+import type { Id, Stage } from '#core';
 
 export type SkillId = Id<'skill'>;
 
 /** The six areas of an instrumental lesson that the library is sorted by. */
 export const areas = ['technique', 'improvisation', 'rhythm', 'reading', 'ear', 'repertoire'] as const;
 export type Area = (typeof areas)[number];
-
-/** How far a player is on one instrument. */
-export const stages = ['beginner', 'elementary', 'intermediate', 'advanced'] as const;
-export type Stage = (typeof stages)[number];
 
 /**
  * What was observed of a skill: 0 not yet · 1 introduced · 2 with help · 3 alone · 4 transfers (a new key, tune or

@@ -1,6 +1,6 @@
 // One activity as this student meets it.
 
-import type { Stage } from '../skill/skill.ts';
+import type { Stage } from '#core';
 import type { Activity, ActivityVariant } from './unit.ts';
 
 export interface VariantFor {

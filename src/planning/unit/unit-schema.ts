@@ -1,7 +1,8 @@
 // What a unit may look like in a file. Anything that a file may leave out has its usual value here.
 
 import * as z from 'zod';
-import { areas, stages } from '../skill/skill.ts';
+import { stages } from '#core';
+import { areas } from '../skill/skill.ts';
 import { lineSchema, proseSchema, skillIdSchema, skillSchema } from '../skill/skill-schema.ts';
 import { listenForSchema } from './listen-for-schema.ts';
 import { type UnitFile, type UnitId, waysHome } from './unit.ts';

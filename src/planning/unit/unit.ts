@@ -1,9 +1,9 @@
 // A unit of work: what a teacher prepares once and gives to many students. The document travels whole: the same shape
 // is the file, the wire and the stored copy.
 
-import type { Id } from '#core';
+import type { Id, Stage } from '#core';
 import type { CheckSpec } from '#listening';
-import type { Area, Level, Skill, SkillId, Stage } from '../skill/skill.ts';
+import type { Area, Level, Skill, SkillId } from '../skill/skill.ts';
 
 export type UnitId = Id<'unit'>;
 /** Unique within its unit; lower-case words joined by hyphens: `two-bar-answers`. */

@@ -1,11 +1,10 @@
 // What makes a study over chords one that a student can take in: common practice, no source.
 import { describe, expect, test } from 'vitest';
-import { present } from '#core';
+import { present, type Stage, stages } from '#core';
 import { chordTones } from '../../chord/chord.ts';
 import { isInOnePosition } from '../../fingering/finger-line.ts';
 import { plus, zero } from '../../fraction/fraction.ts';
 import { findInstrument, listInstruments } from '../../instrument/instrument.ts';
-import { type Stage, stages } from '../../instrument/stage.ts';
 import { pitchClass, pitchToMidi, staffStep, type WrittenPitch } from '../../pitch/pitch.ts';
 import type { PartBar, Score } from '../../score/score.ts';
 import { parseMaterialSpec } from '../../spec/material-spec.ts';

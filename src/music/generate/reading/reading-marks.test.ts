@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
-import { present } from '#core';
+import { present, stages } from '#core';
 import { listInstruments } from '../../instrument/instrument.ts';
-import { stages } from '../../instrument/stage.ts';
 import { parseMaterialSpec } from '../../spec/material-spec.ts';
 import { createSheet } from '../create-sheet.ts';
 

@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
-import { present } from '#core';
+import { present, type Stage } from '#core';
 import { findInstrument } from '../../instrument/instrument.ts';
-import type { Stage } from '../../instrument/stage.ts';
 import { scoreToMusicXml } from '../../musicxml/score-to-musicxml.ts';
 import { formatPitch, pitchToMidi } from '../../pitch/pitch.ts';
 import type { Score } from '../../score/score.ts';
