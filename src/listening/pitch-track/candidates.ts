@@ -36,7 +36,7 @@ const fewestPeriods = 2.2;
 /** The advantage of an octave higher, so that a period wins over its multiples. */
 export const octaveCost = 0.04;
 const weakest = 0.25;
-/** Rooms of ordinary size: half a second of reverberation. */
+/** Rooms of ordinary size. Our own choice. */
 const tailModel = { decaySeconds: 0.6, share: 0.9, least: 0.1 };
 /** A frame's own length must have gone by before its sound counts as past: in frames of that length. */
 const tailDelays: readonly number[] = [4, 5, 4];

@@ -19,7 +19,7 @@ const anyWritten = fc
   .record({ fifths: fc.integer({ min: -8, max: 12 }), octave: fc.integer({ min: 2, max: 6 }) })
   .map(({ fifths, octave }) => written({ ...fifthsToName(fifths), octave }));
 
-describe.each(listInstruments().map((i) => i))('$id', (instrument) => {
+describe.each([...listInstruments()])('$id', (instrument) => {
   test('written to sounding and back keeps the spelling', () => {
     fc.assert(
       fc.property(anyWritten, (pitch) => {

@@ -1,5 +1,5 @@
 // The part of a beginner's range that comes first: below the break on the clarinets, the low octave of the flutes, the notes
-// without octave key on saxophones and oboes (common practice, no source). Other instruments have their range to go by.
+// without octave key on oboes (common practice, no source). Other instruments have their range to go by.
 
 import type { Stage } from '#core';
 import type { Instrument, WrittenRange } from '../instrument/instrument.ts';
