@@ -4,12 +4,14 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, expect, test, vi } from 'vitest';
+import { mostStudioSoundBytes } from '#contract';
 import { createSystemClock, ok } from '#core';
 import { createSqliteStore } from '#storage';
 import type { Transactor } from '#studio';
 import type { CommandRun } from './commands.ts';
 import { exportStudio } from './export.ts';
 import { importStudio } from './import.ts';
+import { mostFileBytes } from './read-file.ts';
 import { restore } from './restore.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'levare-keeping-'));
@@ -80,6 +82,11 @@ test.each<[string, CommandRun]>([
   const { status, said } = await run(command, ['one', 'two', '--data', folder]);
   expect(status).toBe(2);
   expect(said).toContain('two is too much');
+});
+
+// Base64 makes four bytes of three (RFC 4648, section 4).
+test('a studio with all the sound it may keep can be read in again', () => {
+  expect((mostStudioSoundBytes * 4) / 3).toBeLessThan(0.75 * mostFileBytes);
 });
 
 test('without backups it says where they would be', async () => {

@@ -3,12 +3,14 @@
 import { readFile, stat } from 'node:fs/promises';
 import { err, formatJsonFault, ok, parseJson, type Result } from '#core';
 
-const mostBytes = 200 * 1024 * 1024;
+/** As much as the server takes: the sounds of a studio alone make 200 MB of its export. */
+export const mostFileBytes = 400 * 1024 * 1024;
 
 export async function readNamedFile(path: string): Promise<Result<string, string>> {
   try {
     const { size } = await stat(path);
-    if (size > mostBytes) return err(`${path} is larger than 200 MB; it is not a file of Levare's.`);
+    if (size > mostFileBytes)
+      return err(`${path} is larger than 400 MB, as no file of Levare's is; name another one.`);
     return ok(await readFile(path, 'utf8'));
   } catch (fault) {
     return err(explainUnread(path, fault));

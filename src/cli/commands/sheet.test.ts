@@ -57,6 +57,7 @@ test('each format is what it says', async () => {
 test.each([
   ['octaves', '{ "kind": "scale", "octaves": 9 }', '4'],
   ['kind', '{ "kind": "scael" }', '"scale"'],
+  ['kind', '{ "kind": "backing" }', 'makes sound and no sheet'],
   ['scael', '{ "kind": "scale", "scael": "major" }', 'scale'],
   ['chart', '{ "kind": "chart", "chart": "| Hm7 |" }', 'Cm7'],
   ['values/1', '{ "kind": "rhythm", "values": ["minim", "crochet"] }', '"crotchet"'],

@@ -54,7 +54,7 @@ export function couldNotHear(reason: string): UnheardRow {
   return { heard: false, reason };
 }
 
-/** A figure; what rounding hides is not shown. */
+/** A figure; its uncertainty is a size, whatever its sign was. */
 export function figure(value: number, uncertainty: number, unit: FigureUnit): Figure {
   return { value, uncertainty: Math.abs(uncertainty), unit };
 }

@@ -9,7 +9,7 @@ import { couldNotHear, figure, type Row } from './figure.ts';
 export interface MotifPlace {
   readonly first: number;
   readonly last: number;
-  /** Scale or semitone steps from the motif's first appearance; 0 at the same pitch. */
+  /** From the first note of the motif's first appearance; 0 at the same pitch. */
   readonly semitones: number;
   /** Whether it stands elsewhere in the bar than at first. */
   readonly isShifted: boolean;

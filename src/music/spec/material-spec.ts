@@ -123,6 +123,8 @@ export function parseMaterialSpec(value: unknown): Result<MaterialSpec, SpecFaul
     );
   const kind = materialKinds.find((k) => k === given);
   if (kind !== undefined) return readKind(kind, value);
+  if (given === 'backing')
+    return err(specFault('NotAChoice', '/kind', 'is “backing”, which makes sound and no sheet', 'chart'));
   const nearest = typeof given === 'string' ? nearestWord(given, materialKinds) : 'scale';
-  return err(specFault('NotAChoice', '/kind', `is ${pictureOf(given)}, no kind of material`, nearest));
+  return err(specFault('NotAChoice', '/kind', `is ${pictureOf(given)}, no kind of sheet`, nearest));
 }
