@@ -1,7 +1,7 @@
 // From any JSON to a planning problem, or to the one fault that has to be mended first. Strict on everything the plan
 // depends on; fields that are not in the format are ignored.
 
-import type { Result } from '#core';
+import type { Fields, Result } from '#core';
 import { normalCdf, normalQuantile, squareLimits } from './overrun.ts';
 import { findPredCycle } from './pred-cycle.ts';
 import type {
@@ -14,7 +14,6 @@ import type {
 import type { ProblemFault } from './problem-fault.ts';
 import {
   fieldOf,
-  type JsonRecord,
   pathTo,
   readDay,
   readList,
@@ -51,7 +50,7 @@ export function parseProblem(json: unknown): Result<PlanningProblem, ProblemFaul
   return readOrFault(() => readProblem(readRecord(json, '')));
 }
 
-function readProblem(record: JsonRecord): PlanningProblem {
+function readProblem(record: Fields): PlanningProblem {
   const id = readText(record, 'id', '', 'problem');
   const { alpha, z } = readRisk(record);
   const sigma = readNumber(record, 'sigma', '', { low: 0, high: 2 });
@@ -93,7 +92,7 @@ function readProblem(record: JsonRecord): PlanningProblem {
   };
 }
 
-function readRisk(record: JsonRecord): { readonly alpha: number; readonly z: number } {
+function readRisk(record: Fields): { readonly alpha: number; readonly z: number } {
   const alphaBounds = { low: 0.0001, high: 0.5 };
   const zBounds = { low: 0, high: 3.72 };
   if (fieldOf(record, 'alpha') === undefined && fieldOf(record, 'z') !== undefined) {
@@ -114,10 +113,10 @@ function readRisk(record: JsonRecord): { readonly alpha: number; readonly z: num
 }
 
 function readEach<T>(
-  record: JsonRecord,
+  record: Fields,
   key: string,
   most: number,
-  read: (entry: JsonRecord, path: string) => T,
+  read: (entry: Fields, path: string) => T,
 ): readonly T[] {
   return readList(record, key, '', most).map((entry, at) => {
     const path = `${key}[${at}]`;
@@ -125,7 +124,7 @@ function readEach<T>(
   });
 }
 
-function readLessons(record: JsonRecord, z: number, sigma: number, tau: number): readonly ProblemLesson[] {
+function readLessons(record: Fields, z: number, sigma: number, tau: number): readonly ProblemLesson[] {
   const lessons = readEach(record, 'lessons', problemLimits.lessons, readLesson);
   refuseTwins(lessons, 'lessons');
   lessons.forEach((lesson, at) => {
@@ -150,7 +149,7 @@ function readLessons(record: JsonRecord, z: number, sigma: number, tau: number):
   return lessons;
 }
 
-function readLesson(entry: JsonRecord, path: string): ProblemLesson {
+function readLesson(entry: Fields, path: string): ProblemLesson {
   const id = readText(entry, 'id', path);
   const date = readDay(entry, 'date', path);
   const length = readWhole(entry, 'length', path, minuteBounds);
@@ -169,7 +168,7 @@ function readLesson(entry: JsonRecord, path: string): ProblemLesson {
   return { id, date, length, fixed, recap, reviewMax, maxBlocks, maxStrands };
 }
 
-function readStrand(entry: JsonRecord, path: string): ProblemStrand {
+function readStrand(entry: Fields, path: string): ProblemStrand {
   const id = readText(entry, 'id', path);
   const priority = readNumber(entry, 'priority', path, { ...weightBounds, missing: 1 });
   const written = fieldOf(entry, 'deadline');
@@ -180,7 +179,7 @@ function readStrand(entry: JsonRecord, path: string): ProblemStrand {
   return { id, priority, deadline };
 }
 
-function readActivity(entry: JsonRecord, path: string, lessonCount: number): ProblemActivity {
+function readActivity(entry: Fields, path: string, lessonCount: number): ProblemActivity {
   const id = readText(entry, 'id', path);
   const strand = readText(entry, 'strand', path);
   const kind = fieldOf(entry, 'kind');
@@ -249,7 +248,7 @@ function readActivity(entry: JsonRecord, path: string, lessonCount: number): Pro
   };
 }
 
-function readPreds(entry: JsonRecord, path: string): readonly string[] {
+function readPreds(entry: Fields, path: string): readonly string[] {
   const preds = readList(entry, 'preds', path, problemLimits.activities);
   return preds.map((pred, at) =>
     typeof pred === 'string'
@@ -258,7 +257,7 @@ function readPreds(entry: JsonRecord, path: string): readonly string[] {
   );
 }
 
-function readRecent(entry: JsonRecord, path: string): readonly (0 | 1)[] {
+function readRecent(entry: Fields, path: string): readonly (0 | 1)[] {
   if (fieldOf(entry, 'recent') === undefined) return [];
   return readList(entry, 'recent', path, 1000).map((mark, at) =>
     mark === 0 || mark === 1
@@ -267,7 +266,7 @@ function readRecent(entry: JsonRecord, path: string): readonly (0 | 1)[] {
   );
 }
 
-function readReview(entry: JsonRecord, path: string): ProblemReview {
+function readReview(entry: Fields, path: string): ProblemReview {
   return {
     id: readText(entry, 'id', path),
     minutes: readWhole(entry, 'minutes', path, minuteBounds),

@@ -4,8 +4,6 @@
 import { err, type Fields, isDate, isFields, ok, type PlainDate, type Result } from '#core';
 import type { ProblemFault, ProblemFaultKind } from './problem-fault.ts';
 
-export type JsonRecord = Fields;
-
 class Refusal {
   readonly fault: ProblemFault;
   constructor(fault: ProblemFault) {
@@ -38,7 +36,7 @@ export function show(value: unknown): string {
   return String(value);
 }
 
-export function readRecord(value: unknown, path: string): JsonRecord {
+export function readRecord(value: unknown, path: string): Fields {
   if (isFields(value)) return value;
   return refuse(
     value === undefined ? 'MissingField' : 'WrongType',
@@ -48,7 +46,7 @@ export function readRecord(value: unknown, path: string): JsonRecord {
   );
 }
 
-export function readList(record: JsonRecord, key: string, path: string, most: number): readonly unknown[] {
+export function readList(record: Fields, key: string, path: string, most: number): readonly unknown[] {
   const at = pathTo(path, key);
   const value = fieldOf(record, key);
   if (value === undefined)
@@ -65,13 +63,13 @@ export interface Bounds {
   readonly missing?: number;
 }
 
-export function readWhole(record: JsonRecord, key: string, path: string, bounds: Bounds): number {
+export function readWhole(record: Fields, key: string, path: string, bounds: Bounds): number {
   const value = readNumber(record, key, path, bounds);
   if (!Number.isInteger(value)) refuse('OutOfRange', pathTo(path, key), `is ${value}`, 'give a whole number');
   return value;
 }
 
-export function readNumber(record: JsonRecord, key: string, path: string, bounds: Bounds): number {
+export function readNumber(record: Fields, key: string, path: string, bounds: Bounds): number {
   const at = pathTo(path, key);
   const { low, high, missing } = bounds;
   const value = fieldOf(record, key);
@@ -85,7 +83,7 @@ export function readNumber(record: JsonRecord, key: string, path: string, bounds
   return value === 0 ? 0 : value; // −0 is 0
 }
 
-export function readText(record: JsonRecord, key: string, path: string, missing?: string): string {
+export function readText(record: Fields, key: string, path: string, missing?: string): string {
   const at = pathTo(path, key);
   const value = fieldOf(record, key);
   if (value === undefined && missing !== undefined) return missing;
@@ -96,7 +94,7 @@ export function readText(record: JsonRecord, key: string, path: string, missing?
   return value;
 }
 
-export function readDay(record: JsonRecord, key: string, path: string): PlainDate {
+export function readDay(record: Fields, key: string, path: string): PlainDate {
   const text = readText(record, key, path);
   if (isDate(text)) return text;
   return refuse(
@@ -110,6 +108,6 @@ export function readDay(record: JsonRecord, key: string, path: string): PlainDat
 export const pathTo = (path: string, key: string): string => (path === '' ? key : `${path}.${key}`);
 
 /** Only the record's own fields: a file cannot borrow `constructor` from the language. */
-export function fieldOf(record: JsonRecord, key: string): unknown {
+export function fieldOf(record: Fields, key: string): unknown {
   return Object.hasOwn(record, key) ? record[key] : undefined;
 }

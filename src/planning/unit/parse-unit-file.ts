@@ -157,6 +157,6 @@ function quote(input: unknown): string {
 }
 
 const fieldNames =
-  'unit skills format id version title area goal about stages ages from to families activities extensions checks next key howTo minutes shortest usual longest develops character variants materials bring spec seed skill level lookFor listenFor stage description restsOn ongoing'.split(
+  'unit skills format id version title area goal about stages ages from to families activities extensions checks next key howTo minutes shortest usual longest develops character variants materials bring spec seed takeHome skill level lookFor listenFor stage description restsOn ongoing'.split(
     ' ',
   );
