@@ -146,6 +146,9 @@ tell('a line over the click becomes notes, and the notes become evidence', async
   await take.soundCheck();
   await picture('sound-check');
   await take.record(16);
+  // Not on Close, which a second Enter would press (WCAG 2.2, 2.4.3).
+  const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+  await expect.poll(focused).toBe(words.takes.steps.heard);
   // The spread is 22 cents, as the player's file has it; of 25 notes it is known to about a seventh.
   const told = await take.row('intonation').innerText();
   const spread = /spread about it\s+([\d.]+) ± ([\d.]+)/.exec(told.replaceAll('\u00a0', ' '));

@@ -3,7 +3,6 @@
 
 import { useEffect, useRef, useState } from 'react';
 import { FileTrigger } from 'react-aria-components';
-import { describeProblem } from '#listening';
 import { Button } from '../components/button.tsx';
 import { Dialog } from '../components/dialog.tsx';
 import { Loaded } from '../components/loading.tsx';
@@ -15,6 +14,7 @@ import { formatLength } from './format-figure.ts';
 import { KeepTake } from './keep-take.tsx';
 import { LevelMeter } from './level-meter.tsx';
 import { isMicrophoneGranted, type Microphone } from './recorder.ts';
+import { sayHeard } from './say-heard.ts';
 import { SettingsForm } from './settings-form.tsx';
 import type { TakeFor } from './take-for.ts';
 import { TakeResult } from './take-result.tsx';
@@ -93,17 +93,19 @@ function Recording({ of, onStake, onClose }: RecordingProps) {
     return () => window.removeEventListener('beforeunload', hold);
   }, [isAtStake]);
   const result = state.step === 'heard' ? state.heard.heard : null;
-  const heard = useHeard(
-    result,
-    result
-      ? [
-          say.result.heard(result.notes.length, formatLength(result.seconds)),
-          ...result.problems.map(describeProblem),
-        ].join('. ')
-      : '',
-  );
+  const heard = useHeard(result, result ? sayHeard({ ...result, notes: result.notes.length }) : '');
+  const place = useRef<HTMLDivElement>(null);
+  const before = useRef(state.step);
+  useEffect(() => {
+    if (before.current === state.step) return;
+    before.current = state.step;
+    // What had the focus went with its step; left alone it would come to Close, and a second Enter would throw the take
+    // away. Stop has taken it by itself.
+    if (state.step !== 'recording') place.current?.focus({ preventScroll: true });
+  }, [state.step]);
   return (
-    <div className="record-take">
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset would bring a frame and a legend of its own
+    <div className="record-take" role="group" aria-label={say.steps[state.step]} tabIndex={-1} ref={place}>
       <p className="only-heard" role="status">
         {heard}
       </p>

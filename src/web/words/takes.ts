@@ -205,6 +205,13 @@ export const takes = {
     noMicrophone: 'The microphone could not be opened. Try again; or open a file.',
     bad: (field: string) => `Look at “${field}” again.`,
   },
+  /** Where one is in recording a take. */
+  steps: {
+    setUp: 'Before the take',
+    recording: 'The take',
+    listening: 'Listening to the take',
+    heard: 'What was heard',
+  },
   recording: {
     begin: 'Record',
     countIn: 'Counting in',
@@ -235,7 +242,6 @@ export const takes = {
   } satisfies Record<DecodeFault, string>,
 
   result: {
-    title: 'What was heard',
     heard: (notes: number, length: string) => `${count(notes, 'note', 'notes')} in ${length}`,
     tempo: (tempo: number) => `${tempo} beats a minute`,
     offClick: 'The playing did not lie on the click, so it is measured by its own beat.',
