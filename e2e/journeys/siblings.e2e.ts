@@ -136,6 +136,22 @@ tell('the page of one leads to the others', async () => {
   await page.getByRole('heading', { level: 1, name: 'Cleo Reis' }).waitFor();
 });
 
+tell('a further weekly lesson is offered next to a sibling’s, as the first was', async () => {
+  const { plan, family } = words.student;
+  const notes = page.getByRole('region', { name: family.title });
+  await notes.getByRole('link', { name: 'Ana Reis' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Ana Reis' }).waitFor();
+  await page.getByText(plan.title, { exact: true }).click();
+  await page.getByRole('button', { name: plan.addSlot, exact: true }).click();
+  await dialog()
+    .getByRole('button', { name: beside.after('Cleo Reis', 'Tuesday', '17:00') })
+    .click();
+  await dialog().getByText(beside.isBeside('Cleo Reis')).waitFor();
+  expect(await dialog().getByLabel(plan.time, { exact: true }).inputValue()).toBe('17:00');
+  await page.keyboard.press('Escape');
+  await dialog().waitFor({ state: 'detached' });
+});
+
 tell('what another window changed while the form was open is not written over without a word', async () => {
   await change('Bo Dahl');
   const { family: _, courses, age, left, revision, ...now } = await viewOf('Bo Dahl');

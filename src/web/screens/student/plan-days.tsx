@@ -10,6 +10,8 @@ import { useFormat } from '../../hooks/use-format.ts';
 import { newId } from '../../new-id.ts';
 import { isOver } from '../../score/is-over.ts';
 import { words } from '../../words/index.ts';
+import { BesideSiblings } from '../students/beside-siblings.tsx';
+import { useBeside } from '../students/use-beside.ts';
 import { dayOrNull } from './what-if-commands.ts';
 
 const say = words.student.plan;
@@ -91,11 +93,18 @@ function SlotForm({
   const send = useCommand();
   const [weekday, setWeekday] = useState<Weekday>(slot?.weekday ?? 1);
   const [time, setTime] = useState<string>(slot?.time ?? '16:00');
-  const [minutes, setMinutes] = useState(String(slot?.minutes ?? 30));
+  const [minutes, setMinutes] = useState(String((slot ?? course.slots[0])?.minutes ?? 30));
   const [starts, setStarts] = useState<string>(slot?.starts ?? course.today);
   const [ends, setEnds] = useState<string>(slot?.ends ?? '');
   const [first, last, long] = [dayOrNull(starts), dayOrNull(ends), Number(minutes)];
   const right = first !== null && isTime(time) && isLessonLength(long) && (ends === '' || last !== null);
+  const { student, members } = course.learner;
+  const beside = useBeside({
+    students: student === null ? members.map((one) => one.student) : [student],
+    minutes: long,
+    slot: slot?.id ?? null,
+  });
+  const dayOf = (chosen: string) => weekdays.find((day) => String(day) === chosen) ?? weekday;
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     if (first === null || !isTime(time) || !right) return;
@@ -114,12 +123,20 @@ function SlotForm({
           <SelectField
             label={say.weekday}
             value={String(weekday)}
-            onValue={(value) => setWeekday(weekdays.find((day) => String(day) === value) ?? weekday)}
+            onValue={(value) => setWeekday(dayOf(value))}
             options={weekdays.map((day) => ({ value: String(day), label: format.weekday(day) }))}
           />
           <TextField label={say.time} type="time" value={time} onValue={setTime} />
           <LessonLengthField label={say.minutes} value={minutes} onValue={setMinutes} />
         </div>
+        <BesideSiblings
+          beside={beside}
+          chosen={{ weekday: String(weekday), time }}
+          onPlace={(place) => {
+            setWeekday(dayOf(place.weekday));
+            setTime(place.time);
+          }}
+        />
         <div className="form-row">
           <TextField label={say.starts} type="date" value={starts} onValue={setStarts} />
           <TextField label={say.ends} type="date" value={ends} onValue={setEnds} min={starts} />

@@ -11,12 +11,11 @@ import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { Loaded } from '../../components/loading.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
 import { useFormat } from '../../hooks/use-format.ts';
-import { useCourse, useStudents, useTerm } from '../../hooks/use-view.ts';
+import { useCourse } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
 import { courseAddress } from '../day/course-address.ts';
-import { findBeside } from '../students/beside-sibling.ts';
 import { BesideSiblings } from '../students/beside-siblings.tsx';
-import { weekToStands } from '../students/first-lessons-draft.ts';
+import { useBeside } from '../students/use-beside.ts';
 import type { WeekSlot } from './week-layout.ts';
 import '../../components/form.css';
 
@@ -42,15 +41,7 @@ function SlotForm({ course, slot, students, onClose }: SlotFormProps) {
   const lengthFault = isLessonLength(length) ? null : form.minutesWrong;
   const timeFault = isTime(time) ? null : form.timeMissing;
   const endsFault = isDate(ends) && ends < starts ? words.term.terms.endsEarly : null;
-  const rows = useStudents().data?.students ?? [];
-  const week = useTerm().data?.week ?? [];
-  const siblings = rows.filter(({ id }) => students.includes(id)).flatMap((row) => row.siblings);
-  const beside = findBeside(
-    // Who comes to this lesson, too, needs no other one beside it.
-    siblings.map(({ id }) => id).filter((id) => !students.includes(id)),
-    length,
-    weekToStands(week.filter((one) => one.slot !== slot.id)),
-  );
+  const beside = useBeside({ students, minutes: length, slot: slot.id });
   const to = courseAddress({ learner: course.learner, course: course.id });
 
   async function save(event: FormEvent) {
