@@ -8,7 +8,10 @@ import { Dialog } from '../../components/dialog.tsx';
 import { TextField } from '../../components/field.tsx';
 import { LessonLengthField } from '../../components/lesson-length-field.tsx';
 import { useCommand } from '../../hooks/use-command.ts';
+import { useFormat } from '../../hooks/use-format.ts';
+import { useDay } from '../../hooks/use-view.ts';
 import { words } from '../../words/index.ts';
+import { standInTheWay } from './stand-in-the-way.ts';
 import './change-lesson.css';
 
 export type LessonChange = 'cancel' | 'miss' | 'move';
@@ -82,6 +85,7 @@ function CallOff({
 
 function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>) {
   const send = useCommand();
+  const format = useFormat();
   const [busy, setBusy] = useState(false);
   const [day, setDay] = useState<string>(date);
   const [time, setTime] = useState<string>(lesson.time);
@@ -95,6 +99,18 @@ function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>
     isDate(day) && isTime(time) && goodMinutes
       ? { type: 'lesson.move', lesson: lesson.id, date: day, time, minutes: count }
       : null;
+  const there = useDay(isDate(day) ? day : date).data;
+  const told =
+    there?.date === day
+      ? [
+          ...(there.holiday ? [words.day.emptyHoliday(there.holiday)] : []),
+          ...(isTime(time) && goodMinutes
+            ? standInTheWay(there, lesson.id, { time, minutes: count }).map((other) =>
+                words.students.first.clash(other.learner.name, format.time(other.time)),
+              )
+            : []),
+        ]
+      : [];
   const act = async () => {
     setLooked(true);
     if (!command || busy) return;
@@ -139,6 +155,10 @@ function MoveLesson({ lesson, date, onClose }: Omit<ChangeLessonProps, 'change'>
             fault={looked && !goodMinutes ? dialog.badMinutes : null}
           />
         </div>
+        {/* Told before it is done; it may be meant all the same. */}
+        <p className="fault" role="status">
+          {told.join(' ')}
+        </p>
         <div className="day-form-actions">
           <Button kind="primary" large type="submit" pending={busy}>
             {dialog.moveDo}
