@@ -54,14 +54,18 @@ export function startLive(): () => void {
   let waiting = new Set<string>();
   let due = false;
   let all = false;
+  let isUnsure = false;
   const whenSaved = () => {
     if (!due || theOutbox.status().pending > 0) return;
     due = false;
     const courses = waiting;
     waiting = new Set();
-    if (all) void queryClient.invalidateQueries();
-    else refresh(courses);
+    if (all) {
+      const told = queryClient.invalidateQueries();
+      if (isUnsure) void theOutbox.forgetKnown(told);
+    } else refresh(courses);
     all = false;
+    isUnsure = false;
   };
   const hear = (event: MessageEvent<string>) => {
     const heard = parseLiveEvent(event.data);
@@ -96,15 +100,15 @@ export function startLive(): () => void {
     });
     source.addEventListener('open', () => {
       silence.heard();
-      // What happened while the channel was down was not told.
-      const lost = wasLost;
+      if (wasLost) {
+        // What happened while the channel was down was not told, nor whether it is the same studio: an older backup may have
+        // been put in its place.
+        due = true;
+        all = true;
+        isUnsure = true;
+      }
       wasLost = false;
-      void theOutbox.flush().then(() => {
-        if (!lost || theOutbox.status().pending > 0) return;
-        // Nor whether it is the same studio: an older backup may have been put in its place.
-        theOutbox.forgetKnown();
-        void queryClient.invalidateQueries();
-      });
+      void theOutbox.flush().then(whenSaved);
     });
   };
   const tend = () => {

@@ -103,7 +103,13 @@ test('typing is kept at once and sent when it rests, as one change', async () =>
   await bench.rest();
   expect([...bench.store.kept.values()].map((e) => e.command)).toEqual([write('', 'Low')]);
   expect(bench.applied.size).toBe(0);
-  expect(outbox.status()).toEqual({ state: 'saving', pending: 1, durable: true, trouble: null });
+  expect(outbox.status()).toEqual({
+    state: 'saving',
+    pending: 1,
+    durable: true,
+    trouble: null,
+    forgotten: 0,
+  });
   await bench.pass(800);
   expect([...bench.applied.values()]).toEqual([write('', 'Low')]);
   expect(bench.store.kept.size).toBe(0);
@@ -146,7 +152,13 @@ test('a dead server: kept, tried again with the same id, applied once', async ()
   bench.alive = false;
   outbox.post(write('', 'a'));
   await bench.pass(800);
-  expect(outbox.status()).toEqual({ state: 'waiting', pending: 1, durable: true, trouble: null });
+  expect(outbox.status()).toEqual({
+    state: 'waiting',
+    pending: 1,
+    durable: true,
+    trouble: null,
+    forgotten: 0,
+  });
   typed(outbox, 'a', 'ab', 'abc');
   await bench.pass(500);
   bench.alive = true;
@@ -288,8 +300,33 @@ test('once all is taken, the text and the revision that has it are known, until 
   outbox.post(write('', 'a'));
   await bench.pass(800);
   expect(outbox.known(`${lesson} note`)).toEqual({ text: 'a', revision: 7 });
-  outbox.forgetKnown();
+  let tellAll = () => {};
+  let heard = 0;
+  const forgetting = outbox.forgetKnown(new Promise<void>((told) => (tellAll = told)));
+  await bench.rest();
+  // What is on screen is from before, until all was told anew.
+  expect(outbox.known(`${lesson} note`)).toEqual({ text: 'a', revision: 7 });
+  outbox.subscribe(() => heard++);
+  tellAll();
+  await forgetting;
   expect(outbox.known(`${lesson} note`)).toBeNull();
+  // Fields have to look once more: what was told meanwhile had a lower revision.
+  expect([heard, outbox.status().forgotten]).toEqual([1, 1]);
+});
+
+test('what was written while the studio told all anew is not forgotten with the rest', async () => {
+  const bench = createBench();
+  bench.answers = [wrote('a'), wrote('b')];
+  const outbox = bench.page();
+  outbox.post(write('', 'a'));
+  await bench.pass(800);
+  let tellAll = () => {};
+  const forgetting = outbox.forgetKnown(new Promise<void>((told) => (tellAll = told)));
+  outbox.post(write('a', 'b'));
+  await bench.pass(800);
+  tellAll();
+  await forgetting;
+  expect(outbox.known(`${lesson} note`)).toEqual({ text: 'b', revision: 7 });
 });
 
 test('where another window had sent it before more was typed, the rest is sent as a change of its own', async () => {

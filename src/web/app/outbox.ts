@@ -31,6 +31,8 @@ export interface OutboxStatus {
   readonly durable: boolean;
   /** What stands in the way until somebody mends it, in the server's words; else null. */
   readonly trouble: string | null;
+  /** How often what was written here was forgotten (`forgetKnown`): then texts are to be looked at anew. */
+  readonly forgotten: number;
 }
 
 export interface OutboxSettled {
@@ -60,8 +62,11 @@ export interface Outbox {
   known(field: string): KnownText | null;
   /** Tells what others did, as an edit of the text `from` that this window has on its way. */
   onCarried(listener: CarriedListener): () => void;
-  /** The studio may be another than before: what it tells next is true, whatever its revision. */
-  forgetKnown(): void;
+  /**
+   * The studio may be another than before: what it tells next is true, whatever its revision. `told` ends when it has been asked
+   * for all anew; until then what was written here is known better than what is still on screen from before.
+   */
+  forgetKnown(told: Promise<unknown>): Promise<void>;
   /** Picks up what pages that are gone left behind, now and when another closes, and starts sending. */
   start(): Promise<void>;
 }
@@ -106,14 +111,15 @@ export function createOutbox(parts: OutboxParts): Outbox {
   let callOff: (() => void) | null = null;
   let longest: (() => void) | null = null;
   let trouble: string | null = null;
-  let status: OutboxStatus = { state: 'saved', pending: 0, durable, trouble };
+  let forgotten = 0;
+  let status: OutboxStatus = { state: 'saved', pending: 0, durable, trouble, forgotten };
   const listeners = new Set<() => void>();
   const settledListeners = new Set<(settled: OutboxSettled) => void>();
   const carriedListeners = new Set<CarriedListener>();
 
   function publish(): void {
     const state: OutboxState = queue.length === 0 ? 'saved' : failures > 0 ? 'waiting' : 'saving';
-    const next: OutboxStatus = { state, pending: queue.length, durable, trouble };
+    const next: OutboxStatus = { state, pending: queue.length, durable, trouble, forgotten };
     if (JSON.stringify(next) === JSON.stringify(status)) return;
     status = next;
     for (const listener of listeners) listener();
@@ -262,8 +268,12 @@ export function createOutbox(parts: OutboxParts): Outbox {
       carriedListeners.add(listener);
       return () => carriedListeners.delete(listener);
     },
-    forgetKnown() {
-      known.clear();
+    async forgetKnown(told) {
+      const doubtful = [...known];
+      await told;
+      for (const [field, text] of doubtful) if (known.get(field) === text) known.delete(field);
+      forgotten++;
+      publish();
     },
     async start() {
       try {

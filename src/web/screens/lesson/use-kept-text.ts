@@ -5,7 +5,7 @@ import { createKeptField, type KeptField, type ToldText } from './kept-field.ts'
 
 /** A text field whose every keystroke is sent through the outbox. A change of `told.field` begins anew. */
 export function useKeptText(told: ToldText, post: (base: string, text: string) => void): KeptField {
-  const { pending } = useOutbox();
+  const { pending, forgotten } = useOutbox();
   const [, redraw] = useState(0);
   const postNow = useRef(post);
   postNow.current = post;
@@ -21,7 +21,10 @@ export function useKeptText(told: ToldText, post: (base: string, text: string) =
   );
   useEffect(() => kept.listen(), [kept]);
   const { field, stored, revision } = told;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what the outbox knows changes with what is pending there
-  useLayoutEffect(() => kept.look({ field, stored, revision }), [kept, field, stored, revision, pending]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what the outbox knows changes with what is pending there, and is forgotten
+  useLayoutEffect(
+    () => kept.look({ field, stored, revision }),
+    [kept, field, stored, revision, pending, forgotten],
+  );
   return kept;
 }
