@@ -6,6 +6,7 @@ import { sqliteDialect } from '../dialect/dialect.ts';
 import { type Connections, tryToCompact } from '../store/connections.ts';
 import { createRun, type Run } from '../store/statements.ts';
 import { openConnection, type SqliteConnection } from './connection.ts';
+import { givingWay } from './give-way.ts';
 
 /** More would only help reads that wait on something else than the database. */
 const mostReaders = 4;
@@ -100,7 +101,7 @@ export function compactFile({ handle }: SqliteConnection): void {
 }
 
 const onConnection = <R>(connection: SqliteConnection, work: (run: Run) => Promise<R>): Promise<R> =>
-  connection.database.connection().execute((held) => work(createRun(held)));
+  connection.database.connection().execute((held) => work(givingWay(createRun(held))));
 
 /** Lets what is at work, or waits for its turn, end first. */
 async function closeAfterWork(connection: SqliteConnection): Promise<void> {

@@ -42,8 +42,8 @@ async function writeRows(
   }
 }
 
-/** As many changes as are held at once while the journal is gone through. */
-const changesAtOnce = 64;
+/** As many changes as are held at once while the journal is gone through, and looked at before others have their turn. */
+const changesAtOnce = 16;
 
 /** Goes through the journal, oldest change first, a few changes at a time; `visit` may write the ones it is given. */
 export async function walkJournal(
