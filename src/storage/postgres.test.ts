@@ -94,6 +94,32 @@ function describePostgres(server: PostgresServer): void {
       await store.close();
     });
 
+    test('what is erased is gone from the tables and from what the planner noted of them', async () => {
+      const address = await server.createSchema();
+      const schema = /search_path%3D(\w+)/.exec(address)?.[1];
+      const store = await openAt(address);
+      await putSample(store);
+      // As autovacuum does by itself after a while.
+      await server.query(`analyze ${schema}.student`);
+      const noted = () =>
+        server.query(
+          `select attname from pg_stats where schemaname = '${schema}' and tablename = 'student' and concat(most_common_vals::text, histogram_bounds::text) like '%${sample.student.name}%'`,
+        );
+      await apply(store, 'more', async (t) => {
+        for (let nth = 0; nth < 3; nth++)
+          await t.put('student', { ...sample.student, id: `student:copy${nth}` as typeof sample.student.id });
+      });
+      await server.query(`analyze ${schema}.student`);
+      expect(await noted()).toEqual([{ attname: 'name' }]);
+      await apply(store, 'renamed', async (t) => {
+        for (const student of await t.list('student'))
+          await t.put('student', { ...student, name: 'Somebody Else' });
+      });
+      expect(await store.compact()).toEqual(ok(null));
+      expect(await noted()).toEqual([]);
+      await store.close();
+    });
+
     test.each([
       [
         'a port where nothing listens',

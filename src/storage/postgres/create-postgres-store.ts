@@ -98,12 +98,15 @@ function createPostgresConnections(database: Kysely<StudioDatabase>): Connection
     builder: database,
     takesTurns: false,
     withWriter,
-    // Rows that were deleted or replaced lie in a table's file until it is written anew.
+    // Rows that were deleted or replaced lie in a table's file until it is written anew; what the planner noted of their
+    // values (most common names, bounds of histograms) stays until they are looked at anew, and then in its own file.
     compact: () =>
       tryToCompact(() =>
         withWriter(async (run) => {
           for (const name of ['change', 'changed_row', ...tableNames.map((table) => tables[table].name)])
-            await run(`vacuum (full) "${name}"`);
+            await run(`vacuum (full, analyze) "${name}"`);
+          // Left out with a warning where the role does not own the database.
+          await run('vacuum (full) pg_catalog.pg_statistic');
         }),
       ),
     withReader: onConnection,

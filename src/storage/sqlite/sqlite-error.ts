@@ -18,12 +18,23 @@ export function explainTrouble(error: unknown): string | null {
   const code = codeOf(error);
   if (/^(SQLITE_FULL|ENOSPC|EDQUOT|SQLITE_IOERR_SHMSIZE)$/.test(code))
     return 'The disk on which Levare keeps the studio is full. Nothing was changed. Free some space on it, and try again.';
-  if (/^(08\w{3}|53\w{3}|57P\d{2}|ECONN\w+)$/.test(code))
-    return 'The database in which Levare keeps the studio does not answer. Nothing was changed. Look after it, and try again.';
+  if (isServerGone(error))
+    // Whether a change was kept whose answer was lost, nobody here can know; sent again under its id it counts once.
+    return 'The database in which Levare keeps the studio does not answer. Look after it; then see whether what you did last is there, and do it again if it is not.';
   if (isWorld(error))
     return `Levare cannot write where it keeps the studio (${messageOf(error)}). Nothing was changed. Look after that disk and its folder, and try again.`;
   return null;
 }
+
+/** PostgreSQL that is full, gone or out of reach. A connection that breaks off has no code: these are the words of pg 8. */
+const isServerGone = (error: unknown): boolean =>
+  /^(08\w{3}|53\w{3}|57P\d{2}|ECONN\w+|E(HOST|NET)UNREACH|ETIMEDOUT|ENOTFOUND|EAI_AGAIN|EPIPE)$/.test(
+    codeOf(error),
+  ) ||
+  (error instanceof Error &&
+    /^(Connection terminated|timeout exceeded when trying to connect|timeout expired|Client .* is not queryable)/.test(
+      error.message,
+    ));
 
 /** The error in words, with its code. */
 export function messageOf(error: unknown): string {

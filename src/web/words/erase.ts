@@ -54,7 +54,8 @@ export const erase = {
     none: 'There are no backups yet.',
     elsewhere:
       'Copies and exports kept elsewhere, printed sheets and files that were sent are yours to look after; so is a tablet with something on it that was never sent.',
-    server: 'This studio is on a database server. Whoever looks after it has to see to its backups.',
+    server:
+      'This studio is on a database server. Its tables are written anew, but its log of changes, its backups and copies of it still hold the student for a while: that they are gone from there cannot be seen to from here. Ask whoever looks after the server.',
   },
   confirm: {
     title: 'Erase',
