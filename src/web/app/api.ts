@@ -11,7 +11,7 @@ export type ApiFault = Fault & { readonly offline?: true };
 const offlineFault = (): ApiFault => ({ kind: 'Broken', message: words.frame.offline, offline: true });
 
 /** As long as a view may take. A network that went away says nothing: without an end a request waits for minutes. */
-const viewMilliseconds = 20_000;
+const viewMilliseconds = 45_000;
 
 function isFaultReply(value: unknown): value is FaultReply {
   if (typeof value !== 'object' || value === null || !('fault' in value)) return false;
