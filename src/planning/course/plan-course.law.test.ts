@@ -157,7 +157,7 @@ describe('every course', () => {
         );
     let kept = 0;
     // near the best, as in use: a plan that is far from it is bettered, lesson gone or not
-    const steps = 3000;
+    const steps = 10_000;
     for (let seed = 1; seed <= 40; seed++) {
       const input = randomCourse(createSeededRandom(seed), {
         lessons: 8,

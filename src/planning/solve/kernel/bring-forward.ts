@@ -28,7 +28,7 @@ export function pickLate(): bool {
   let size = 0;
   for (let i = 0; i < activityCount; i++) {
     if (standsIn(i, lesson, lesson)) {
-      if (draw() < 0.8) pick(i);
+      if (draw() < 0.62) pick(i);
     } else if (standsIn(i, lesson + 1, until)) setInt(pool, size++, i);
   }
   pickFromPool(size, drawInteger(0, soonOthers));

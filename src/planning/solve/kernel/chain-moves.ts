@@ -23,7 +23,7 @@ import {
 } from './moving.ts';
 import { around, draw, drawIndex, drawInteger } from './random.ts';
 import { chunks, lessonOf, minutes, reviewAt } from './state.ts';
-import { joinShare, partShare, shiftShare } from './tuning.ts';
+import { joinPartShare, joinShare, laterShare, partShare, shiftShare } from './tuning.ts';
 
 /** What a step of a chain ends with: there is room for everything, or no way on. */
 const settled: i32 = -1;
@@ -32,9 +32,9 @@ const stuck: i32 = -2;
 const stepWork: i32 = 110;
 
 /** Finds a random chain that leaves every lesson with room; false when there is none that way. It is not made yet. */
-export function findChain(): bool {
+export function findChain(level: i32): bool {
   clearMoving();
-  const place = drawIndex(listed);
+  const place = drawPlace(level);
   const i = int(listedActivity, place);
   const origin = int(lessonOf, int(cells, place));
   let l = int(chunks, i) > 1 && draw() < joinShare ? join(place, i, origin) : leave(place, i, origin);
@@ -46,13 +46,21 @@ export function findChain(): bool {
   return l !== stuck;
 }
 
+/** A random chunk; at E often the later one of two, since it has more to gain. */
+function drawPlace(level: i32): i32 {
+  const place = drawIndex(listed);
+  if (level < 2 || draw() >= laterShare) return place;
+  const other = drawIndex(listed);
+  return int(lessonOf, int(cells, other)) > int(lessonOf, int(cells, place)) ? other : place;
+}
+
 /** All or some of the minutes join another chunk of the activity; its lesson. */
 function join(place: i32, i: i32, origin: i32): i32 {
   const other = int(listStart, i) + drawIndex(int(chunks, i) - 1);
   const cell = int(cells, other >= place ? other + 1 : other);
   const room = int(maxChunkOf, i) - int(minutes, cell);
   let m = int(minutes, i * lessonCount + origin);
-  if (m > room || draw() < 0.5) {
+  if (m > room || draw() < joinPartShare) {
     const most = min(room, m - int(minChunkOf, i));
     m = 1 + drawIndex(5);
     if (m > most) return stuck;

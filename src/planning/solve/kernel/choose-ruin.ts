@@ -116,7 +116,7 @@ function pickChain(most: i32): void {
 function pickStrands(): void {
   const last = lessonCount - 1;
   const a = drawInteger(0, last);
-  const b = min(last, draw() < 0.5 ? a + 1 : drawInteger(0, last));
+  const b = min(last, draw() < 0.58 ? a + 1 : drawInteger(0, last));
   pickStrand(a);
   if (b !== a) pickStrand(b);
   setRuinLessons(min(a, b), max(a, b));
@@ -142,7 +142,7 @@ function pickUnfinished(most: i32): void {
     const i = around(start, k, activityCount);
     if (int(sum, i) >= int(demandOf, i) || int(isPicked, i) === 1) continue;
     if (int(lastOf, i) < ruinFrom || int(firstOf, i) > ruinUntil) continue;
-    if (waitsFor(i) && draw() < 0.7) continue;
+    if (waitsFor(i) && draw() < 0.82) continue;
     pickWithUnfinished(i, 6);
     wanted--;
   }

@@ -31,7 +31,7 @@ export function moveMinutes(score: i32, heatU: f64, heatE: f64, count: i32): voi
     const i = int(listedActivity, a);
     const to = int(cells, a);
     const number = draw();
-    const k = 1 + i32(number * number * 5);
+    const k = 1 + i32(number * number * 3.8);
     if (int(minutes, to) + k > int(maxChunkOf, i)) continue;
     const lessonTo = to - i * lessonCount;
     const from = sourceOf(i, a, k);

@@ -1,4 +1,4 @@
-// What a move takes from where to where: some minutes of up to three activities, each from one lesson to another. Told
+// What a move takes from where to where: some minutes of a few activities, each from one lesson to another. Told
 // without touching the plan: whether a lesson would hold what it has with what joins and without what leaves.
 
 import { cells, listedActivity } from './chunk-list.ts';
@@ -20,7 +20,7 @@ import {
 import { blocks, doneAt, firstAt, lessonOf, minutes, opening, reviewAt, squares, total } from './state.ts';
 
 /** Most activities in one move. */
-export const mostMoving: i32 = 3;
+export const mostMoving: i32 = 4;
 export let movingCount: i32 = 0;
 /** Of each: its place in the list of chunks, the activity, its minutes that move, the lessons they leave and join. */
 export let movingPlace: i32 = 0;

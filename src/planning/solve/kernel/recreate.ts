@@ -272,7 +272,7 @@ function drawKeys(): void {
   const way = draw() < failedFirstShare ? 6 : draw() < heavyFirstShare ? 0 : drawInteger(0, 5);
   for (let k = 0; k < pickedCount; k++) {
     const i = int(picked, k);
-    const noise = 0.7 + 0.6 * draw();
+    const noise = 0.76 + 0.48 * draw();
     let key = noise;
     if (way === 0) key = -real(weightOf, i) * noise;
     else if (way === 1) key = -f64(int(demandOf, i)) * noise;

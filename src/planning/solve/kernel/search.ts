@@ -29,10 +29,10 @@ import {
   undoStep,
 } from './state.ts';
 import { swapChunks } from './swap-round.ts';
-import { leastRuin, minuteMoves, patience, returns, ruinSizes, shareByLevel, swapShare } from './tuning.ts';
+import { leastRuin, minuteMoves, mostRuin, patience, returns, shareByLevel, swapShare } from './tuning.ts';
 
 /** How long one search may be before another start is worth more, by activity and lesson. */
-const stepsPerCell: i32 = 90;
+const stepsPerCell: i32 = 148;
 /** Work in one step of the budget. */
 const workPerStep: i32 = 1000;
 /** First plans made from nothing, each in another order; the best of them is searched from. */
@@ -173,7 +173,8 @@ function searchOnce(steps: f64): void {
       continue;
     }
     startStep();
-    chooseRuin(leastRuin + (round % ruinSizes), level);
+    const least = leastRuin(level);
+    chooseRuin(least + (round % (mostRuin(level) - least + 1)), level);
     // drawn before, so that a plan that leaves too much undone is given up early
     const luck = luckFrom(draw());
     const mostUndone = real(current, 0) + real(heats, 0) * luck + 1e-7;

@@ -17,7 +17,7 @@ export function swapChunks(score: i32, level: i32, onGain: () => void): void {
   addWork(swaps * tryWork);
   if (listed < 2) return;
   for (let n = 0; n < swaps; n++) {
-    const isMade = n < lessonSwaps ? swapLessons(level) : findChain() && makeMove(level);
+    const isMade = n < lessonSwaps ? swapLessons(level) : findChain(level) && makeMove(level);
     if (!isMade) continue;
     setReal(score, 1, real(score, 1) + penaltyChange);
     setReal(score, 2, real(score, 2) + earlyChange);

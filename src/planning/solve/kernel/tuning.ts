@@ -9,20 +9,20 @@ function byLevel(level: i32, u: f64, p: f64, e: f64, moves: f64): f64 {
 // of the budget
 /** Share of what is left of the budget that each level gets at most; the last gets the rest. */
 export function shareByLevel(level: i32): f64 {
-  return byLevel(level, 0.55, 0.6, 0.9, 1);
+  return byLevel(level, 0.42, 0.68, 0.9, 1);
 }
 /** A level is left early after this share of what was left when it began without a gain. */
-export const patience: f64 = 0.3;
+export const patience: f64 = 0.33;
 
 // of acceptance
 /** Losses still worth trying at the start: in minutes of the least weight, in weights of P, in units of E. */
-export const heatU: f64 = 3;
-export const heatP: f64 = 0.8;
-export const heatE: f64 = 12;
+export const heatU: f64 = 1.55;
+export const heatP: f64 = 0.6;
+export const heatE: f64 = 15;
 /** While P or E is searched, what is settled may rise for a moment with this share of its heat. */
-export const heatOfUAtP: f64 = 0.3;
+export const heatOfUAtP: f64 = 0.22;
 export const heatOfUAtE: f64 = 0.1;
-export const heatOfPAtE: f64 = 0.1;
+export const heatOfPAtE: f64 = 0.07;
 /** Among plans equal so far, later work is kept with this heat of E. */
 export const earlinessAtU: f64 = 20;
 export const earlinessAtP: f64 = 10;
@@ -31,18 +31,22 @@ export const returns: i32 = 3;
 /** At level U, among equal plans: what a squared minute counts for beside E. */
 export const squareWorth: f64 = 2;
 /** Moves of single minutes after each plan kept. */
-export const minuteMoves: i32 = 20;
+export const minuteMoves: i32 = 24;
 /** Share of rounds that swap chunks instead. */
 export function swapShare(level: i32): f64 {
-  return byLevel(level, 0.2, 0.2, 0.3, 0);
+  return byLevel(level, 0.12, 0.17, 0.36, 0);
 }
 /** Moves of chunks tried in one. */
-export const swaps: i32 = 30;
-/** Share of them that join another chunk of the activity; of the others, share that move a part of a chunk only. */
-export const joinShare: f64 = 0.5;
-export const partShare: f64 = 0.1;
+export const swaps: i32 = 42;
+/** At E, share of them that begin with the later of two chunks. */
+export const laterShare: f64 = 0.4;
+/** Share that join another chunk of the activity, and of these, share that leave some minutes behind. */
+export const joinShare: f64 = 0.2;
+export const joinPartShare: f64 = 0.7;
+/** Of the others, share that move a part of a chunk only. */
+export const partShare: f64 = 0.38;
 /** Share of steps of a chain that push minutes on instead of a chunk. */
-export const shiftShare: f64 = 0.3;
+export const shiftShare: f64 = 0.35;
 /** Of the moves in one round, those of whole lessons. */
 export const lessonSwaps: i32 = 2;
 
@@ -66,11 +70,15 @@ export function strandShare(level: i32): f64 {
   return byLevel(level, 0, 0.2, 0.2, 0);
 }
 /** Of those left, share in neighbouring lessons; up to the next around one activity; the rest along a chain. */
-export const neighboursShare: f64 = 0.55;
+export const neighboursShare: f64 = 0.5;
 export const aroundUpTo: f64 = 0.85;
-/** Sizes of a ruin: from the least, so many in turn. */
-export const leastRuin: i32 = 2;
-export const ruinSizes: i32 = 4;
+/** Sizes of a ruin, in turn: from the least to the most. */
+export function leastRuin(level: i32): i32 {
+  return level < 3 ? 1 : 2;
+}
+export function mostRuin(level: i32): i32 {
+  return level < 3 ? 3 : 5;
+}
 /** Most unfinished activities tried with each ruin: of these at level U, up to that later. */
 export const unfinishedAtU: i32 = 2;
 export const unfinishedLater: i32 = 2;
@@ -78,7 +86,7 @@ export const unfinishedLater: i32 = 2;
 // of putting back
 /** Share of rounds in which revisits go in before work. */
 export function reviewsFirst(level: i32): f64 {
-  return byLevel(level, 0, 0.05, 0.4, 0.4);
+  return byLevel(level, 0, 0.05, 0.3, 0.4);
 }
 /** How often what rests on an activity makes way when that cannot be complete in time. */
 export const ejectShare: f64 = 0.2;
@@ -88,13 +96,13 @@ export const nudgeShare: f64 = 0.55;
 /** Share of rounds without lessons closed or lowered. */
 export const noRoofShare: f64 = 0.7;
 /** Share of rounds in which work goes in first that found no room before (squeaky wheels: D. Joslin and D. Clements, 1999). */
-export const failedFirstShare: f64 = 0.3;
+export const failedFirstShare: f64 = 0.22;
 /** Share of the others in which heavy work goes in first, beside its turn among the other orders. */
-export const heavyFirstShare: f64 = 0.5;
+export const heavyFirstShare: f64 = 0.7;
 /** Share of rounds that price squared minutes, for small chunks. */
-export const squareShare: f64 = 0.25;
+export const squareShare: f64 = 0.33;
 /** Share of rounds that count a weight of P for less. */
-export const factorShare: f64 = 0.3;
+export const factorShare: f64 = 0.25;
 /** Share of rounds with odd prices of lessons, in problems with few activities × lessons only. */
-export const priceShare: f64 = 0.5;
+export const priceShare: f64 = 0.6;
 export const smallProduct: i32 = 80;
