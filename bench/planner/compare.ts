@@ -1,13 +1,15 @@
-// The planner against HiGHS on generated problems: objective and processor time, and a whole studio replanned.
+// The planner against HiGHS on generated problems: objective and time on two threads, as the server plans, and a whole
+// studio replanned.
 
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Objective, solve } from '#planning';
+import { type Objective, searchWith, solve } from '#planning';
 import { evaluate } from '../../checks/solver/data/check-plan.mjs';
 import { quantile } from '../quantile.ts';
 import { generateProblem, type ProblemSize, problemSizes } from './generate.ts';
 import { type BaselineRow, measureBaseline, readBaseline, writeBaseline } from './record-baseline.ts';
 import { isBetter } from './solve-with-highs.ts';
+import { startSourceThread } from './start-source-thread.ts';
 
 export interface PlannerBenchOptions {
   /** Time limit of HiGHS for each of U, P and E. */
@@ -23,8 +25,10 @@ export interface PlannerBenchOptions {
 interface Comparison {
   readonly row: BaselineRow;
   readonly ours: Objective;
-  /** Of processor time, so that other work on the machine counts little. */
+  /** From the question to the plan, as a teacher waits: on a quiet machine with two cores. */
   readonly milliseconds: number;
+  /** Of processor time, of both threads. */
+  readonly processor: number;
   readonly feasible: boolean;
 }
 
@@ -40,7 +44,9 @@ export const baselineFile = fileURLToPath(new URL('./baseline.json', import.meta
 export async function runPlannerBench(options: PlannerBenchOptions = {}): Promise<boolean> {
   const { secondsPerLevel = 30, count = 12, fresh = false } = options;
   const from = firstSeed(options.from ?? heldOutFrom, count, fresh);
-  warmUp();
+  const thread = startSourceThread();
+  searchWith(thread.partner);
+  await warmUp();
   let met = true;
   const all: Comparison[] = [];
   console.log(`Planner against HiGHS, ${secondsPerLevel} s per level, seeds ${from} to ${from + count - 1}`);
@@ -49,17 +55,17 @@ export async function runPlannerBench(options: PlannerBenchOptions = {}): Promis
     for (let seed = from; seed < from + count; seed++) {
       const row = await baselineRow(size, seed, secondsPerLevel, fresh);
       const problem = generateProblem(size, seed);
-      const start = process.cpuUsage();
-      const plan = solve(problem);
-      const { user, system } = process.cpuUsage(start);
-      const milliseconds = (user + system) / 1000;
-      compared.push({ row, ours: plan.objective, milliseconds, feasible: evaluate(problem, plan).feasible });
+      const { result: plan, ...times } = timed(() => solve(problem));
+      compared.push({ row, ours: plan.objective, ...times, feasible: evaluate(problem, plan).feasible });
     }
     met = printRow(size, compared) && met;
     all.push(...compared);
   }
   met = printRow('all', all) && met;
-  return replanStudio() && met;
+  met = replanStudio() && met;
+  searchWith(null);
+  await thread.end();
+  return met;
 }
 
 function firstSeed(wanted: number, count: number, fresh: boolean): number {
@@ -88,6 +94,7 @@ function printRow(name: string, compared: readonly Comparison[]): boolean {
   const worstU = worstLoss(compared, 'U');
   const worstP = worstLoss(compared, 'P');
   const times = compared.map(({ milliseconds }) => milliseconds);
+  const processor = compared.map((one) => one.processor);
   const ratios = compared.map(({ row, milliseconds }) => (row.seconds * 1000) / milliseconds);
   const feasible = compared.every((one) => one.feasible);
   const share = met.length / Math.max(1, compared.length);
@@ -98,7 +105,7 @@ function printRow(name: string, compared: readonly Comparison[]): boolean {
       feasible ? 'all allowed' : 'NOT ALL ALLOWED',
       `equal or better ${percent(share)}, better ${percent(better.length / Math.max(1, compared.length))}`,
       `worst U +${percent(worstU)}, P +${percent(worstP)}`,
-      `ours p50 ${quantile(times, 0.5).toFixed(1)} ms, p95 ${quantile(times, 0.95).toFixed(1)} ms`,
+      `ours p50 ${quantile(times, 0.5).toFixed(1)} ms, p95 ${quantile(times, 0.95).toFixed(1)} ms (processor p95 ${quantile(processor, 0.95).toFixed(1)} ms)`,
       `HiGHS ${quantile(ratios, 0.5).toFixed(0)} times as long`,
     ].join(' · '),
   );
@@ -125,22 +132,34 @@ function worstLoss(compared: readonly Comparison[], level: 'U' | 'P'): number {
 function replanStudio(): boolean {
   const students = Array.from({ length: 60 }, (_, n) => generateProblem('medium', 9001 + n));
   const before = students.map((problem) => solve(problem, { steps: 300 }));
-  const start = process.cpuUsage();
-  students.forEach((problem, n) => {
-    solve(problem, { previous: before[n] ?? null });
+  const { milliseconds, processor } = timed(() => {
+    students.forEach((problem, n) => {
+      solve(problem, { previous: before[n] ?? null });
+    });
   });
-  const { user, system } = process.cpuUsage(start);
-  const seconds = (user + system) / 1e6;
   console.log(
-    `A studio of 60 students replanned, one after the other: ${seconds.toFixed(2)} s of processor time`,
+    `A studio of 60 students replanned, one after the other: ${(milliseconds / 1000).toFixed(2)} s, ${(processor / 1000).toFixed(2)} s of processor time`,
   );
-  return seconds < 3;
+  return milliseconds < 3000;
 }
 
-/** The first plans are slow while the machine code is made; a running studio is past that. */
-function warmUp(): void {
+/** The first plans are slow while the machine code is made, in each thread; a running studio is past that. */
+async function warmUp(): Promise<void> {
   for (let seed = 1; seed <= 8; seed++)
-    for (const size of problemSizes) solve(generateProblem(size, seed), { steps: 20_000 });
+    for (const size of problemSizes) {
+      solve(generateProblem(size, seed));
+      // lets the thread start
+      await new Promise((done) => setTimeout(done, 20));
+    }
+}
+
+function timed<T>(action: () => T): { result: T; milliseconds: number; processor: number } {
+  const cpu = process.cpuUsage();
+  const start = performance.now();
+  const result = action();
+  const milliseconds = performance.now() - start;
+  const { user, system } = process.cpuUsage(cpu);
+  return { result, milliseconds, processor: (user + system) / 1000 };
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;

@@ -1,7 +1,7 @@
 // `levare start`: opens the studio's data, serves it on this machine, prints the way in, opens a browser where there is one.
 
 import { createInterface } from 'node:readline';
-import { readConfig, startServer } from '#server';
+import { readConfig, startSearchThread, startServer } from '#server';
 import { openBrowser } from './open-browser.ts';
 import { readWords, textOf } from './read-words.ts';
 import { refuse } from './refuse.ts';
@@ -21,6 +21,7 @@ export async function start(words: readonly string[]): Promise<number> {
     data: textOf(read.value, 'data'),
   });
   if (!config.ok) return refuse('start', config.error.message);
+  startSearchThread();
   const server = await startServer(config.value, (line) => console.error(line));
   if (!server.ok) return refuse('start', server.error.message, 1);
   const { address, createLink, createOtherLinks, stop } = server.value;

@@ -10,7 +10,21 @@ export interface KernelPlan {
   readonly reviewAt: Int32Array;
   /** Times that work was taken out and put back. */
   readonly rounds: number;
+  /** U, P, E and what moved since the last plan, in the order in which they count. */
+  readonly score: Float64Array;
 }
+
+/** A search: its budget in steps, each about a microsecond of work, where its chance starts, and the size of its plan. */
+export interface SearchOrder {
+  readonly steps: number;
+  readonly seed: number;
+  /** Activities × lessons. */
+  readonly cells: number;
+  readonly reviews: number;
+}
+
+/** Numbers in a score. */
+export const scoreLength = 4;
 
 /** What `kernel/index.ts` exports. */
 interface Kernel {
@@ -20,6 +34,7 @@ interface Kernel {
   solve(steps: number, seed: number): number;
   minutesAddress(): number;
   reviewsAddress(): number;
+  scoreAddress(): number;
 }
 
 // both are there in Node and in browsers, but in no library of types without the one or the other
@@ -31,10 +46,10 @@ declare const WebAssembly: {
 
 let kernel: Kernel | null = null;
 
-/** Searches with a budget of `steps`, each about a microsecond of work; `cells` is activities × lessons. */
+/** Searches a problem; the same problem and order give the same plan on every machine. */
 export function runKernel(
   { ints, reals }: PackedModel,
-  { cells, reviews, steps, seed }: Readonly<Record<'cells' | 'reviews' | 'steps' | 'seed', number>>,
+  { cells, reviews, steps, seed }: SearchOrder,
 ): KernelPlan {
   kernel ??= startKernel();
   const at = kernel.makeRoom(ints.length, reals.length);
@@ -46,6 +61,7 @@ export function runKernel(
     minutes: new Int32Array(kernel.memory.buffer, kernel.minutesAddress(), cells).slice(),
     reviewAt: new Int32Array(kernel.memory.buffer, kernel.reviewsAddress(), reviews).slice(),
     rounds,
+    score: new Float64Array(kernel.memory.buffer, kernel.scoreAddress(), scoreLength).slice(),
   };
 }
 

@@ -6,9 +6,10 @@ import { never, readLastPlan } from './last-plan.ts';
 import { createModel, type Model } from './model.ts';
 import { packModel } from './pack-model.ts';
 import { type KernelPlan, runKernel } from './run-kernel.ts';
+import { searchPlan } from './search-partner.ts';
 
 export interface SolveOptions {
-  /** Budget of the search, in steps of about a microsecond; by default by the size of the problem. */
+  /** Budget of one search, in steps of about a microsecond; by default by the size of the problem, twice with a partner. */
   readonly steps?: number;
   /** The plan before this one: among plans that are equally good, the one that moves least from it is wanted. */
   readonly previous?: Plan | null;
@@ -31,7 +32,8 @@ export interface SolvedPlan extends Plan {
 
 /**
  * Plans a problem that `parseProblem` has accepted. Always an allowed plan; U, P and E as small as the search finds, in
- * this order. Deterministic: the same problem, steps and previous plan give the same plan on every machine.
+ * this order. Deterministic: the same problem, steps and previous plan give the same plan on every machine, with a search
+ * partner (`searchWith`) one that is as good or better.
  */
 export function solve(problem: PlanningProblem, options: SolveOptions = {}): SolvedPlan {
   const model = createModel(problem);
@@ -41,7 +43,8 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
     ...problem.activities.flatMap(({ id, review }) => (review > 0 ? [`rev:${id}`] : [])),
   ];
   const last = options.previous ? readLastPlan(problem, reviewIds, options.previous) : null;
-  const found = runKernel(packModel(model, last, options.gapWeight ?? 0), {
+  const search = options.steps === undefined ? searchPlan : runKernel;
+  const found = search(packModel(model, last, options.gapWeight ?? 0), {
     cells: model.activityCount * model.lessonCount,
     reviews: model.reviewCount,
     steps,

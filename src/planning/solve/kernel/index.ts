@@ -4,7 +4,7 @@
 import { clearMemory, newInts, newReals } from './memory.ts';
 import { readModel } from './model.ts';
 import { seedRandom } from './random.ts';
-import { bestMinutes, bestReviewAt, rounds, search } from './search.ts';
+import { best, bestMinutes, bestReviewAt, rounds, search } from './search.ts';
 
 let ints: i32 = 0;
 let reals: i32 = 0;
@@ -35,4 +35,9 @@ export function minutesAddress(): i32 {
 
 export function reviewsAddress(): i32 {
   return bestReviewAt;
+}
+
+/** U, P, E and what moved: floating-point numbers. */
+export function scoreAddress(): i32 {
+  return best;
 }

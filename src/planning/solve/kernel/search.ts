@@ -44,7 +44,7 @@ export let rounds: i32 = 0;
 // the best of all searches, and of the one at hand
 export let bestMinutes: i32 = 0;
 export let bestReviewAt: i32 = 0;
-let best: i32 = 0;
+export let best: i32 = 0;
 let ownMinutes: i32 = 0;
 let ownReviewAt: i32 = 0;
 let own: i32 = 0;

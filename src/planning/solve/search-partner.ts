@@ -1,0 +1,42 @@
+// A second search beside the first, from another start of chance, where there is a second thread to run it: a search that
+// has settled on one plan finds a better one more often by starting anew than by going on.
+
+import type { PackedModel } from './pack-model.ts';
+import { type KernelPlan, runKernel, type SearchOrder, scoreLength } from './run-kernel.ts';
+
+/** Runs one search at a time somewhere else. */
+export interface SearchPartner {
+  /** Begins a search; false when it cannot take one now. */
+  begin(model: PackedModel, order: SearchOrder): boolean;
+  /** Waits for the search begun; null when it does not come back, which leaves it to be run here. */
+  finish(order: SearchOrder): KernelPlan | null;
+}
+
+let partner: SearchPartner | null = null;
+
+/**
+ * From now on plans with the whole budget are searched for twice, once by the partner, and the better one is taken: the
+ * first when they are equal. The plan does not depend on whether the partner was there in time. `null`: once, as without.
+ */
+export function searchWith(other: SearchPartner | null): void {
+  partner = other;
+}
+
+/** Searches once, or twice with a partner. */
+export function searchPlan(model: PackedModel, order: SearchOrder): KernelPlan {
+  if (partner === null) return runKernel(model, order);
+  const other = { ...order, seed: order.seed + 1 };
+  const isBegun = partner.begin(model, other);
+  const first = runKernel(model, order);
+  const second = (isBegun ? partner.finish(other) : null) ?? runKernel(model, other);
+  return isBetter(second, first) ? second : first;
+}
+
+/** Whether a plan is better in the first number in which two scores differ by more than rounding. */
+function isBetter(a: KernelPlan, b: KernelPlan): boolean {
+  for (let k = 0; k < scoreLength; k++) {
+    const difference = (a.score[k] ?? 0) - (b.score[k] ?? 0);
+    if (Math.abs(difference) > 1e-7) return difference < 0;
+  }
+  return false;
+}
