@@ -91,7 +91,7 @@ export {
 } from './skill/skill-map.ts';
 export type { PackedModel } from './solve/pack-model.ts';
 export { type KernelPlan, runKernel, type SearchOrder, scoreLength } from './solve/run-kernel.ts';
-export { type SearchPartner, searchWith } from './solve/search-partner.ts';
+export { noPartner, type SearchPartner, searchWith } from './solve/search-partner.ts';
 export { type SolvedPlan, type SolveOptions, type SolveStats, solve } from './solve/solve.ts';
 export { applyVariant, type VariantFor, variantFits } from './unit/apply-variant.ts';
 export { compareUnits, type UnitDifference } from './unit/compare-units.ts';

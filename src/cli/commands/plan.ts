@@ -1,7 +1,6 @@
 // `levare plan PROBLEM.json`: the solver alone, for anyone who wants to judge it.
 
-import { formatProblemFault, parseProblem, solve } from '#planning';
-import { startSearchThread } from '#server';
+import { formatProblemFault, noPartner, parseProblem, searchWith, solve } from '#planning';
 import { readJsonFile } from './read-file.ts';
 import { readName, readWords } from './read-words.ts';
 import { refuse } from './refuse.ts';
@@ -15,7 +14,8 @@ export async function plan(words: readonly string[]): Promise<number> {
   if (!value.ok) return refuse('plan', value.error);
   const problem = parseProblem(value.value);
   if (!problem.ok) return refuse('plan', `${file.value}: ${formatProblemFault(problem.error)}`);
-  startSearchThread();
+  // a thread would take longer to start than it saves
+  searchWith(noPartner);
   const { lessons, objective } = solve(problem.value);
   console.log(JSON.stringify({ lessons, objective }));
   return 0;

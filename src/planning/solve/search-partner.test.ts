@@ -3,7 +3,7 @@ import { generateProblem } from '../../../bench/planner/generate.ts';
 import { createModel } from './model.ts';
 import { packModel } from './pack-model.ts';
 import { runKernel } from './run-kernel.ts';
-import { type SearchPartner, searchPlan, searchWith } from './search-partner.ts';
+import { noPartner, type SearchPartner, searchPlan, searchWith } from './search-partner.ts';
 
 const problem = generateProblem('medium', 7001);
 const model = createModel(problem);
@@ -16,7 +16,6 @@ const order = {
 };
 
 const willing: SearchPartner = { begin: () => true, finish: (other) => runKernel(packed, other) };
-const busy: SearchPartner = { begin: () => false, finish: () => null };
 const lost: SearchPartner = { begin: () => true, finish: () => null };
 
 afterEach(() => searchWith(null));
@@ -41,7 +40,7 @@ describe('a search with a partner', () => {
   });
 
   test.each([
-    ['is busy', busy],
+    ['takes no search', noPartner],
     ['does not come back', lost],
   ])('gives the same plan when the partner %s', (_how, partner) => {
     for (const seed of [1, 2, 3, 4]) {

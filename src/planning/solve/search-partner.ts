@@ -1,5 +1,4 @@
-// A second search beside the first, from another start of chance, where there is a second thread to run it: a search that
-// has settled on one plan finds a better one more often by starting anew than by going on.
+// A second search from another start of chance, beside the first where there is a second thread to run it.
 
 import type { PackedModel } from './pack-model.ts';
 import { type KernelPlan, runKernel, type SearchOrder, scoreLength } from './run-kernel.ts';
@@ -11,6 +10,9 @@ export interface SearchPartner {
   /** Waits for the search begun; null when it does not come back, which leaves it to be run here. */
   finish(order: SearchOrder): KernelPlan | null;
 }
+
+/** Takes no search: the second follows the first in the same thread, for a single plan. */
+export const noPartner: SearchPartner = { begin: () => false, finish: () => null };
 
 let partner: SearchPartner | null = null;
 
