@@ -14,6 +14,7 @@ import {
   writeUnitJson,
   writeUnitYaml,
 } from '#planning';
+import { writtenUnit } from '../../src/planning/unit/example-unit.contract.ts';
 
 export interface FuzzCount {
   /** How many mutations to try. */
@@ -349,23 +350,7 @@ const example: UnitFile = readExample({
       },
     ],
   },
-  skills: [
-    {
-      id: 'skill:beat',
-      title: 'keeps a beat',
-      area: 'rhythm',
-      stage: 'beginner',
-      description: 'Steps in time.',
-    },
-    {
-      id: 'skill:long-short',
-      title: 'tells long from short',
-      area: 'rhythm',
-      stage: 'beginner',
-      description: 'Says which.',
-      restsOn: ['skill:beat'],
-    },
-  ],
+  skills: writtenUnit.skills,
 });
 
 function readExample(value: unknown): UnitFile {

@@ -6,7 +6,7 @@ import { type KernelPlan, type PackedModel, type SearchOrder, scoreLength } from
 export const state = { idle: 0, asked: 1, taken: 2, done: 3 } as const;
 /** State, whole numbers of the problem, its reals, cells, revisits, steps, seed, rounds. */
 const controlLength = 8;
-/** Bytes for a problem or a plan: some 300 activities in 60 lessons. A larger problem is searched by one thread. */
+/** Bytes for a problem or a plan. A problem that needs more is searched by one thread. */
 const room = 4 << 20;
 
 export interface SharedSearch {
