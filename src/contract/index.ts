@@ -13,7 +13,7 @@ export {
 export { type ErasureView, type MentionView, mostOtherNames, otherNamesSchema } from './erasure.ts';
 export { idOf } from './field.ts';
 export { isLessonLength, lessonLength } from './lesson-length.ts';
-export type { CommandReply, Fault, FaultReply, WrittenText } from './reply.ts';
+export { type CommandReply, type Fault, type FaultReply, toldHeader, type WrittenText } from './reply.ts';
 export {
   type PreviewHolidays,
   type PreviewStudents,

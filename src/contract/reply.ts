@@ -56,3 +56,9 @@ export interface Fault {
 export interface FaultReply {
   readonly fault: Fault;
 }
+
+/**
+ * A header of every answer: how many changes the live line had told of when the server began on it. Where the line has told of
+ * more since, the answer may be older than they are.
+ */
+export const toldHeader = 'levare-told';

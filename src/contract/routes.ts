@@ -27,7 +27,7 @@
 //   GET  /api/export                          the whole studio as one file
 //   POST /api/import                          that file, into an empty studio
 //   POST /api/demo                            founds the demo studio in an empty one
-//   GET  /api/live                            server-sent events: { change, courses } after every change
+//   GET  /api/live                            server-sent events: { told } at first, { change, courses, told } after every change
 
 import { z } from 'zod';
 import { stages } from '#music';

@@ -20,7 +20,7 @@ let sessions: ReturnType<typeof createSessions>;
 let cookie: string;
 let store: Store;
 let outside: Outside;
-const realHub = createHub();
+const realHub = createHub(1000);
 let listeners = 0;
 const hub: typeof realHub = {
   ...realHub,
@@ -264,6 +264,23 @@ test('asked for its head alone, the live line ends at once', async () => {
   expect(reply.status).toBe(200);
   expect(await reply.text()).toBe('');
   expect(countListeners()).toBe(before);
+});
+
+test('answers and the live line count what was told alike, so that a page knows what it read before a change', async () => {
+  const countOf = async () => Number((await request('/api/studio')).headers.get('levare-told'));
+  const before = await countOf();
+  expect(before).toBeGreaterThanOrEqual(1000);
+  const reply = await request('/api/live');
+  const reader = reply.body?.getReader();
+  const next = async () => new TextDecoder().decode((await reader?.read())?.value);
+  expect(await next()).toBe(`event: hello\ndata: {"told":${before}}\n\n`);
+  hub.tell({ event: 'progress', work: 'demo', share: 0.5 });
+  hub.tell({ event: 'change', change: 'change:told', courses: [] });
+  expect((await next()) + (await next())).toContain(
+    `data: {"change":"change:told","courses":[],"told":${before + 1}}`,
+  );
+  expect(await countOf()).toBe(before + 1);
+  await reader?.cancel();
 });
 
 test('an exported studio is refused by one that is not empty', async () => {

@@ -5,6 +5,7 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { compress } from 'hono/compress';
 import { secureHeaders } from 'hono/secure-headers';
+import { toldHeader } from '#contract';
 import { explainTrouble } from '#storage';
 import {
   viewChanges,
@@ -77,6 +78,8 @@ export function createApp(server: ServerContext, { sessions, allowedHosts, scree
   api.use(guardSession(sessions));
   api.use(async (c, next) => {
     c.header('cache-control', 'no-store');
+    // Before anything is read, so that no change is counted that the answer does not hold.
+    c.header(toldHeader, String(server.hub.told()));
     return next();
   });
   api.get('/live', streamLive(server.hub)); // before compression, which would hold events back

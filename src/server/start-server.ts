@@ -65,7 +65,7 @@ export async function startServer(
     {
       store,
       outside: createOutside(store, random, library.value),
-      hub: createHub(),
+      hub: createHub(Date.now()),
       copies: 'listCopies' in store ? store : null,
       log,
     },

@@ -15,10 +15,13 @@ export interface Hub {
   /** Calls `hear` after every change until the returned function is called. */
   listen(hear: (news: LiveNews) => void): () => void;
   tell(news: LiveNews): void;
+  /** How many changes were told so far, counted on from where the hub began. */
+  told(): number;
 }
 
-/** A hub within one process. */
-export function createHub(): Hub {
+/** A hub within one process. `from` is where it counts from: more than an earlier one ever told, as milliseconds are. */
+export function createHub(from: number): Hub {
+  let told = from;
   const listeners = new Set<(news: LiveNews) => void>();
   return {
     listen(hear) {
@@ -26,7 +29,9 @@ export function createHub(): Hub {
       return () => listeners.delete(hear);
     },
     tell(news) {
+      if (news.event === 'change') told++;
       for (const hear of listeners) hear(news);
     },
+    told: () => told,
   };
 }

@@ -2,6 +2,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import type { Command } from '#contract';
 import type { Id } from '#core';
 import { getView, sendCommand } from './api.ts';
+import { heedTold } from './readings.ts';
 
 afterEach(() => void vi.unstubAllGlobals());
 
@@ -48,4 +49,17 @@ test('an answer that breaks off in the middle was not had; one that is not ours 
   expect(await sendCommand(id, undo)).not.toHaveProperty('error.offline');
   answer('<html>', 502);
   expect(await sendCommand(id, undo)).toMatchObject({ ok: false, error: { offline: true } });
+});
+
+test('a view that is older than a change the line has told of meanwhile is asked for again, once', async () => {
+  const counts = ['4', '4', '6'];
+  let asked = 0;
+  vi.stubGlobal('fetch', async () => {
+    const headers = { 'levare-told': counts[asked++] ?? '' };
+    return new Response(JSON.stringify(asked), { headers });
+  });
+  expect(await getView('/api/studio')).toBe(1);
+  heedTold(5);
+  expect(await getView('/api/studio')).toBe(3);
+  expect(asked).toBe(3);
 });

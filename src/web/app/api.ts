@@ -1,9 +1,17 @@
 // The one way to the server: GET answers a view, POST takes JSON. What goes wrong comes back as an ApiFault.
 
-import type { Command, CommandReply, Fault, FaultReply, Send } from '#contract';
+import {
+  type Command,
+  type CommandReply,
+  type Fault,
+  type FaultReply,
+  type Send,
+  toldHeader,
+} from '#contract';
 import { err, type Id, ok, type Result } from '#core';
 import { words } from '../words/index.ts';
 import { markOwnChange } from './own-changes.ts';
+import { noteReading } from './readings.ts';
 
 /** Why a request did not succeed. `offline` when the server was not reached at all: worth trying again. */
 export type ApiFault = Fault & { readonly offline?: true };
@@ -19,10 +27,16 @@ function isFaultReply(value: unknown): value is FaultReply {
   return typeof fault === 'object' && fault !== null && 'kind' in fault && 'message' in fault;
 }
 
-async function request<T>(path: string, init?: RequestInit): Promise<Result<T, ApiFault>> {
+/** `hear` gets the headers of whatever is answered. */
+async function request<T>(
+  path: string,
+  init: RequestInit,
+  hear: (headers: Headers) => void = () => {},
+): Promise<Result<T, ApiFault>> {
   let response: Response;
   try {
     response = await fetch(path, { credentials: 'same-origin', ...init });
+    hear(response.headers);
   } catch {
     return err(offlineFault());
   }
@@ -40,7 +54,14 @@ async function request<T>(path: string, init?: RequestInit): Promise<Result<T, A
 
 /** Asks for a view; throws an ApiFault, as TanStack Query wants it. */
 export async function getView<T>(path: string): Promise<T> {
-  const reply = await request<T>(path, { signal: AbortSignal.timeout(viewMilliseconds) });
+  let isCurrent = true;
+  const ask = () =>
+    request<T>(path, { signal: AbortSignal.timeout(viewMilliseconds) }, (headers) => {
+      isCurrent = noteReading(headers.get(toldHeader));
+    });
+  let reply = await ask();
+  // The change that the line told of while this was on its way is not told again.
+  if (!isCurrent) reply = await ask();
   if (!reply.ok) throw reply.error;
   return reply.value;
 }

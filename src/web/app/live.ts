@@ -1,9 +1,11 @@
 // Changes made elsewhere (another window, the command line) reach this window by server-sent events. While something
 // of ours is still unsaved nothing is asked for again, so that no text is replaced under the hand that types it.
 
+import { type Fields, isFields } from '#core';
 import { isOwnChange } from './own-changes.ts';
 import { queryClient } from './query-client.ts';
 import type { ViewName } from './query-keys.ts';
+import { heedTold } from './readings.ts';
 import { watchSilence } from './silence.ts';
 import { afterMilliseconds, theOutbox } from './the-outbox.ts';
 
@@ -17,15 +19,22 @@ interface LiveEvent {
   readonly erased: boolean;
 }
 
-function parseLiveEvent(text: string): LiveEvent | null {
+function parseFields(text: string): Fields {
   try {
     const value: unknown = JSON.parse(text);
-    if (typeof value !== 'object' || value === null || !('change' in value)) return null;
-    const courses = 'courses' in value && Array.isArray(value.courses) ? value.courses.map(String) : [];
-    return { change: String(value.change), courses, erased: 'erased' in value && value.erased === true };
+    return isFields(value) ? value : {};
   } catch {
-    return null;
+    return {};
   }
+}
+
+function readLiveEvent({ change, courses, erased }: Fields): LiveEvent | null {
+  if (change === undefined) return null;
+  return {
+    change: String(change),
+    courses: Array.isArray(courses) ? courses.map(String) : [],
+    erased: erased === true,
+  };
 }
 
 const perCourse: readonly string[] = ['lesson', 'courseUnit', 'student'] satisfies ViewName[];
@@ -68,7 +77,9 @@ export function startLive(): () => void {
     isUnsure = false;
   };
   const hear = (event: MessageEvent<string>) => {
-    const heard = parseLiveEvent(event.data);
+    const fields = parseFields(event.data);
+    heedTold(fields['told']);
+    const heard = readLiveEvent(fields);
     if (!heard || isOwnChange(heard.change)) return;
     for (const course of heard.courses) waiting.add(course);
     due = true;
@@ -98,14 +109,14 @@ export function startLive(): () => void {
     source.addEventListener('error', () => {
       wasLost = true;
     });
-    source.addEventListener('open', () => {
-      silence.heard();
-      if (wasLost) {
-        // What happened while the channel was down was not told, nor whether it is the same studio: an older backup may have
-        // been put in its place.
+    source.addEventListener('open', silence.heard);
+    source.addEventListener('hello', (event: MessageEvent<string>) => {
+      // What happened before the channel stood was not told. After one that was lost it may even be another studio: an older
+      // backup may have been put in its place.
+      if (heedTold(parseFields(event.data)['told']) || wasLost) {
         due = true;
         all = true;
-        isUnsure = true;
+        isUnsure ||= wasLost;
       }
       wasLost = false;
       void theOutbox.flush().then(whenSaved);

@@ -1,0 +1,132 @@
+// What is changed elsewhere while a page is being read or its live line is not open yet is shown all the same. The gaps, which
+// are milliseconds on one machine, are held open.
+
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect } from 'vitest';
+import { createId, type PlainDate } from '#core';
+import { sendCommand } from '../harness/api.ts';
+import { launchBrowser, openPage, openWindow, type WatchedPage } from '../harness/browser.ts';
+import { foundSmallStudio } from '../harness/small-studio.ts';
+import { createStory } from '../harness/story.ts';
+import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+
+const folder = createDataFolder();
+let studio: StudioProcess;
+let browser: Browser;
+/** Where the changes are made. */
+let elsewhere: WatchedPage;
+
+beforeAll(async () => {
+  [studio, browser] = await Promise.all([startStudio(folder.path), launchBrowser()]);
+  elsewhere = await openPage(browser);
+  await elsewhere.page.goto(studio.link);
+  await foundSmallStudio(elsewhere.page);
+});
+afterAll(async () => {
+  await browser?.close();
+  await studio?.stop();
+  folder.remove();
+});
+
+const tell = createStory(() => browser?.contexts().flatMap((context) => context.pages()) ?? []);
+
+const addElsewhere = (name: string) =>
+  sendCommand(elsewhere.page, {
+    type: 'student.add',
+    student: {
+      id: createId('student', { next: Math.random }),
+      name,
+      born: null,
+      birthYear: null,
+      instruments: [],
+      family: null,
+      contacts: [],
+      note: '',
+      since: '2026-01-01' as PlainDate,
+    },
+  });
+
+const named = (page: Page, name: string) => page.getByText(name).first();
+
+/** Keeps what a page asks for at these addresses waiting, from now until all is let go. */
+async function hold(page: Page, addresses: string, when: 'before it is asked' | 'after it is answered') {
+  let letGo = () => {};
+  const isLetGo = new Promise<void>((done) => {
+    letGo = done;
+  });
+  let isAsked = () => {};
+  const asked = new Promise<void>((done) => {
+    isAsked = done;
+  });
+  await page.route(addresses, async (route) => {
+    const response = when === 'after it is answered' ? await route.fetch() : undefined;
+    isAsked();
+    await isLetGo;
+    await (response === undefined ? route.continue() : route.fulfill({ response }));
+  });
+  /** `asked`: the first was asked for, and where so wished answered, and waits. */
+  return { asked, letGo };
+}
+
+tell('a change between the reading of a page and the opening of its line is shown', async () => {
+  const { page, faults } = await openWindow(elsewhere.context);
+  const line = await hold(page, '**/api/live', 'before it is asked');
+  await page.goto(`${studio.address}/students`);
+  await Promise.all([named(page, 'Nora Quell').waitFor(), line.asked]);
+  await addElsewhere('Ada Gap');
+  expect(await page.getByText('Ada Gap').count()).toBe(0);
+  line.letGo();
+  await named(page, 'Ada Gap').waitFor({ timeout: 10_000 });
+  expect(faults()).toEqual([]);
+  await page.close();
+});
+
+tell('a page that was opened behind another shows what was changed until it came to the front', async () => {
+  const { page } = await openWindow(elsewhere.context);
+  await page.addInitScript(() =>
+    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' }),
+  );
+  await page.goto(`${studio.address}/students`);
+  await named(page, 'Ada Gap').waitFor();
+  await addElsewhere('Bo Behind');
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'visible' });
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await named(page, 'Bo Behind').waitFor({ timeout: 10_000 });
+  await page.close();
+});
+
+tell(
+  'a reading that was begun before a change and arrives after the line told of it is asked for again',
+  async () => {
+    const { page } = await openWindow(elsewhere.context);
+    await page.goto(`${studio.address}/units`);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    const reading = await hold(page, '**/api/students', 'after it is answered');
+    // Within the page, so that its line stays open.
+    await page.getByRole('link', { name: 'Students' }).first().click();
+    await reading.asked;
+    const heard = page.waitForRequest('**/api/studio');
+    await addElsewhere('Cy Late');
+    await heard;
+    reading.letGo();
+    await named(page, 'Cy Late').waitFor({ timeout: 10_000 });
+    await page.close();
+  },
+);
+
+tell('a change after a line was lost and before it is open again is shown', async () => {
+  const { page } = await openWindow(elsewhere.context);
+  await page.goto(`${studio.address}/students`);
+  await named(page, 'Cy Late').waitFor();
+  const line = await hold(page, '**/api/live', 'before it is asked');
+  await studio.stop();
+  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+  await line.asked;
+  await addElsewhere('Di Again');
+  expect(await page.getByText('Di Again').count()).toBe(0);
+  line.letGo();
+  await named(page, 'Di Again').waitFor({ timeout: 10_000 });
+  await page.close();
+});
