@@ -9,10 +9,15 @@ import { textOf, type Words } from './read-words.ts';
 
 const configOf = (words: Words) => readConfig({ data: textOf(words, 'data') });
 
-/** The studio's file in the data folder that was named, or in the usual one. */
+/** The studio's file in the data folder that was named, or in the usual one; refused where the studio is no file. */
 export function studioPath(words: Words): Result<string, string> {
   const config = configOf(words);
-  return config.ok ? ok(studioFile(config.value)) : err(config.error.message);
+  if (!config.ok) return err(config.error.message);
+  return config.value.postgres === null
+    ? ok(studioFile(config.value))
+    : err(
+        'LEVARE_POSTGRES is set, so the studio is kept on PostgreSQL, whose keeper makes and restores its backups (docs/operating.md, “Moving to PostgreSQL”). For a studio in a folder, run this again without LEVARE_POSTGRES in the environment.',
+      );
 }
 
 /** What to say where there is no studio to read: opening would make an empty one. Null where there is one. */

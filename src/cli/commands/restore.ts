@@ -11,7 +11,7 @@ export async function restore(words: readonly string[]): Promise<number> {
   const read = readWords(words, { data: { type: 'string' } });
   if (!read.ok) return refuse('restore', read.error);
   const path = studioPath(read.value);
-  if (!path.ok) return refuse('restore', path.error);
+  if (!path.ok) return refuse('restore', path.error, 1);
   if (read.value.positionals.length === 0) return list(path.value);
   const backup = readName(read.value, 'backup', 'levare restore BACKUP');
   return backup.ok ? putBack(path.value, backup.value) : refuse('restore', backup.error);

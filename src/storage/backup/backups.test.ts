@@ -1,12 +1,4 @@
-import {
-  copyFileSync,
-  existsSync,
-  mkdirSync,
-  readdirSync,
-  readFileSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ok } from '#core';
@@ -150,7 +142,7 @@ describe('restoring', () => {
     const again = await openStudio({ path, clock });
     expect(await again.dump()).toEqual(now);
     await again.close();
-    expect(existsSync(`${path}.restoring`)).toBe(false);
+    expect(readdirSync(dirname(path)).filter((file) => file.includes('restoring'))).toEqual([]);
   });
 
   test('over a damaged file, an empty one, or none', async () => {
@@ -183,6 +175,34 @@ describe('restoring', () => {
       expect(await restoreBackup({ path, backup: folder, clock })).toMatchObject({
         error: { kind: 'NoSuchBackup' },
       });
+  });
+
+  test('of what is no backup makes nothing, neither a folder nor anything in one', async () => {
+    const { path, clock } = await prepare();
+    const spoilt = join(dirname(path), 'spoilt.sqlite');
+    writeFileSync(spoilt, 'Dear diary, this is no database. '.repeat(40));
+    const empty = join(dirname(path), 'empty');
+    mkdirSync(empty);
+    const before = readdirSync(dirname(path)).toSorted();
+    for (const folder of [join(dirname(path), 'not', 'there'), empty])
+      for (const [backup, kind] of [
+        [spoilt, 'BackupUnusable'],
+        ['no.sqlite', 'NoSuchBackup'],
+      ] as const) {
+        const restored = await restoreBackup({ path: join(folder, 'studio.sqlite'), backup, clock });
+        expect(restored).toMatchObject({ error: { kind } });
+        if (!restored.ok) expect(formatRestoreFault(restored.error)).toContain('Nothing was changed');
+      }
+    expect(readdirSync(dirname(path)).toSorted()).toEqual(before);
+    expect(readdirSync(empty)).toEqual([]);
+  });
+
+  test('clears away what a restore left that was killed', async () => {
+    const { path, clock, backup } = await prepare();
+    mkdirSync(`${path}.restoring-1`);
+    writeFileSync(join(`${path}.restoring-1`, 'studio.sqlite'), 'half of a backup');
+    expect(await restoreBackup({ path, backup, clock })).toMatchObject({ ok: true });
+    expect(readdirSync(dirname(path)).filter((file) => file.includes('restoring'))).toEqual([]);
   });
 
   test('not while the studio is open, and not from what is no studio', async () => {

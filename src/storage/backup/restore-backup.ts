@@ -1,17 +1,26 @@
 // Puts a backup in the place of a studio's file. What was there is set aside, never thrown away, and at every moment
 // there is a whole file in place.
 
-import { chmodSync, copyFileSync, existsSync, renameSync, rmSync, statSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
 import { sqliteDialect } from '../dialect/dialect.ts';
 import { migrations } from '../migrations/list.ts';
 import { readDatabaseState } from '../migrations/migrate.ts';
 import { openConnection } from '../sqlite/connection.ts';
-import { lockFolder } from '../sqlite/folder-lock.ts';
-import { makeFolder } from '../sqlite/make-folder.ts';
+import { type FolderLock, lockFolder } from '../sqlite/folder-lock.ts';
+import { isFolder, makeFolder } from '../sqlite/make-folder.ts';
 import { messageOf } from '../sqlite/sqlite-error.ts';
-import { removeDatabase, writeThrough } from './backups.ts';
+import { writeThrough } from './backups.ts';
 import type { RestoreFault } from './restore-fault.ts';
 import { verifyFile } from './verify-file.ts';
 
@@ -22,7 +31,7 @@ export interface Restored {
 
 /**
  * Restores a backup while no program has the studio open. `backup` is a name in the backup folder or a path to any
- * backup file.
+ * backup file. Until the backup has been checked nothing is made but a copy of it, which is cleared away.
  */
 export async function restoreBackup({
   path,
@@ -36,17 +45,13 @@ export async function restoreBackup({
   const folder = join(dirname(path), 'backups');
   const source = [join(folder, backup), backup].find(isFile);
   if (source === undefined) return err({ kind: 'NoSuchBackup', backup, folder });
+  const beginning = `${basename(path)}.restoring-`;
+  let checked: string | null = null;
+  let lock: FolderLock | null = null;
   try {
-    // On another machine the studio's folder is not there yet.
-    makeFolder(dirname(path));
-  } catch (error) {
-    return err({ kind: 'FolderUnusable', path: dirname(path), detail: messageOf(error) });
-  }
-  const lock = lockFolder(dirname(path), clock.instant());
-  if (!lock.ok) return lock;
-  const fresh = `${path}.restoring`;
-  try {
-    removeDatabase(fresh);
+    // On another machine the studio's folder is not there yet. Nothing is locked yet either, so this place is for us alone.
+    checked = mkdtempSync(join(nearestFolder(dirname(path)), beginning));
+    const fresh = join(checked, basename(path));
     copyFileSync(source, fresh);
     chmodSync(fresh, 0o600);
     const verified = verifyFile(fresh);
@@ -59,6 +64,13 @@ export async function restoreBackup({
     if (state.value.version === 0)
       return err({ kind: 'BackupUnusable', backup, detail: 'it holds no studio' });
     writeThrough(fresh);
+    makeFolder(dirname(path));
+    const locked = lockFolder(dirname(path), clock.instant());
+    if (!locked.ok) return locked;
+    lock = locked.value;
+    // What a restore left that was killed.
+    for (const file of readdirSync(dirname(path)).map((name) => join(dirname(path), name)))
+      if (basename(file).startsWith(beginning) && file !== checked) rmSync(file, { recursive: true });
     const setAside = setCurrentAside(path, clock);
     renameSync(fresh, path);
     writeThrough(dirname(path));
@@ -66,10 +78,14 @@ export async function restoreBackup({
   } catch (error) {
     return err({ kind: 'FolderUnusable', path, detail: messageOf(error) });
   } finally {
-    removeDatabase(fresh);
-    lock.value.release();
+    if (checked !== null) rmSync(checked, { recursive: true, force: true });
+    lock?.release();
   }
 }
+
+/** A folder itself, or the nearest above it that is there: on the same disk as what will be made. */
+const nearestFolder = (folder: string): string =>
+  isFolder(folder) || dirname(folder) === folder ? folder : nearestFolder(dirname(folder));
 
 const isFile = (path: string) => statSync(path, { throwIfNoEntry: false })?.isFile() === true;
 

@@ -17,4 +17,6 @@ export function makeFolder(folder: string): void {
   }
 }
 
-const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+/** False where there is nothing, or something else. */
+export const isFolder = (path: string): boolean =>
+  statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
