@@ -20,6 +20,19 @@ describe('a text written by hand', () => {
     expect(told('')).toBe('unit.json (line 1, column 1) is not JSON. Put a value here.');
   });
 
+  test('tells whether it was cut off', () => {
+    const cutOff = (text: string) => {
+      const read = parseJson(text);
+      return !read.ok && read.error.atEnd;
+    };
+    const text = '{"a": [1, {"b": "long"}], "c": true}';
+    for (let end = 0; end < text.length; end++)
+      // A word that is cut off is no word: that is where it begins.
+      if (!/t(ru?)?$/.test(text.slice(0, end))) expect(cutOff(text.slice(0, end)), `${end}`).toBe(true);
+    expect(cutOff('{"a" 1}')).toBe(false);
+    expect(cutOff('{"a": 1, "a": 2}')).toBe(false);
+  });
+
   test('that says a field twice is refused with its name and place', () => {
     expect(told('{\n  "id": "a",\n  "demand": 3,\n  "id": "b"\n}')).toBe(
       'unit.json (line 4, column 3) says "id" twice. Keep one of the two.',

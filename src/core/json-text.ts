@@ -13,6 +13,8 @@ export interface JsonFault {
   /** From 1. */
   readonly line: number;
   readonly column: number;
+  /** It is at the very end: the text may have been cut off. */
+  readonly atEnd: boolean;
 }
 
 /**
@@ -24,7 +26,11 @@ export function parseJson(text: string): Result<unknown, JsonFault> {
   const flaw = findJsonFlaw(body);
   if (flaw === null) return ok(JSON.parse(body));
   const lines = body.slice(0, flaw.offset).split('\n');
-  const place = { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
+  const place = {
+    line: lines.length,
+    column: (lines.at(-1)?.length ?? 0) + 1,
+    atEnd: flaw.offset === body.length,
+  };
   return flaw.kind === 'twice'
     ? err({
         kind: 'JsonUnreadable',

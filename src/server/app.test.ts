@@ -283,7 +283,11 @@ test('answers and the live line count what was told alike, so that a page knows 
   await reader?.cancel();
 });
 
-test('an exported studio is refused by one that is not empty', async () => {
+test('an exported studio is refused by one that is not empty, and half of one in words', async () => {
   const file = await (await request('/api/export')).text();
   expect((await faultOf(await post('/api/import', file))).kind).toBe('NotEmpty');
+  // A page sends what was chosen as it is.
+  const cutOff = await post('/api/import', file.slice(0, 20));
+  expect(cutOff.status).toBe(422);
+  expect((await faultOf(cutOff)).message).toMatch(/^This file ends too early, at line 1, column 21, /);
 });

@@ -143,4 +143,32 @@ describe('reading an exported studio', () => {
     '{"format":"x","tables":{}}',
     '{"format":',
   ])('the text %j is no studio', (text) => expect(parseDump(text).ok).toBe(false));
+
+  const whole = '{\n  "format": "levare-studio/1",\n  "tables": {}\n}';
+  test.each([
+    ['', 'This file is empty. Choose a file that Levare exported.'],
+    [' \n', 'This file is empty. Choose a file that Levare exported.'],
+    [
+      'name,instrument\nAna,flute',
+      'This is not an exported studio: it does not begin with {. Choose a file that Levare exported.',
+    ],
+    [
+      whole.slice(0, -6),
+      'This file ends too early, at line 3, column 11, and nothing was read. Copy the whole file again, or export the studio again.',
+    ],
+    [
+      whole.slice(0, 20),
+      'This file ends too early, at line 2, column 19, and nothing was read. Copy the whole file again, or export the studio again.',
+    ],
+    [
+      whole.replace('"tables":', '"tables"'),
+      'This file is damaged, and nothing was read: its text (line 3, column 12) is not JSON. Put a colon here. Or export the studio again.',
+    ],
+    [
+      whole.replace('"tables"', '"format"'),
+      'This file is damaged, and nothing was read: its text (line 3, column 3) says "format" twice. Keep one of the two. Or export the studio again.',
+    ],
+  ])('of the text %j it says what is wrong with it, where, and how to mend it', (text, said) => {
+    expect(parseDump(text)).toEqual({ ok: false, error: said });
+  });
 });

@@ -1,7 +1,16 @@
 // Reads a studio's exported file back into rows, trusting nothing in it: every field of every row has the kind its
 // column wants, every id points at a row that is there, and unit documents are unit documents.
 
-import { err, type Fields, isFields, ok, type Result } from '#core';
+import {
+  err,
+  type Fields,
+  formatJsonFault,
+  isFields,
+  type JsonFault,
+  ok,
+  parseJson,
+  type Result,
+} from '#core';
 import { formatUnitFault, parseUnitFile } from '#planning';
 import type { StudioDump, TableName } from '#studio';
 import { isStorable } from '../row/row-mapping.ts';
@@ -16,12 +25,9 @@ const emptyNewer: Fields = { consent: [], sound: [], soundData: [], take: [], le
 
 /** The dump in a file's text; the error is a sentence or more on what is wrong and where. */
 export function parseDump(text: string): Result<StudioDump, string> {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch (fault) {
-    return err(`This is not an exported studio: ${fault instanceof Error ? fault.message : String(fault)}.`);
-  }
+  const parsed = parseJson(text);
+  if (!parsed.ok) return err(explainNoJson(text, parsed.error));
+  const { value } = parsed;
   if (!isFields(value) || value['format'] !== 'levare-studio/1' || !isFields(value['tables']))
     return err(
       'This is not an exported studio: it lacks "format": "levare-studio/1". Choose a file that Levare exported.',
@@ -39,6 +45,17 @@ export function parseDump(text: string): Result<StudioDump, string> {
       `This exported studio is damaged, and nothing was read: ${faults.slice(0, mostFaults).join(' ')}`,
     );
   return ok({ ...value, tables: rowsByTable } as unknown as StudioDump); // every table, row, field and change was checked above
+}
+
+/** What is wrong with a file's text that is no JSON. */
+function explainNoJson(text: string, fault: JsonFault): string {
+  const begin = text.trimStart(); // of a mark of byte order too
+  if (begin === '') return 'This file is empty. Choose a file that Levare exported.';
+  if (!begin.startsWith('{'))
+    return 'This is not an exported studio: it does not begin with {. Choose a file that Levare exported.';
+  return fault.atEnd
+    ? `This file ends too early, at line ${fault.line}, column ${fault.column}, and nothing was read. Copy the whole file again, or export the studio again.`
+    : `This file is damaged, and nothing was read: ${formatJsonFault('its text', fault)} Or export the studio again.`;
 }
 
 const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);

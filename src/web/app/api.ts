@@ -72,11 +72,20 @@ export function postJson<T>(
   body: unknown,
   signal: AbortSignal | null = null,
 ): Promise<Result<T, ApiFault>> {
+  return postText<T>(path, JSON.stringify(body), signal);
+}
+
+/** Sends text that is JSON already, or that the server says of what is wrong with it. */
+export function postText<T>(
+  path: string,
+  body: string,
+  signal: AbortSignal | null = null,
+): Promise<Result<T, ApiFault>> {
   return request<T>(path, {
     method: 'POST',
     signal,
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
+    body,
   });
 }
 

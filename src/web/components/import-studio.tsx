@@ -1,7 +1,7 @@
 // Brings a whole studio from the file that Export made, into an empty one.
 
 import { useState } from 'react';
-import { postJson } from '../app/api.ts';
+import { postText } from '../app/api.ts';
 import { queryClient } from '../app/query-client.ts';
 import { showFault } from '../app/send.ts';
 import { dropToasts, showToast } from '../app/toasts.ts';
@@ -10,24 +10,11 @@ import { ChooseFile } from './choose-file.tsx';
 
 const says = words.settings.keep;
 
-function parseJson(text: string): { readonly value: unknown } | null {
-  try {
-    return { value: JSON.parse(text) };
-  } catch {
-    return null;
-  }
-}
-
 export function ImportStudio({ onDone }: { readonly onDone?: () => void }) {
   const [busy, setBusy] = useState(false);
   async function bring(text: string) {
-    const file = parseJson(text);
-    if (file === null) {
-      showToast({ text: says.fileUnreadable, fault: true });
-      return;
-    }
     setBusy(true);
-    const reply = await postJson<unknown>('/api/import', file.value);
+    const reply = await postText<unknown>('/api/import', text);
     setBusy(false);
     if (!reply.ok) {
       showFault(reply.error);

@@ -87,7 +87,6 @@ export const settings = {
     importAction: 'Import a studio',
     importing: 'Reading the file',
     imported: 'The studio is here.',
-    fileUnreadable: 'This file is not an export of Levare’s: it is not JSON text.',
   },
   changes: {
     title: 'Changes',
