@@ -9,7 +9,7 @@ import { date, idOf, instrument, short } from './field.ts';
 export const mostSoundBytes = 8 * 1024 * 1024;
 /** Largest sum of all sounds of a studio, in bytes, so that its export stays one file that can be read in again. */
 export const mostStudioSoundBytes = 150 * 1024 * 1024;
-/** Longest take that is listened to, in seconds. */
+/** Longest take that is listened to, in seconds, in the page and on the command line. */
 export const longestTake = 15 * 60;
 /** Points of the waveform kept for drawing. */
 export const waveformPoints = 600;

@@ -195,7 +195,7 @@ describe('a sentence and status 2 for files that are no recordings', () => {
     ftruncateSync(file, 44 + size);
     closeSync(file);
     const { status, said } = await run(path);
-    expect(said).toMatch(/lasts 60 minutes; takes of up to 20 minutes/);
+    expect(said).toMatch(/lasts 60 minutes; takes of up to 15 minutes/);
     expect(status).toBe(2);
   });
 });

@@ -1,6 +1,7 @@
 // Reads a WAV file into mono samples. Source: Multimedia Programming Interface and Data Specifications 1.0 (IBM and
 // Microsoft 1991) for RIFF and PCM; mmreg.h for float (3) and extensible (0xFFFE) formats.
 
+import { longestTake } from '#contract';
 import { err, ok, type Result } from '#core';
 
 export interface WavSound {
@@ -10,8 +11,6 @@ export interface WavSound {
   readonly channels: number;
 }
 
-/** Longest take that is read, seconds: lessons' takes last seconds to minutes. */
-const longestTake = 20 * 60;
 const lowestRate = 4000;
 const highestRate = 400_000;
 const mostChannels = 32;
