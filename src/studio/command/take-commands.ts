@@ -1,13 +1,13 @@
 // Takes are kept, discarded and made silent; consent to record is given and withdrawn.
 
 import { mostSoundBytes } from '#contract';
-import { ok } from '#core';
+import { err, ok } from '#core';
 import { parseTakeContext } from '#listening';
 import { formatDay } from '#planning';
 import { formatCount } from '../sentence/amounts.ts';
 import { findConsent, minorityOf } from '../take/consent.ts';
 import type { Handler } from './desk.ts';
-import { invalid, notAllowed, notFound } from './fault.ts';
+import { invalid, notAllowed, notFound, type Refusal } from './fault.ts';
 import { bytesOfBase64, eraseSound, findRoom, putSound, removeTake } from './take-sounds.ts';
 
 export const giveConsent: Handler<'consent.give'> = async (desk, { consent }) => {
@@ -33,6 +33,13 @@ export const withdrawConsent: Handler<'consent.withdraw'> = async (desk, { conse
   return ok(`Consent to record ${student?.name ?? 'a student'} withdrawn on ${formatDay(on)}`);
 };
 
+/** What a take belongs to is gone. Not `notFound`: loading the page again, as that one says, would lose what was just played. */
+const notHere = (what: string): Refusal =>
+  err({
+    kind: 'NotFound',
+    message: `${what} is not in the studio: removed or erased since then, or newer than a backup that was put back.`,
+  });
+
 const why = {
   under: 'is under 18',
   perhaps: 'may be under 18 (only the year of birth is known)',
@@ -42,16 +49,16 @@ const why = {
 export const keepTake: Handler<'take.keep'> = async (desk, { take, sound }) => {
   const { tx } = desk;
   const student = await tx.get('student', take.student);
-  if (student === null) return notFound('student');
+  if (student === null) return notHere('The student of this take');
   const minority = minorityOf(student, desk.today);
   if (minority !== null && (await findConsent(tx, student.id)) === null)
     return notAllowed(
       `Nothing of ${student.name} can be kept before consent is on record: ${student.name} ${why[minority]}. Note who gave it and when.`,
     );
   const lesson = take.lesson === null ? null : await tx.get('lesson', take.lesson);
-  if (take.lesson !== null && lesson === null) return notFound('lesson');
+  if (take.lesson !== null && lesson === null) return notHere('The lesson of this take');
   if (take.practiceOf !== null && (await tx.get('lesson', take.practiceOf)) === null)
-    return notFound('lesson');
+    return notHere('The lesson that set this practice');
   if ((await tx.get('take', take.id)) !== null) return invalid('take.id', 'This take is kept already.');
   const context = parseTakeContext(take.context);
   if (!context.ok) return invalid(`take.context.${context.error.field}`, context.error.message);

@@ -145,7 +145,13 @@ describe('[R-TAKE-5] [R-TAKE-6] what a take was played for', () => {
     const stray = keep(id('take', 'second'));
     if (stray.type !== 'take.keep') throw new Error('a take');
     const practiceOf = id('lesson', 'of-nobody');
-    expect((await s.refused({ ...stray, take: { ...stray.take, practiceOf } })).kind).toBe('NotFound');
+    const refused = await s.refused({ ...stray, take: { ...stray.take, practiceOf } });
+    expect(refused).toMatchObject({
+      kind: 'NotFound',
+      message: expect.stringMatching(/^The lesson that set this practice is not in the studio: .*backup/),
+    });
+    // What was just played would be lost by it.
+    expect(refused.message).not.toContain('Load the page');
   });
 
   test('it shows the checks of its activity that a take can show something of', async () => {

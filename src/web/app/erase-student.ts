@@ -22,6 +22,8 @@ export async function eraseStudent(
     return false;
   }
   for (const shelf of [() => localStorage, () => sessionStorage]) forgetKept(shelf, ids);
+  for (const { id, command: held } of theOutbox.status().refused)
+    if (held.type === 'take.keep' && held.take.student === command.student) theOutbox.discard(id);
   // What was said before may name the student.
   dropToasts();
   const { notices } = reply.value;

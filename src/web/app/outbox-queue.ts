@@ -5,7 +5,7 @@
 // is applied once. What comes after it is a new entry whose `base` is the text before it. Once the reply tells what others
 // had written meanwhile, that is carried into all that follows, so that a `base` is a text that the studio had.
 
-import type { CommandOf, WrittenText } from '#contract';
+import type { CommandOf, Fault, WrittenText } from '#contract';
 import { applyEdit, type Edit, editBetween, type Id, mergeEdits, mergeTexts } from '#core';
 
 export type OutboxCommand =
@@ -24,6 +24,8 @@ export interface OutboxEntry {
   readonly command: OutboxCommand;
   /** How often sending was begun. */
   readonly attempts: number;
+  /** Why the studio refused it, where it is kept all the same, out of the queue, until somebody decides. */
+  readonly refused?: Fault;
 }
 
 export type OutboxQueue = readonly OutboxEntry[];
@@ -106,6 +108,18 @@ export function begin(queue: OutboxQueue, id: Id<'change'>): OutboxQueue {
 /** The queue without an entry that the server has taken, or refused for good. */
 export function settle(queue: OutboxQueue, id: Id<'change'>): OutboxQueue {
   return queue.filter((entry) => entry.id !== id);
+}
+
+/**
+ * What is kept where this entry is refused: a take, since nobody can play it again, with the levels in `others` that rest on
+ * it. What was typed is given back on screen instead.
+ */
+export function keptThough(entry: OutboxEntry, others: OutboxQueue): OutboxQueue {
+  const { command } = entry;
+  if (command.type !== 'take.keep') return [];
+  const restsOnIt = ({ command: other }: OutboxEntry) =>
+    other.type === 'observe' && other.take === command.take.id;
+  return [entry, ...others.filter(restsOnIt)];
 }
 
 export interface Carried {

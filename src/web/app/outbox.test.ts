@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { CommandReply } from '#contract';
-import { applyEdit, err, type Id, ok, type Result } from '#core';
+import { applyEdit, err, type Id, ok, present, type Result } from '#core';
 import type { ApiFault } from './api.ts';
 import { createOutbox, type Outbox } from './outbox.ts';
 import type { OutboxCommand, OutboxEntry } from './outbox-queue.ts';
@@ -108,6 +108,7 @@ test('typing is kept at once and sent when it rests, as one change', async () =>
     pending: 1,
     durable: true,
     trouble: null,
+    refused: [],
     forgotten: 0,
   });
   await bench.pass(800);
@@ -157,6 +158,7 @@ test('a dead server: kept, tried again with the same id, applied once', async ()
     pending: 1,
     durable: true,
     trouble: null,
+    refused: [],
     forgotten: 0,
   });
   typed(outbox, 'a', 'ab', 'abc');
@@ -358,4 +360,98 @@ test('a server that does not answer is given longer at each try', async () => {
   await bench.rest();
   for (let n = 0; n < 4; n++) await bench.pass(20_000);
   expect(bench.patience).toEqual([10_000, 20_000, 40_000, 80_000, 80_000]);
+});
+
+const keepTake = {
+  type: 'take.keep',
+  take: { id: 'take:a', title: 'Blues' },
+  sound: { id: 'sound:a', type: 'audio/webm', data: 'AAAA' },
+} as unknown as OutboxCommand;
+const levelOfTake = { type: 'observe', take: 'take:a' } as unknown as OutboxCommand;
+const otherLevel = { type: 'observe', take: 'take:b' } as unknown as OutboxCommand;
+const gone: ApiFault = { kind: 'NotFound', message: 'The student of this take is not in the studio.' };
+
+/** A page whose take was refused, with a level that rests on it; a level of another take was sent. */
+async function refuseTake() {
+  const bench = createBench();
+  const outbox = bench.page();
+  bench.alive = false;
+  for (const command of [keepTake, levelOfTake, otherLevel]) outbox.post(command);
+  await bench.rest();
+  bench.alive = true;
+  bench.refuse = gone;
+  const stop = outbox.onSettled(() => {
+    bench.refuse = null;
+  });
+  await bench.pass(500);
+  stop();
+  return { bench, outbox };
+}
+
+test('a refused take stays with the levels that rest on it, and holds up nothing', async () => {
+  const { bench, outbox } = await refuseTake();
+  expect([...bench.applied.values()]).toEqual([otherLevel]);
+  expect(outbox.status()).toMatchObject({ state: 'saved', pending: 0, trouble: null });
+  const kept = [
+    { command: keepTake, refused: gone },
+    { command: levelOfTake, refused: gone },
+  ];
+  expect(outbox.status().refused).toMatchObject(kept);
+  const stored = [...bench.store.kept.values()].sort((one, other) => one.order - other.order);
+  expect(stored).toMatchObject(kept);
+  // Typing still rests before it is sent.
+  typed(outbox, '', 'L', 'Lo');
+  await bench.pass(799);
+  expect(bench.applied.size).toBe(1);
+  await bench.pass(1);
+  expect([...bench.applied.values()].at(-1)).toEqual(write('', 'Lo'));
+  // Nor does the next page send it by itself.
+  const next = createBench(bench.store);
+  const page = next.page();
+  await page.start();
+  await next.pass(20_000);
+  expect(next.tried).toEqual([]);
+  expect(page.status()).toMatchObject({ pending: 0, refused: kept });
+});
+
+test('a refused take is sent once more when it is asked for, in order and with the same ids', async () => {
+  const { bench, outbox } = await refuseTake();
+  const [take, level] = outbox.status().refused.map(({ id }) => id);
+  bench.alive = false;
+  outbox.tryAgain(present(take, 'a take'));
+  await bench.rest();
+  expect(outbox.status()).toMatchObject({ state: 'waiting', pending: 2, refused: [] });
+  expect(bench.store.kept.get(take ?? '')?.refused).toBeUndefined();
+  bench.alive = true;
+  await bench.pass(500);
+  expect([...bench.applied].slice(1)).toEqual([
+    [take, keepTake],
+    [level, levelOfTake],
+  ]);
+  expect(bench.store.kept.size).toBe(0);
+});
+
+test('a refused take that is discarded is gone with its levels', async () => {
+  const { bench, outbox } = await refuseTake();
+  outbox.discard(present(outbox.status().refused[0], 'a take').id);
+  await bench.rest();
+  expect(outbox.status().refused).toEqual([]);
+  expect(bench.store.kept.size).toBe(0);
+});
+
+test('what may still be answered is not sent beside it; where it is not, it is sent again with the same id', async () => {
+  for (const comes of [ok(reply('change:slow' as Id<'change'>)), err(offline)] as const) {
+    const bench = createBench();
+    const outbox = bench.page();
+    let answer: (reply: Result<CommandReply, ApiFault>) => void = () => {};
+    outbox.post(keepTake, 'change:slow' as Id<'change'>, new Promise((done) => (answer = done)));
+    await bench.pass(20_000);
+    expect(outbox.status()).toMatchObject({ state: 'saving', pending: 1 });
+    expect([bench.tried, bench.store.kept.size]).toEqual([[], 1]);
+    answer(comes);
+    await bench.pass(500);
+    await bench.pass(500);
+    expect(bench.tried).toEqual(comes.ok ? [] : ['change:slow']);
+    expect([outbox.status().pending, bench.store.kept.size]).toEqual([0, 0]);
+  }
 });

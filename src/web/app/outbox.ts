@@ -10,6 +10,7 @@ import {
   carryOn,
   enqueue,
   fieldOf,
+  keptThough,
   mayWait,
   type OutboxCommand,
   type OutboxEntry,
@@ -31,6 +32,8 @@ export interface OutboxStatus {
   readonly durable: boolean;
   /** What stands in the way until somebody mends it, in the server's words; else null. */
   readonly trouble: string | null;
+  /** Takes that the studio refused, and the levels that rest on them: kept here, and no longer sent. */
+  readonly refused: OutboxQueue;
   /** How often what was written here was forgotten (`forgetKnown`): then texts are to be looked at anew. */
   readonly forgotten: number;
 }
@@ -50,8 +53,15 @@ export interface KnownText {
 export type CarriedListener = (field: string, from: string, edit: Edit) => void;
 
 export interface Outbox {
-  /** Takes a command and returns at once. `id` is that of a change that was sent already and had no answer. */
-  post(command: OutboxCommand, id?: Id<'change'>): void;
+  /**
+   * Takes a command and returns at once. `id` is that of a change that was sent already and had no answer; `sent` where that
+   * one may still come: then it is not sent beside it.
+   */
+  post(command: OutboxCommand, id?: Id<'change'>, sent?: Promise<Result<CommandReply, ApiFault>>): void;
+  /** Sends a refused take once more, with its levels. */
+  tryAgain(id: Id<'change'>): void;
+  /** Lets go of a refused take for good, with its levels. */
+  discard(id: Id<'change'>): void;
   /** Sends what waits for more typing now; resolves when nothing is pending or the server is not reached. */
   flush(): Promise<void>;
   status(): OutboxStatus;
@@ -98,6 +108,8 @@ const isForTheTeacher = (fault: ApiFault): boolean =>
 /** Makes an outbox over a store, a way to send and a clock. */
 export function createOutbox(parts: OutboxParts): Outbox {
   let queue: OutboxQueue = [];
+  let refused: OutboxQueue = [];
+  const underway = new Map<string, Promise<Result<CommandReply, ApiFault>>>();
   /** Sent for a window that closed, in a field that is written here too: it stands on what that one had on screen. */
   const strange = new Set<OutboxEntry['id']>();
   const known = new Map<string, KnownText & { readonly revision: number }>();
@@ -112,15 +124,16 @@ export function createOutbox(parts: OutboxParts): Outbox {
   let longest: (() => void) | null = null;
   let trouble: string | null = null;
   let forgotten = 0;
-  let status: OutboxStatus = { state: 'saved', pending: 0, durable, trouble, forgotten };
+  let status: OutboxStatus = { state: 'saved', pending: 0, durable, trouble, refused, forgotten };
   const listeners = new Set<() => void>();
   const settledListeners = new Set<(settled: OutboxSettled) => void>();
   const carriedListeners = new Set<CarriedListener>();
 
   function publish(): void {
     const state: OutboxState = queue.length === 0 ? 'saved' : failures > 0 ? 'waiting' : 'saving';
-    const next: OutboxStatus = { state, pending: queue.length, durable, trouble, forgotten };
-    if (JSON.stringify(next) === JSON.stringify(status)) return;
+    const next: OutboxStatus = { state, pending: queue.length, durable, trouble, refused, forgotten };
+    const keys = Object.keys(next) as (keyof OutboxStatus)[];
+    if (keys.every((key) => next[key] === status[key])) return;
     status = next;
     for (const listener of listeners) listener();
   }
@@ -137,7 +150,9 @@ export function createOutbox(parts: OutboxParts): Outbox {
     const begun = queue.find((e) => e.id === entry.id) ?? entry;
     // Kept as attempted before it leaves, so that a page that dies now does not join more to it.
     await keep(parts.store.put(begun));
-    const reply = await parts.send(begun.id, begun.command, patienceOf(begun.command, failures));
+    const sent = underway.get(begun.id);
+    underway.delete(begun.id);
+    const reply = await (sent ?? parts.send(begun.id, begun.command, patienceOf(begun.command, failures)));
     if (!reply.ok && isWorthAnotherTry(reply.error)) {
       failures++;
       trouble = isForTheTeacher(reply.error) ? reply.error.message : null;
@@ -148,14 +163,14 @@ export function createOutbox(parts: OutboxParts): Outbox {
     trouble = null;
     broken = 0;
     queue = settle(queue, begun.id);
+    const kept: OutboxQueue = reply.ok
+      ? []
+      : keptThough(begun, queue).map((one) => ({ ...one, refused: reply.error }));
+    if (kept.length > 0) refused = [...refused, ...kept];
+    queue = queue.filter(({ id }) => !kept.some((one) => one.id === id));
     const before = queue;
     if (reply.ok) hearWritten(begun, reply.value);
-    await keep(
-      parts.store.settle(
-        begun.id,
-        queue.filter((entry) => !before.includes(entry)),
-      ),
-    );
+    await keep(parts.store.settle(begun.id, [...kept, ...queue.filter((entry) => !before.includes(entry))]));
     for (const listener of settledListeners) listener({ command: begun.command, reply });
     publish();
     return true;
@@ -220,20 +235,39 @@ export function createOutbox(parts: OutboxParts): Outbox {
     });
   }
 
+  const post: Outbox['post'] = (given, id = parts.newChangeId(), sent = undefined) => {
+    const before = queue;
+    queue = enqueue(queue, given, id);
+    if (sent !== undefined) underway.set(id, sent);
+    const changed = queue.filter((entry) => !before.includes(entry));
+    for (const entry of changed) void keep(parts.store.put(entry));
+    publish();
+    if (sending || failures > 0) return;
+    if (!mayWait(queue)) {
+      void drain();
+      return;
+    }
+    longest ??= parts.after(parts.longestMilliseconds, () => void drain());
+    schedule(parts.restMilliseconds);
+  };
+
+  /** Takes a refused take and its levels out of what is kept. */
+  function takeOut(id: Id<'change'>): OutboxQueue {
+    const entry = refused.find((one) => one.id === id);
+    const out = entry === undefined ? [] : keptThough(entry, refused);
+    refused = refused.filter((one) => !out.includes(one));
+    return out;
+  }
+
   return {
-    post(given, id = parts.newChangeId()) {
-      const before = queue;
-      queue = enqueue(queue, given, id);
-      const changed = queue.filter((entry) => !before.includes(entry));
-      for (const entry of changed) void keep(parts.store.put(entry));
+    post,
+    tryAgain(id) {
+      for (const { command, id: change } of takeOut(id)) post(command, change);
+      void drain();
+    },
+    discard(id) {
+      for (const { id: change } of takeOut(id)) void keep(parts.store.settle(change, []));
       publish();
-      if (sending || failures > 0) return;
-      if (!mayWait(queue)) {
-        void drain();
-        return;
-      }
-      longest ??= parts.after(parts.longestMilliseconds, () => void drain());
-      schedule(parts.restMilliseconds);
     },
     async flush() {
       if (!sending) {
@@ -278,8 +312,11 @@ export function createOutbox(parts: OutboxParts): Outbox {
     async start() {
       try {
         await parts.store.adopt((left) => {
-          for (const { id, command } of left) if (isWrittenHere(command)) strange.add(id);
-          queue = queueAfter(left, queue);
+          const unsent = left.filter((entry) => entry.refused === undefined);
+          for (const { id, command } of unsent) if (isWrittenHere(command)) strange.add(id);
+          queue = queueAfter(unsent, queue);
+          if (unsent.length < left.length)
+            refused = [...refused, ...left.filter((entry) => entry.refused !== undefined)];
           publish();
           if (failures === 0) void drain();
         });

@@ -172,8 +172,16 @@ export function tellOutboxReplies(): () => void {
     told = trouble;
   });
   const deaf = theOutbox.onSettled(({ command, reply }) => {
-    if (!reply.ok) showFault(withText(reply.error, 'text' in command ? command.text : ''));
-    else if (command.type === 'lesson.close' || command.type === 'take.keep') showDone(reply.value);
+    if (!reply.ok && command.type === 'take.keep')
+      showToast({
+        text: words.takes.refused.told(command.take.title, reply.error.message),
+        notices: [words.takes.refused.stays],
+        fault: true,
+        about: command.type,
+      });
+    else if (!reply.ok) showFault(withText(reply.error, 'text' in command ? command.text : ''));
+    else if (command.type === 'lesson.close' || command.type === 'take.keep')
+      showDone(reply.value, command.type);
     else if (reply.value.notices.length > 0) showToast({ text: reply.value.notices.join(' ') });
     if (theOutbox.status().pending <= 1) void refreshAfter(command.type);
   });

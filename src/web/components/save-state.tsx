@@ -2,6 +2,7 @@
 
 import { useHeard } from '../hooks/use-heard.ts';
 import { useOutbox } from '../hooks/use-outbox.ts';
+import { RefusedTakes } from '../takes/refused-takes.tsx';
 import { words } from '../words/index.ts';
 import './save-state.css';
 
@@ -25,6 +26,7 @@ export function SaveState() {
       <span className="only-heard" role="status">
         {heard}
       </span>
+      <RefusedTakes />
     </>
   );
 }

@@ -1,3 +1,7 @@
+/** The blob of a media type that base64 text stands for. */
+export const base64ToBlob = (data: string, type: string): Blob =>
+  new Blob([Uint8Array.from(atob(data), (c) => c.charCodeAt(0))], { type });
+
 /** The bytes of a blob as base64 text. */
 export async function blobToBase64(blob: Blob): Promise<string> {
   const bytes = new Uint8Array(await blob.arrayBuffer());

@@ -33,6 +33,12 @@ export function formatLength(seconds: number): string {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
+/** `300` → `under 0.1` */
+export function formatMegabytes(bytes: number): string {
+  const megabytes = bytes / 1024 / 1024;
+  return megabytes < 0.1 ? words.takes.result.under('0.1') : megabytes.toFixed(1);
+}
+
 const names = ['C', 'C♯', 'D', 'E♭', 'E', 'F', 'F♯', 'G', 'A♭', 'A', 'B♭', 'B'];
 
 /** Sounding pitch of a MIDI number, in the usual spelling of a chromatic scale: 60 → C4 */

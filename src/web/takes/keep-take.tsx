@@ -10,9 +10,11 @@ import { Tick } from '../components/tick.tsx';
 import { newId } from '../new-id.ts';
 import { words } from '../words/index.ts';
 import { blobToBase64 } from './blob-to-base64.ts';
+import { formatMegabytes } from './format-figure.ts';
 import { keepOrHold } from './keep-or-hold.ts';
 import { LevelChoice } from './level-choice.tsx';
 import type { HeardEvidence } from './listening-message.ts';
+import { saveSound } from './save-sound.ts';
 import type { TakeFor } from './take-for.ts';
 
 const say = words.takes.result;
@@ -27,12 +29,6 @@ export interface KeepTakeProps {
   readonly children: (fields: ReactNode) => ReactNode;
 }
 
-/** `300` → `under 0.1` */
-function formatMegabytes(bytes: number): string {
-  const megabytes = bytes / 1024 / 1024;
-  return megabytes < 0.1 ? words.takes.result.under('0.1') : megabytes.toFixed(1);
-}
-
 export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTakeProps) {
   const fits = sound !== null && sound.size <= mostSoundBytes;
   const megabytes = formatMegabytes(sound?.size ?? 0);
@@ -41,6 +37,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
   const [skill, setSkill] = useState<string>(of.skills[0]?.skill ?? '');
   const [level, setLevel] = useState<Level | null>(null);
   const [busy, setBusy] = useState(false);
+  const [wasRefused, setRefused] = useState(false);
   // One take, however often it is tried to be kept.
   const [ids] = useState(() => ({
     take: newId('take'),
@@ -90,6 +87,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
       (replies) => replies.at(-1)?.label ?? '',
     );
     setBusy(false);
+    setRefused(!done);
     if (done) onKept();
   };
   // Waiting and not disabled: a button that is disabled loses the focus.
@@ -123,7 +121,7 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
       {children(fields)}
       <div className="record-deeds keep-foot">
         <Button kind={isHeard ? 'primary' : 'quiet'} large type="submit" className={waiting}>
-          {level === null ? say.keep : say.keepObserved}
+          {busy ? words.frame.saving : level === null ? say.keep : say.keepObserved}
         </Button>
         <Button
           kind={isHeard ? 'quiet' : 'primary'}
@@ -133,6 +131,11 @@ export function KeepTake({ of, heard, sound, onAgain, onKept, children }: KeepTa
         >
           {say.again}
         </Button>
+        {wasRefused && sound !== null && (
+          <Button large onPress={() => saveSound(sound, title.trim() || words.takes.untitled)}>
+            {words.takes.refused.save}
+          </Button>
+        )}
       </div>
     </form>
   );

@@ -207,7 +207,7 @@ function SoundCheck({ recording }: { readonly recording: ReturnType<typeof useRe
           </Button>
         )}
         <FileTrigger
-          acceptedFileTypes={['audio/*', '.wav', '.mp3', '.m4a', '.ogg', '.flac']}
+          acceptedFileTypes={['audio/*', '.wav', '.mp3', '.m4a', '.ogg', '.webm', '.flac']}
           onSelect={(files) => {
             const file = files?.[0];
             if (file) void recording.openFile(file);

@@ -1,9 +1,12 @@
 // What recording, hearing and keeping takes says. Evidence is told, never marked: no word here calls a figure good or bad.
 
+import { longestTake } from '#contract';
 import type { EvidenceName, FigureUnit } from '#listening';
 import type { DecodeFault } from '../takes/decode-sound.ts';
 
 const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
+
+const longestMinutes = longestTake / 60;
 
 const rows: Readonly<Record<EvidenceName, string>> = {
   phrases: 'Phrases',
@@ -191,8 +194,7 @@ export const takes = {
     latencyIs: (ms: number) => `Delay of loudspeaker and microphone: ${ms} ms, taken into account.`,
     latencyNot: 'The clicks were not heard clearly: turn the loudspeaker up, or use headphones.',
     file: 'Open a file',
-    fileHelp:
-      'A file: wav, mp3, m4a, ogg or flac, up to 15 minutes; its tempo is found in the playing unless you set it here.',
+    fileHelp: `A file: wav, mp3, m4a, ogg, webm or flac, up to ${longestMinutes} minutes; its tempo is found in the playing unless you set it here.`,
     muted: 'The microphone is switched off at its own button or by the system.',
     refused:
       'The browser does not let this page use the microphone. Allow it beside the address at the top, then try again; or open a file.',
@@ -224,7 +226,7 @@ export const takes = {
     leaveTitle: 'This take is not kept yet.',
     leave: 'Throw it away',
     stay: 'Go on with it',
-    tooLong: 'Fifteen minutes are the longest take; it was stopped.',
+    tooLong: `${longestMinutes} minutes are the longest take; it was stopped.`,
   },
   listening: {
     decoding: 'Reading the file',
@@ -236,7 +238,7 @@ export const takes = {
   },
   decode: {
     tooLarge: 'That file is too large to open. Cut the passage out, or save it as mp3, ogg or flac.',
-    tooLong: 'That file is longer than 15 minutes. Cut the passage out first.',
+    tooLong: `That file is longer than ${longestMinutes} minutes. Cut the passage out first.`,
     unreadable: 'This browser cannot read that file as sound. Save it as wav, mp3, m4a, ogg or flac.',
     empty: 'There is nothing in that file.',
   } satisfies Record<DecodeFault, string>,
@@ -277,11 +279,33 @@ export const takes = {
     what: 'What was played',
     keep: 'Keep the take',
     keepObserved: 'Keep, and note the level',
-    held: 'The studio does not answer. The take waits in this browser and is kept as soon as it does.',
+    held: 'The studio has not answered yet. The take waits in this browser and is kept as soon as it does.',
     noteIt: 'Note the level',
     chooseLevel: 'Choose the level first.',
     again: 'Record again',
     keptFigures: 'Only the figures of this take were kept.',
+  },
+
+  /** Takes that waited in this browser and were refused when they came to the studio. */
+  refused: {
+    mark: (n: number) => `Kept here: ${count(n, 'refused take', 'refused takes')}`,
+    title: 'Takes that the studio refused',
+    lead: 'Each stays in this browser until it is taken or you discard it. Discard what is not to be kept, as of a student who was erased.',
+    notDurable: 'This browser keeps nothing: what is here is lost when the page is closed.',
+    told: (title: string, why: string) => `The take “${title}” was refused. ${why}`,
+    stays: 'It stays in this browser: “Kept here” on the page leads to it.',
+    toDo: 'Try again once that is mended; or save the sound as a file, which “Open a file” under “Record a take” hears again; or discard it.',
+    toDoFigures: 'Try again once that is mended; or discard it. Its sound was not to be kept.',
+    sound: (megabytes: string) => `sound: ${megabytes} MB`,
+    withLevel: 'with a level',
+    again: (title: string) => `Try again: ${title}`,
+    save: 'Save the sound as a file',
+    saveOf: (title: string) => `Save the sound as a file: ${title}`,
+    discardOf: (title: string) => `Discard: ${title}`,
+    discardTitle: (title: string) => `Discard “${title}” for good?`,
+    discardText: 'What was not saved as a file cannot be brought back, by nobody.',
+    discardDo: 'Discard it for good',
+    discarded: (title: string) => `Discarded the take “${title}”`,
   },
 
   side: {

@@ -7,6 +7,7 @@ import { ok, type Result } from '#core';
 import { type DrawnSheet, pagesToSvgFile } from '#engraving';
 import { scoreToMidi, scoreToMusicXml } from '#music';
 import { type ApiFault, postForFile } from '../../app/api.ts';
+import { handOver } from '../../app/hand-over.ts';
 import { showFault } from '../../app/send.ts';
 import { Button } from '../../components/button.tsx';
 import { words } from '../../words/index.ts';
@@ -69,17 +70,4 @@ function TakeFile({ label, name, make }: TakeFileProps) {
       {isBusy ? says.making(label) : label}
     </Button>
   );
-}
-
-/** Milliseconds after which a browser has surely taken a file over. */
-const longestTaking = 60_000;
-
-/** Gives the browser a file to put where it puts downloads. */
-function handOver(file: Blob, name: string): void {
-  const url = URL.createObjectURL(file);
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), longestTaking);
 }
