@@ -50,7 +50,7 @@ async function compile() {
 
 /**
  * Node's engine does not inline WebAssembly, and the compiler stops at small functions: with these limits the same plans
- * take 0.955 of the processor time.
+ * take 0.945 of the processor time.
  */
 function inlineMore(code) {
   const module = binaryen.readBinary(code);
