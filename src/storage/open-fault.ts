@@ -37,13 +37,13 @@ export function formatOpenFault(fault: OpenFault): string {
     case 'FolderUnusable':
       return `The studio cannot be kept at ${fault.path}: ${fault.detail}. Make the folder writable for you, free some space, or choose another folder.`;
     case 'FileDamaged':
-      return `The file ${fault.path} is not a studio that can be read: ${fault.detail}. Nothing was changed. ${
+      return `The file ${fault.path} is not a studio that can be read: ${fault.detail}. Nothing in it was changed. ${
         fault.backups[0] === undefined
           ? `There are no backups in ${fault.backupFolder}.`
           : `Backups are in ${fault.backupFolder}; the newest is ${fault.backups[0]}. Restore it with: npx levare restore ${fault.backups[0]}`
       }`;
     case 'BackupFailed':
-      return `The studio at ${fault.path} has to be brought up to date, but the backup before it failed: ${fault.detail}. Nothing was changed. Free some space or mend the backup folder, and start again.`;
+      return `The studio at ${fault.path} has to be brought up to date, but the backup before it failed: ${fault.detail}. Nothing in it was changed. Free some space or mend the backup folder, and start again.`;
     case 'DatabaseUnreachable':
       return `The database at ${fault.path} cannot be used: ${fault.detail}. Check that PostgreSQL is running, and the address, name and password.`;
     case 'DatabaseUnsuitable':

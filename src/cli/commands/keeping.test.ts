@@ -1,6 +1,14 @@
 // The commands that carry a studio from place to place, said with too few or too many words or of no studio at all.
 
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, expect, test, vi } from 'vitest';
@@ -33,6 +41,16 @@ test('where there is no studio, none is exported, and none is made', async () =>
   expect(status).toBe(1);
   expect(said).toContain(`There is no studio in ${nowhere}`);
   expect([existsSync(nowhere), existsSync(file)]).toEqual([false, false]);
+});
+
+test('where the studio’s file is something else, nothing is made beside it', async () => {
+  const data = join(folder, 'something-else');
+  mkdirSync(data);
+  writeFileSync(join(data, 'studio.sqlite'), 'Dear diary. '.repeat(400));
+  const { status, said } = await run(exportStudio, [join(folder, 'studio.json'), '--data', data]);
+  expect(status).toBe(1);
+  expect(said).toContain('Nothing in it was changed');
+  expect(readdirSync(data)).toEqual(['studio.sqlite']);
 });
 
 test('what cannot be put where it was wanted leaves nothing half-written', async () => {

@@ -13,11 +13,10 @@ import {
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
-import { sqliteDialect } from '../dialect/dialect.ts';
 import { migrations } from '../migrations/list.ts';
-import { readDatabaseState } from '../migrations/migrate.ts';
 import { openConnection } from '../sqlite/connection.ts';
 import { type FolderLock, lockFolder } from '../sqlite/folder-lock.ts';
+import { inspectFile } from '../sqlite/inspect-file.ts';
 import { isFolder, makeFolder } from '../sqlite/make-folder.ts';
 import { messageOf } from '../sqlite/sqlite-error.ts';
 import { writeThrough } from './backups.ts';
@@ -56,10 +55,7 @@ export async function restoreBackup({
     chmodSync(fresh, 0o600);
     const verified = verifyFile(fresh);
     if (!verified.ok) return err({ kind: 'BackupUnusable', backup, detail: verified.error.detail });
-    const { database } = openConnection(fresh, 'read');
-    const state = await readDatabaseState(database, sqliteDialect, migrations).finally(() =>
-      database.destroy(),
-    );
+    const state = await inspectFile(fresh, migrations);
     if (!state.ok) return err({ path: source, ...state.error });
     if (state.value.version === 0)
       return err({ kind: 'BackupUnusable', backup, detail: 'it holds no studio' });

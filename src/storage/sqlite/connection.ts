@@ -9,9 +9,16 @@ export interface SqliteConnection {
   readonly database: Kysely<StudioDatabase>;
 }
 
-/** Opens a file, or a database in memory for `:memory:`. Throws what SQLite throws. */
-export function openConnection(path: string, mode: 'write' | 'read'): SqliteConnection {
-  const handle = new Database(path, { readonly: mode === 'read', timeout: busyMilliseconds });
+/**
+ * Opens a file, or a database in memory for `:memory:`. Throws what SQLite throws. `look` is for reading a file that is there,
+ * where SQLite may clear away what it lays beside it: to `read` alone it may not.
+ */
+export function openConnection(path: string, mode: 'write' | 'read' | 'look'): SqliteConnection {
+  const handle = new Database(path, {
+    readonly: mode === 'read',
+    fileMustExist: mode === 'look',
+    timeout: busyMilliseconds,
+  });
   try {
     if (mode === 'write') {
       handle.pragma('journal_mode = WAL');

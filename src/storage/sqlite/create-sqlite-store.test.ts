@@ -1,10 +1,18 @@
-import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { createTurnedClock, newStudioPath, openStudio } from '../contract/data-folder.contract.ts';
 import { apply, putSample, sample } from '../contract/sample-studio.contract.ts';
-import { formatOpenFault } from '../open-fault.ts';
+import { formatOpenFault, type OpenFault } from '../open-fault.ts';
 import { openConnection } from './connection.ts';
 import { createSqliteStore } from './create-sqlite-store.ts';
 
@@ -101,6 +109,83 @@ test('a database of something else is left as it is', async () => {
   });
   expect(readFileSync(path)).toEqual(bytes);
 });
+
+describe('a file that is refused at first sight is left alone, with nothing made beside it:', () => {
+  const other = (path: string, mode: 'delete' | 'wal') => {
+    const handle = new Database(path);
+    handle.pragma(`journal_mode = ${mode}`);
+    handle.exec('create table orders (id integer primary key)');
+    handle.close();
+  };
+  test.each<[string, OpenFault['kind'], (path: string) => Promise<void> | void]>([
+    ['no database', 'FileDamaged', (path) => writeFileSync(path, 'Dear diary. '.repeat(400))],
+    ['that of another program', 'NotAStudio', (path) => other(path, 'delete')],
+    ['that of another program, in WAL mode', 'NotAStudio', (path) => other(path, 'wal')],
+    [
+      'a newer studio',
+      'DatabaseNewer',
+      async (path) => {
+        const elsewhere = newStudioPath();
+        await (await openStudio({ path: elsewhere, clock })).close();
+        copyFileSync(elsewhere, path);
+        const { handle } = openConnection(path, 'write');
+        handle.exec("insert into migration (number, name, at) values (9999, 'later', '')");
+        handle.close();
+      },
+    ],
+    [
+      'an empty one beside backups',
+      'FileDamaged',
+      (path) => {
+        writeFileSync(path, '');
+        mkdirSync(join(dirname(path), 'backups'));
+        writeFileSync(join(dirname(path), 'backups', 'levare-2026-03-03.sqlite'), '');
+      },
+    ],
+  ])('%s', async (_, kind, put) => {
+    const path = newStudioPath();
+    mkdirSync(dirname(path));
+    await put(path);
+    chmodSync(path, 0o644);
+    const look = () => ({
+      files: readdirSync(dirname(path), { recursive: true }).toSorted(),
+      bytes: readFileSync(path),
+      mode: statSync(path).mode,
+    });
+    const before = look();
+    expect(await createSqliteStore({ path, clock })).toMatchObject({ ok: false, error: { kind } });
+    expect(look()).toEqual(before);
+  });
+});
+
+test('a studio that a program left when it broke off is opened with all that was written', async () => {
+  const path = newStudioPath();
+  const store = await openStudio({ path, clock });
+  await putSample(store);
+  const dump = await store.dump();
+  // As it lies there while it is open, its WAL beside it.
+  const left = newStudioPath();
+  mkdirSync(dirname(left));
+  for (const tail of ['', '-wal']) copyFileSync(path + tail, left + tail);
+  await store.close();
+  const again = await openStudio({ path: left, clock });
+  expect(await again.dump()).toEqual(dump);
+  await again.close();
+});
+
+// Root may write everything.
+test.runIf(process.platform !== 'win32' && process.getuid?.() !== 0)(
+  'a studio that was copied from where nothing may be written is opened',
+  async () => {
+    const path = newStudioPath();
+    const store = await openStudio({ path, clock });
+    await putSample(store);
+    await store.close();
+    chmodSync(path, 0o444);
+    await (await openStudio({ path, clock })).close();
+    expect(statSync(path).mode & 0o777).toBe(0o600);
+  },
+);
 
 test('a place where no folder can be is a fault', async () => {
   const path = newStudioPath();

@@ -1,6 +1,6 @@
 // The embedded store: one SQLite file in the studio's data folder, or a database in memory that is gone when closed.
 
-import { chmodSync, closeSync, openSync, statSync } from 'node:fs';
+import { accessSync, chmodSync, closeSync, constants, openSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Clock, err, ok, type Result } from '#core';
 import type { Store } from '#studio';
@@ -10,12 +10,13 @@ import { type Copy, type CopyLeft, listCopies, rewriteCopies } from '../backup/r
 import type { FileDoubtful } from '../backup/verify-file.ts';
 import { sqliteDialect } from '../dialect/dialect.ts';
 import { migrations as allMigrations } from '../migrations/list.ts';
-import { type DatabaseState, migrate, readDatabaseState } from '../migrations/migrate.ts';
+import { type DatabaseState, migrate } from '../migrations/migrate.ts';
 import type { Migration } from '../migrations/migration.ts';
 import type { OpenFault } from '../open-fault.ts';
 import { createStore } from '../store/create-store.ts';
 import { openConnection, type SqliteConnection } from './connection.ts';
 import { lockFolder } from './folder-lock.ts';
+import { inspectFile } from './inspect-file.ts';
 import { makeFolder } from './make-folder.ts';
 import { compactFile, createFileConnections, createMemoryConnections } from './sqlite-connections.ts';
 import { isDamage, isWorld, messageOf } from './sqlite-error.ts';
@@ -48,14 +49,17 @@ export interface SqliteStore extends Store {
 }
 
 /**
- * Opens the studio in a file, making it when there is none. A studio that has something in it is backed up before
- * anything else happens to it.
+ * Opens the studio in a file, making it when there is none. A file that is refused at first sight is left alone, with
+ * nothing made beside it; a studio that has something in it is backed up before anything else happens to it.
  */
 export async function createSqliteStore(
   options: SqliteStoreOptions,
 ): Promise<Result<SqliteStore, OpenFault>> {
   const { path, clock } = options;
   const folder = dirname(path);
+  const backups = createBackups(path, clock);
+  const looked = await tellFaults(path, backups, () => lookAtFile(options, backups));
+  if (!looked.ok) return looked;
   try {
     makeFolder(folder);
   } catch (error) {
@@ -63,22 +67,13 @@ export async function createSqliteStore(
   }
   const lock = lockFolder(folder, clock.instant());
   if (!lock.ok) return lock;
-  const backups = createBackups(path, clock);
-  let opened: Result<Store, OpenFault>;
+  let opened: Result<Store, OpenFault> | null = null;
   try {
-    opened = await openFile(options, backups);
-  } catch (error) {
-    if (isDamage(error)) opened = err(fileDamaged(path, backups, messageOf(error)));
-    else if (isWorld(error)) opened = err({ kind: 'FolderUnusable', path, detail: messageOf(error) });
-    else {
-      lock.value.release();
-      throw error;
-    }
+    opened = await tellFaults(path, backups, () => openFile(options, backups));
+  } finally {
+    if (!opened?.ok) lock.value.release();
   }
-  if (!opened.ok) {
-    lock.value.release();
-    return opened;
-  }
+  if (!opened.ok) return opened;
   const store = opened.value;
   const timer = setInterval(() => {
     backups.makeIfDue().then(
@@ -115,13 +110,49 @@ export async function createMemoryStore(clock: Clock): Promise<Store> {
 
 const hour = 3_600_000;
 
+/** Does some work on the file; what is wrong with it or with the world around it becomes a fault. */
+async function tellFaults<T>(
+  path: string,
+  backups: Backups,
+  work: () => Promise<Result<T, OpenFault>>,
+): Promise<Result<T, OpenFault>> {
+  try {
+    return await work();
+  } catch (error) {
+    if (isDamage(error)) return err(fileDamaged(path, backups, messageOf(error)));
+    if (isWorld(error)) return err({ kind: 'FolderUnusable', path, detail: messageOf(error) });
+    throw error;
+  }
+}
+
+/** What is in the file, before anything is done to it. */
+async function lookAtFile(
+  { path, migrations = allMigrations }: SqliteStoreOptions,
+  backups: Backups,
+): Promise<Result<DatabaseState, OpenFault>> {
+  const file = statSync(path, { throwIfNoEntry: false });
+  if (file === undefined) return ok({ version: 0, pending: migrations });
+  if (file.size === 0 && backups.list().length > 0) return err(fileDamaged(path, backups, 'it is empty'));
+  if (!isUsable(path)) chmodSync(path, file.mode | 0o600); // SQLite gives what it lays beside it the same rights
+  const state = await inspectFile(path, migrations);
+  return state.ok ? state : err({ path, ...state.error });
+}
+
+function isUsable(path: string): boolean {
+  try {
+    accessSync(path, constants.R_OK | constants.W_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 async function openFile(options: SqliteStoreOptions, backups: Backups): Promise<Result<Store, OpenFault>> {
   const { path, clock, migrations = allMigrations } = options;
-  const isNew = createFileIfMissing(path);
-  if (!isNew && statSync(path).size === 0 && backups.list().length > 0)
-    return err(fileDamaged(path, backups, 'it is empty'));
-  const state = await inspectFile(path, migrations);
+  // Once more: until the folder was locked, another program may have had it.
+  const state = await lookAtFile(options, backups);
   if (!state.ok) return state;
+  makePrivateFile(path);
   const backedUp = await backUpAtOpening(options, backups, state.value);
   if (!backedUp.ok) return backedUp;
 
@@ -152,25 +183,9 @@ function compactIfNoted(writer: SqliteConnection): void {
 }
 
 /** Only the owner may read it: it is about children. SQLite gives the files beside it the same rights. */
-function createFileIfMissing(path: string): boolean {
-  const isNew = statSync(path, { throwIfNoEntry: false }) === undefined;
+function makePrivateFile(path: string): void {
   closeSync(openSync(path, 'a', 0o600));
   chmodSync(path, 0o600);
-  return isNew;
-}
-
-/** Looks without writing, so that a file that is not ours stays as it is. */
-async function inspectFile(
-  path: string,
-  migrations: readonly Migration[],
-): Promise<Result<DatabaseState, OpenFault>> {
-  const { database } = openConnection(path, 'read');
-  try {
-    const state = await readDatabaseState(database, sqliteDialect, migrations);
-    return state.ok ? state : err({ path, ...state.error });
-  } finally {
-    await database.destroy();
-  }
 }
 
 async function backUpAtOpening(

@@ -22,11 +22,11 @@ export function lockFolder(folder: string, at: string): Result<FolderLock, OpenF
     const handle = new Database(path, { timeout: 0 });
     try {
       handle.exec('begin exclusive');
+      writeFileSync(holderPath, `process ${process.pid} on ${hostname()}, since ${at}`, { mode: 0o600 });
     } catch (error) {
       handle.close();
       throw error;
     }
-    writeFileSync(holderPath, `process ${process.pid} on ${hostname()}, since ${at}`, { mode: 0o600 });
     return ok({
       release() {
         rmSync(holderPath, { force: true });
