@@ -9,7 +9,9 @@ import { formatWeekday } from '../../src/web/app/format.ts';
 import { words } from '../../src/web/words/index.ts';
 import { lessonsOf, readCourseOf, readStudio, readView, untilView } from '../harness/api.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
+import { hold } from '../harness/hold.ts';
 import { createKeyboard } from '../harness/keyboard.ts';
+import { settle } from '../harness/settle.ts';
 import { createStory } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
 
@@ -41,9 +43,32 @@ const field = (label: string, within: Page | Locator = page) => within.getByLabe
 const heading = (text: string | RegExp) => page.getByRole('heading', { name: text }).first().waitFor();
 const readCourse = () => readCourseOf(page, name);
 
-tell('enter and found a studio', async () => {
+tell('a file that is refused leaves the keys where they were', async () => {
   await page.goto(studio.link);
   await heading(words.welcome.found.title);
+  const { importAction, importing } = words.settings.keep;
+  const reply = await hold(page, '**/api/import', 'after it is answered');
+  const choosing = page.waitForEvent('filechooser');
+  await keys.act(button(importAction));
+  const file = { name: 'studio.json', mimeType: 'application/json', buffer: Buffer.from('{"format":') };
+  await (await choosing).setFiles(file);
+  await reply.asked;
+  expect(await keys.isOn(button(importing))).toBe(true);
+  // Meanwhile it hears nothing.
+  let isAskedAgain = false;
+  page.on('filechooser', () => {
+    isAskedAgain = true;
+  });
+  await keys.press('Enter');
+  reply.letGo();
+  await page.getByText('This file ends too early').waitFor();
+  await button(importAction).waitFor();
+  await settle(page);
+  expect(await keys.isOn(button(importAction))).toBe(true);
+  expect(isAskedAgain).toBe(false);
+});
+
+tell('found a studio', async () => {
   await keys.write(page.getByLabel(words.welcome.found.name), 'Quay Lane Studio');
   await keys.write(page.getByLabel(words.welcome.found.teacher), 'Mara Lindqvist');
   await keys.press('Enter');
@@ -324,6 +349,20 @@ tell('import students from pasted rows, one of them mended', async () => {
     .waitFor();
 });
 
+tell('a text that is refused leaves the keys where they were', async () => {
+  await keys.act(link(words.frame.units));
+  const say = words.units.file;
+  await keys.act(button(words.units.takeIn));
+  await keys.write(page.getByLabel(say.paste), 'no unit at all');
+  await keys.act(button(say.look));
+  await page.getByRole('dialog').getByRole('alert').waitFor();
+  await settle(page);
+  expect(await keys.isOn(button(say.look))).toBe(true);
+  await keys.press('Escape');
+  await page.getByRole('dialog').waitFor({ state: 'hidden' });
+  await keys.act(link(words.frame.students));
+});
+
 tell('cancel a lesson from the table, and take it back', async () => {
   await keys.act(link(name));
   await score().waitFor();
@@ -351,5 +390,6 @@ tell('export everything', async () => {
   const downloading = page.waitForEvent('download');
   await keys.act(link(words.settings.keep.exportAction));
   expect(await (await downloading).failure()).toBeNull();
-  expect(watched.faults()).toEqual([]);
+  // But for the file that was refused.
+  expect(watched.faults(/status of 422/)).toEqual([]);
 });

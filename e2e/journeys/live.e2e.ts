@@ -6,6 +6,7 @@ import { afterAll, beforeAll, expect } from 'vitest';
 import { createId, type PlainDate } from '#core';
 import { sendCommand } from '../harness/api.ts';
 import { launchBrowser, openPage, openWindow, type WatchedPage } from '../harness/browser.ts';
+import { hold } from '../harness/hold.ts';
 import { foundSmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
@@ -47,26 +48,6 @@ const addElsewhere = (name: string) =>
   });
 
 const named = (page: Page, name: string) => page.getByText(name).first();
-
-/** Keeps what a page asks for at these addresses waiting, from now until all is let go. */
-async function hold(page: Page, addresses: string, when: 'before it is asked' | 'after it is answered') {
-  let letGo = () => {};
-  const isLetGo = new Promise<void>((done) => {
-    letGo = done;
-  });
-  let isAsked = () => {};
-  const asked = new Promise<void>((done) => {
-    isAsked = done;
-  });
-  await page.route(addresses, async (route) => {
-    const response = when === 'after it is answered' ? await route.fetch() : undefined;
-    isAsked();
-    await isLetGo;
-    await (response === undefined ? route.continue() : route.fulfill({ response }));
-  });
-  /** `asked`: the first was asked for, and where so wished answered, and waits. */
-  return { asked, letGo };
-}
 
 tell('a change between the reading of a page and the opening of its line is shown', async () => {
   const { page, faults } = await openWindow(elsewhere.context);

@@ -29,7 +29,7 @@ export function ImportStudio({ onDone }: { readonly onDone?: () => void }) {
     <ChooseFile
       label={busy ? says.importing : says.importAction}
       accept={['.json', 'application/json']}
-      disabled={busy}
+      pending={busy}
       onText={(text) => void bring(text)}
     />
   );

@@ -8,18 +8,21 @@ export interface TickProps {
   readonly ticked: boolean;
   readonly onTick: (ticked: boolean) => void;
   readonly disabled?: boolean;
+  /** What it belongs to is under way: it keeps the focus and stays as it is. */
+  readonly pending?: boolean;
   /** The name read out, where the words beside it are not enough. */
   readonly label?: string;
   readonly children?: ReactNode;
 }
 
-export function Tick({ ticked, onTick, disabled = false, label, children }: TickProps) {
+export function Tick({ ticked, onTick, disabled = false, pending = false, label, children }: TickProps) {
   return (
     <Checkbox
       className="tick"
       isSelected={ticked}
       onChange={onTick}
       isDisabled={disabled}
+      isReadOnly={pending}
       {...(label === undefined ? {} : { 'aria-label': label })}
     >
       <svg className="tick-box" viewBox="0 0 20 20" aria-hidden="true">

@@ -67,7 +67,7 @@ export function TakeUp({ lesson, onClose, onTaken }: TakeUpProps) {
             ))}
           </RadioGroup>
           <div className="take-up-actions">
-            <Button kind="primary" large isDisabled={busy || !chosen} onPress={() => void take()}>
+            <Button kind="primary" large isDisabled={!chosen} pending={busy} onPress={() => void take()}>
               {words.lesson.takeUpDo}
             </Button>
             <Button large onPress={onClose}>

@@ -124,7 +124,8 @@ export function GiveUnit({ course, given, onClose }: Props) {
           <p className="form-end">
             <Button
               kind="primary"
-              isDisabled={command() === null || asking}
+              isDisabled={command() === null}
+              pending={asking}
               onPress={() => {
                 const one = command();
                 if (one) void ask([one]);

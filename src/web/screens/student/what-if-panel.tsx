@@ -69,7 +69,7 @@ export function WhatIfPanel({
 
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    if (commands.length > 0) void ask(commands);
+    if (commands.length > 0 && !asking) void ask(commands);
   };
   return (
     <section className="what-if no-print" aria-labelledby="what-if-title">
@@ -147,7 +147,8 @@ export function WhatIfPanel({
           <Button
             kind={imagined ? 'quiet' : 'primary'}
             type="submit"
-            isDisabled={commands.length === 0 || asking}
+            isDisabled={commands.length === 0}
+            pending={asking}
           >
             {say.show}
           </Button>

@@ -126,14 +126,14 @@ export function ImportScreen() {
           label={preview ? says.another : says.file}
           kind={preview ? 'quiet' : 'primary'}
           accept={['.csv', '.txt', '.tsv', 'text/csv', 'text/plain']}
-          disabled={busy}
+          pending={busy}
           onText={start}
         />
         {!preview && (
           <>
             <TextField label={says.paste} rows={8} value={pasted} onValue={setPasted} help={says.example} />
             <div>
-              <Button isDisabled={pasted.trim() === '' || busy} onPress={() => start(pasted)}>
+              <Button isDisabled={pasted.trim() === ''} pending={busy} onPress={() => start(pasted)}>
                 {says.read}
               </Button>
             </div>
@@ -149,7 +149,7 @@ export function ImportScreen() {
           {leftOut.length > 0 && <p className="soft">{says.leftOut(leftOut)}</p>}
           {turning && example && (
             <div className="import-turn">
-              <Tick ticked={turning.isTurned} disabled={busy} onTick={turn}>
+              <Tick ticked={turning.isTurned} pending={busy} onTick={turn}>
                 {says.turn(example.as, example.turned)}
               </Tick>
             </div>
@@ -165,12 +165,17 @@ export function ImportScreen() {
           <ImportSiblings
             found={siblings}
             isTicked={areSiblings}
-            disabled={busy}
+            pending={busy}
             onTick={(found, isTicked) => setTickedSiblings(new Map(tickedSiblings).set(found.key, isTicked))}
           />
           <p className="form-care import-care">{says.minor}</p>
           <div className="import-end">
-            <Button kind="primary" isDisabled={taken.length === 0 || busy} onPress={() => void importTaken()}>
+            <Button
+              kind="primary"
+              isDisabled={taken.length === 0}
+              pending={busy}
+              onPress={() => void importTaken()}
+            >
               {says.action(taken.length)}
             </Button>
             <Button kind="plain" onPress={() => navigate('/students')}>

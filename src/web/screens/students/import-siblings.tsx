@@ -9,11 +9,12 @@ const says = words.studentsImport;
 export interface ImportSiblingsProps {
   readonly found: readonly FoundSiblings[];
   readonly isTicked: (found: FoundSiblings) => boolean;
-  readonly disabled: boolean;
+  /** The import is under way: what is ticked now would come too late. */
+  readonly pending: boolean;
   readonly onTick: (found: FoundSiblings, ticked: boolean) => void;
 }
 
-export function ImportSiblings({ found, isTicked, disabled, onTick }: ImportSiblingsProps) {
+export function ImportSiblings({ found, isTicked, pending, onTick }: ImportSiblingsProps) {
   if (found.length === 0) return null;
   return (
     <fieldset className="import-siblings">
@@ -22,7 +23,7 @@ export function ImportSiblings({ found, isTicked, disabled, onTick }: ImportSibl
       <ul>
         {found.map((one) => (
           <li key={one.key}>
-            <Tick ticked={isTicked(one)} disabled={disabled} onTick={(ticked) => onTick(one, ticked)}>
+            <Tick ticked={isTicked(one)} pending={pending} onTick={(ticked) => onTick(one, ticked)}>
               {says.siblingNames(one.names)}{' '}
               <span className="faint">{one.why === 'column' ? says.byColumn : says.byContact}</span>
             </Tick>

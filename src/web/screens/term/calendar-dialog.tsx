@@ -66,7 +66,7 @@ export function CalendarDialog({ today, onClose }: CalendarDialogProps) {
             label={words.studentsImport.file}
             kind={preview ? 'quiet' : 'primary'}
             accept={['.ics', 'text/calendar']}
-            disabled={busy}
+            pending={busy}
             onText={(text) => void read(text)}
           />
         </div>
@@ -101,7 +101,12 @@ export function CalendarDialog({ today, onClose }: CalendarDialogProps) {
             </ul>
             {preview.holidays.every((holiday) => holiday.known) && <p>{says.allKnown}</p>}
             <div className="form-end">
-              <Button kind="primary" isDisabled={busy || taken.length === 0} onPress={() => void add()}>
+              <Button
+                kind="primary"
+                isDisabled={taken.length === 0}
+                pending={busy}
+                onPress={() => void add()}
+              >
                 {says.importAction(taken.length)}
               </Button>
               <Button kind="plain" onPress={onClose}>

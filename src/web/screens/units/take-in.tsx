@@ -68,13 +68,13 @@ function TakeInForm({ onDone }: { readonly onDone: (unit: UnitId | null) => void
         label={preview ? says.another : says.choose}
         kind={first ? 'quiet' : 'primary'}
         accept={['.yaml', '.yml', '.json', 'application/json', 'application/yaml', 'text/plain']}
-        disabled={busy}
+        pending={busy}
         onText={(text) => void look(text)}
       />
       {(!preview || preview.faults.length > 0) && (
         <>
           <TextField label={says.paste} rows={6} value={pasted} onValue={setPasted} />
-          <Button isDisabled={pasted.trim() === '' || busy} onPress={() => void look(pasted)}>
+          <Button isDisabled={pasted.trim() === ''} pending={busy} onPress={() => void look(pasted)}>
             {says.look}
           </Button>
         </>
