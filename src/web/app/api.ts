@@ -75,7 +75,7 @@ export function postJson<T>(
   return postText<T>(path, JSON.stringify(body), signal);
 }
 
-/** Sends text that is JSON already, or that the server says of what is wrong with it. */
+/** Sends a text as it is: JSON, or something of which the server says why it is none. */
 export function postText<T>(
   path: string,
   body: string,
