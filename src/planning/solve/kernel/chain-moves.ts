@@ -3,7 +3,7 @@
 // of several would find, at a fraction of its cost. U stays as it is.
 
 import { cells, inLesson, lessonSize, listed, listedActivity, listStart } from './chunk-list.ts';
-import { addWork } from './clock.ts';
+import { addWork } from './inserter.ts';
 import { int } from './memory.ts';
 import { activityCount, lessonCount, maxChunkOf, minChunkOf, reviewMinutes, reviewOf } from './model.ts';
 import {
@@ -28,9 +28,8 @@ import { joinPartShare, joinShare, laterShare, partShare, shiftShare } from './t
 /** What a step of a chain ends with: there is room for everything, or no way on. */
 const settled: i32 = -1;
 const stuck: i32 = -2;
-/** Work of each chunk that may make way, and of each lesson that it may go to. */
-const chunkWork: i32 = 60;
-const lessonWork: i32 = 27;
+/** Work of each chunk that makes way. */
+const stepWork: i32 = 110;
 
 /** Finds a random chain that leaves every lesson with room; false when there is none that way. It is not made yet. */
 export function findChain(level: i32): bool {
@@ -40,6 +39,7 @@ export function findChain(level: i32): bool {
   const origin = int(lessonOf, int(cells, place));
   let l = int(chunks, i) > 1 && draw() < joinShare ? join(place, i, origin) : leave(place, i, origin);
   while (l >= 0 && !wouldFit(l)) {
+    addWork(stepWork);
     if (movingCount >= mostMoving) return false;
     l = draw() < shiftShare ? pushMinutes(l) : pushChunk(l, origin);
   }
@@ -130,7 +130,6 @@ function pushChunk(l: i32, origin: i32): i32 {
   const size = int(lessonSize, l);
   const start = drawIndex(size);
   for (let n = 0; n < size; n++) {
-    addWork(chunkWork);
     const place = int(inLesson, l * activityCount + around(start, n, size));
     const j = int(listedActivity, place);
     if (isMoving(j)) continue;
@@ -152,7 +151,6 @@ function sendAnywhere(j: i32, from: i32, until: i32, origin: i32): i32 {
   const start = drawIndex(width);
   let full = stuck;
   for (let n = -1; n < width; n++) {
-    addWork(lessonWork);
     const l = n < 0 ? origin : from + around(start, n, width);
     if (l < from || l > until || int(minutes, j * lessonCount + l) > 0) continue;
     sendTo(l);

@@ -1,8 +1,7 @@
 // Puts one activity back into the lessons in the best way there is with everything else as it stands: an exact dynamic
 // programme over lessons × minutes placed so far (× lessons in a row, where the run limit can bite).
 
-import { addWork } from './clock.ts';
-import { leastOf, pWeight, row, splitFactor, startInsertion, stop } from './inserter.ts';
+import { addWork, leastOf, pWeight, row, splitFactor, startInsertion, stop } from './inserter.ts';
 import { int, real } from './memory.ts';
 import {
   carries,
@@ -25,9 +24,6 @@ import { plainProgramme, readPlain } from './plain-programme.ts';
 import { isRunAllowed, readRun, runProgramme } from './run-programme.ts';
 import { doneAt, firstAt, never, refreshActivity, setMinutes } from './state.ts';
 
-/** Work of taking one activity out and in again, beside its programme and its cells. */
-const insertWork: i32 = 190;
-
 /**
  * Inserts an activity that stands nowhere. False when that breaks the plan: successors are placed and it cannot be
  * complete in time for them. Placing nothing is fine otherwise.
@@ -46,7 +42,7 @@ export function insertActivity(i: i32, carry: bool): bool {
     needed = true;
     if (start < until) until = start;
   }
-  addWork(insertWork);
+  addWork(30);
   if (int(demandOf, i) === 0) return true;
   if (from > until) return !needed;
   const wantsAll = needed || real(weightOf, i) > 0 || (carry && int(carries, i) === 1);

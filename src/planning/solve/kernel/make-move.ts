@@ -1,9 +1,9 @@
 // Makes a move when it is worth it. What can be told beforehand is: most moves are given up without touching the plan.
 
 import { cells, inLesson, lessonSize, listChunks } from './chunk-list.ts';
-import { addWork } from './clock.ts';
 import { isWorth } from './heats.ts';
 import { insertReview } from './insert-review.ts';
+import { addWork } from './inserter.ts';
 import { addInt, int, setInt } from './memory.ts';
 import {
   activityCount,
@@ -53,13 +53,11 @@ export let penaltyChange: f64 = 0;
 export let earlyChange: f64 = 0;
 /** Stands for a lesson with too many strands. */
 const tooMany: i32 = 1 << 10;
-/** Work of telling what a move is worth, by the activities in it, and of making it, be it taken back. */
-const tellWork: i32 = 100;
-const makeWork: i32 = 160;
+/** Work of a move that is made, be it taken back. */
+const makeWork: i32 = 260;
 
 /** Makes the move if it is allowed and worth it at this level; false when not, with everything as it was. */
 export function makeMove(level: i32): bool {
-  addWork(movingCount * tellWork);
   const solo = soloChange();
   if (solo >= tooMany) return false;
   let early = 0;

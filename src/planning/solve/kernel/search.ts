@@ -5,9 +5,8 @@
 import { createBounds, findBounds, leastPenalty, leastUndone } from './bounds.ts';
 import { chooseRuin } from './choose-ruin.ts';
 import { createChunkList, listChunks } from './chunk-list.ts';
-import { addWork, clearWork, work } from './clock.ts';
 import { coolHeats, createHeats, heats, isKept, luckFrom } from './heats.ts';
-import { clearInserter, createInserter } from './inserter.ts';
+import { addWork, clearInserter, createInserter, work } from './inserter.ts';
 import { createLastPlan, loadLastPlan } from './last-plan.ts';
 import { copyInts, copyReals, int, newInts, real } from './memory.ts';
 import { moveMinutes } from './minute-moves.ts';
@@ -22,7 +21,6 @@ import {
   chunks,
   clearState,
   createState,
-  journalLength,
   keepPlan,
   never,
   restorePlan,
@@ -39,8 +37,8 @@ const stepsPerCell: i32 = 148;
 const workPerStep: i32 = 1000;
 /** First plans made from nothing, each in another order; the best of them is searched from. */
 const starts: i32 = 8;
-/** Work of each cell that a round changes, and of each that it puts back. */
-const cellWork: i32 = 25;
+/** Work of a move of single minutes. */
+const minuteMoveWork: i32 = 8;
 
 export let rounds: i32 = 0;
 // the best of all searches, and of the one at hand
@@ -119,7 +117,6 @@ function onSwapGain(): void {
 function searchOnce(steps: f64): void {
   clearState();
   clearInserter();
-  clearWork();
   keepPlan(blankMinutes, blankReviewAt);
   if (hasLast) loadLastPlan();
   measureScore(current);
@@ -133,6 +130,7 @@ function searchOnce(steps: f64): void {
     keepIfBest();
   }
   const budget = lessonCount > 0 && activityCount > 0 ? steps * f64(workPerStep) : 0;
+  const roundWork = 30 * activityCount + 22 * lessonCount + 100;
   const lastLevel = hasLast ? 3 : 2;
   findBounds();
   level = -1;
@@ -159,6 +157,7 @@ function searchOnce(steps: f64): void {
       continue;
     }
     round++;
+    addWork(roundWork);
     const along = min(1, (work - levelStart) / ((levelEnd - levelStart) * 0.9));
     if ((level === 1 || level === 2) && returned < returns && along * f64(returns + 1) >= f64(returned + 1)) {
       // a walk that has gone astray goes on from the best plan
@@ -179,15 +178,13 @@ function searchOnce(steps: f64): void {
     // drawn before, so that a plan that leaves too much undone is given up early
     const luck = luckFrom(draw());
     const mostUndone = real(current, 0) + real(heats, 0) * luck + 1e-7;
-    const isWhole = recreate(level, mostUndone, false);
-    addWork((journalLength >> 1) * cellWork);
-    if (!isWhole) {
-      putBack();
+    if (!recreate(level, mostUndone, false)) {
+      undoStep();
       continue;
     }
     measureScore(candidate);
     if (!isKept(candidate, current, level, luck)) {
-      putBack();
+      undoStep();
       continue;
     }
     const before = current;
@@ -197,15 +194,11 @@ function searchOnce(steps: f64): void {
       listChunks();
       moveMinutes(current, real(heats, 0), level === 2 ? real(heats, 2) : Infinity, minuteMoves);
       if (hasLast) measureScore(current);
+      addWork(minuteMoves * minuteMoveWork + activityCount * lessonCount);
     }
     noteGain();
   }
   rounds += round;
-}
-
-function putBack(): void {
-  addWork((journalLength >> 1) * cellWork);
-  undoStep();
 }
 
 function isLeast(): bool {

@@ -2,19 +2,19 @@
 
 import { findChain } from './chain-moves.ts';
 import { listChunks, listed } from './chunk-list.ts';
-import { addWork } from './clock.ts';
+import { addWork } from './inserter.ts';
 import { earlyChange, makeMove, penaltyChange } from './make-move.ts';
 import { real, setReal } from './memory.ts';
 import { swapLessons } from './swap-lessons.ts';
 import { lessonSwaps, swaps } from './tuning.ts';
 
-/** Work of a round by the chunks there are, beside what chains and moves cost. */
-const chunkWork: i32 = 60;
+/** Work of each, beside what a chain and a move cost. */
+const tryWork: i32 = 60;
 
 /** Tries a number of moves on the state and keeps `score` up to date; `onGain` is told of each that made it better. */
 export function swapChunks(score: i32, level: i32, onGain: () => void): void {
   listChunks();
-  addWork(listed * chunkWork);
+  addWork(swaps * tryWork);
   if (listed < 2) return;
   for (let n = 0; n < swaps; n++) {
     const isMade = n < lessonSwaps ? swapLessons(level) : findChain(level) && makeMove(level);
