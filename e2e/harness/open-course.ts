@@ -1,12 +1,38 @@
-// A student with a course on a weekly lesson, set up past the screens.
+// A student, and one with a course on a weekly lesson, set up past the screens.
 
 import type { Page } from 'playwright-core';
+import type { CommandOf } from '#contract';
 import { createId, type Id, type PlainDate, type PlainTime, weekdayOf } from '#core';
 import type { InstrumentId } from '#music';
 import type { Stage, UnitId } from '#planning';
 import { readCourseOf, sendCommand } from './api.ts';
 
 const random = { next: Math.random };
+
+/** Adds a student, of whom nothing is known but what is given. */
+export async function addStudent(
+  page: Page,
+  name: string,
+  more: Partial<CommandOf<'student.add'>['student']> = {},
+): Promise<Id<'student'>> {
+  const id = createId('student', random);
+  await sendCommand(page, {
+    type: 'student.add',
+    student: {
+      id,
+      name,
+      born: null,
+      birthYear: null,
+      instruments: [],
+      family: null,
+      contacts: [],
+      note: '',
+      since: '2026-01-01' as PlainDate,
+      ...more,
+    },
+  });
+  return id;
+}
 
 export interface CourseWish {
   readonly name: string;
@@ -29,7 +55,7 @@ export interface OpenedCourse {
 /** Adds the student and opens the course. */
 export async function openCourse(page: Page, wish: CourseWish): Promise<OpenedCourse> {
   const { name, instrument, stage, age, from, time } = wish;
-  const [student, course] = [createId('student', random), createId('course', random)];
+  const course = createId('course', random);
   const strands = wish.strands.map((strand, at) => ({
     id: createId('strand', random),
     name: strand,
@@ -37,19 +63,10 @@ export async function openCourse(page: Page, wish: CourseWish): Promise<OpenedCo
     priority: 1,
     deadline: null,
   }));
-  await sendCommand(page, {
-    type: 'student.add',
-    student: {
-      id: student,
-      name,
-      born: null,
-      birthYear: Number(from.slice(0, 4)) - age,
-      instruments: [{ instrument, stage }],
-      family: null,
-      contacts: [],
-      note: '',
-      since: from,
-    },
+  const student = await addStudent(page, name, {
+    birthYear: Number(from.slice(0, 4)) - age,
+    instruments: [{ instrument, stage }],
+    since: from,
   });
   await sendCommand(page, {
     type: 'course.open',

@@ -25,12 +25,17 @@ export function createStory(pages: () => readonly Page[]) {
   };
 }
 
-async function picture(pages: readonly Page[], title: string): Promise<void> {
+/** Keeps a picture of what is on screen, to be looked at. */
+export async function takePicture(page: Page, name: string): Promise<void> {
   mkdirSync(outputFolder, { recursive: true });
+  await page.screenshot({ path: join(outputFolder, `${name}.png`) });
+}
+
+async function picture(pages: readonly Page[], title: string): Promise<void> {
   const name = title.replace(/\W+/g, '-').slice(0, 60);
   for (const [at, page] of pages.entries()) {
     if (page.isClosed()) continue;
     // The picture is a help; the failure itself is what counts.
-    await page.screenshot({ path: join(outputFolder, `failed-${name}-${at}.png`) }).catch(() => undefined);
+    await takePicture(page, `failed-${name}-${at}`).catch(() => undefined);
   }
 }

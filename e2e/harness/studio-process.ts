@@ -1,6 +1,6 @@
 // The built application as a real process on a free port with its own data folder: started, killed and started again.
 
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -21,7 +21,7 @@ export interface StudioProcess {
   wake(): void;
 }
 
-const root = join(import.meta.dirname, '..', '..');
+const program = join(import.meta.dirname, '..', '..', 'dist/cli/main.js');
 
 /** A data folder for one test. */
 export function createDataFolder(): { readonly path: string; remove(): void } {
@@ -37,16 +37,7 @@ export function startStudio(
 ): Promise<StudioProcess> {
   const child = spawn(
     process.execPath,
-    [
-      join(root, 'dist/cli/main.js'),
-      'start',
-      '--no-open',
-      '--port',
-      String(port),
-      '--data',
-      dataFolder,
-      ...more,
-    ],
+    [program, 'start', '--no-open', '--port', String(port), '--data', dataFolder, ...more],
     { stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, CI: 'true' } },
   );
   let output = '';
@@ -74,6 +65,14 @@ export function startStudio(
     );
   });
 }
+
+/** Starts a studio that has ended again, at the address that it had. */
+export const startAgain = ({ dataFolder, address }: StudioProcess): Promise<StudioProcess> =>
+  startStudio(dataFolder, Number(new URL(address).port));
+
+/** Runs a command of Levare on a data folder and returns what it printed; throws where it ends with a fault. */
+export const runLevare = (dataFolder: string, ...args: readonly string[]): string =>
+  execFileSync(process.execPath, [program, ...args, '--data', dataFolder]).toString();
 
 function end(child: ChildProcess, signal: NodeJS.Signals): Promise<void> {
   if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve();

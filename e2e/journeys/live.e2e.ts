@@ -3,13 +3,12 @@
 
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
-import { createId, type PlainDate } from '#core';
-import { sendCommand } from '../harness/api.ts';
 import { launchBrowser, openPage, openWindow, type WatchedPage } from '../harness/browser.ts';
 import { hold } from '../harness/hold.ts';
+import { addStudent } from '../harness/open-course.ts';
 import { foundSmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
-import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createDataFolder, type StudioProcess, startAgain, startStudio } from '../harness/studio-process.ts';
 
 const folder = createDataFolder();
 let studio: StudioProcess;
@@ -31,21 +30,7 @@ afterAll(async () => {
 
 const tell = createStory(() => browser?.contexts().flatMap((context) => context.pages()) ?? []);
 
-const addElsewhere = (name: string) =>
-  sendCommand(elsewhere.page, {
-    type: 'student.add',
-    student: {
-      id: createId('student', { next: Math.random }),
-      name,
-      born: null,
-      birthYear: null,
-      instruments: [],
-      family: null,
-      contacts: [],
-      note: '',
-      since: '2026-01-01' as PlainDate,
-    },
-  });
+const addElsewhere = (name: string) => addStudent(elsewhere.page, name);
 
 const named = (page: Page, name: string) => page.getByText(name).first();
 
@@ -103,7 +88,7 @@ tell('a change after a line was lost and before it is open again is shown', asyn
   await named(page, 'Cy Late').waitFor();
   const line = await hold(page, '**/api/live', 'before it is asked');
   await studio.stop();
-  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+  studio = await startAgain(studio);
   await line.asked;
   await addElsewhere('Di Again');
   expect(await page.getByText('Di Again').count()).toBe(0);

@@ -6,11 +6,12 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { CourseView, DayView, LessonView, StudentsView } from '#contract';
-import { addDays, createId, type PlainDate, present } from '#core';
+import { addDays, type PlainDate, present } from '#core';
 import { words } from '../../src/web/words/index.ts';
-import { lessonsOf, readStudio, readView, sendCommand } from '../harness/api.ts';
+import { lessonsOf, readStudio, readView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
+import { addStudent } from '../harness/open-course.ts';
 import { settle } from '../harness/settle.ts';
 import { outputFolder } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
@@ -211,19 +212,10 @@ describe('an empty studio', () => {
             ['Ida Brook', 2017, 'recorder_descant'],
             ['Tom Field', 1968, null],
           ] as const)
-            await sendCommand(emptyPage.page, {
-              type: 'student.add',
-              student: {
-                id: createId('student', { next: Math.random }),
-                name,
-                born: null,
-                birthYear,
-                instruments: instrument === null ? [] : [{ instrument, stage: 'beginner' }],
-                family: null,
-                contacts: [],
-                note: '',
-                since: today,
-              },
+            await addStudent(emptyPage.page, name, {
+              birthYear,
+              instruments: instrument === null ? [] : [{ instrument, stage: 'beginner' }],
+              since: today,
             });
           await go(emptyPage, '/students/first', words.students.first.title);
           const day = emptyPage.page.getByRole('combobox', { name: words.students.first.day });

@@ -12,7 +12,7 @@ import { findWithAxe } from '../harness/axe.ts';
 import { launchBrowser, openPage, type WatchedPage } from '../harness/browser.ts';
 import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
-import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createDataFolder, type StudioProcess, startAgain, startStudio } from '../harness/studio-process.ts';
 import { createLessonPage } from '../page-models/lesson-page.ts';
 
 const folder = createDataFolder();
@@ -51,7 +51,7 @@ tell('a note written without a server outlives the page, and the page comes back
   await page.getByText(words.frame.waiting(1)).waitFor();
   expect(await findWithAxe(page)).toEqual([]);
 
-  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+  studio = await startAgain(studio);
   await note.waitFor();
   await expect.poll(() => note.inputValue()).toBe('Written in the dark.');
   await untilView(
@@ -85,7 +85,7 @@ tell('a screen not seen before opens while there is no server', async () => {
   await studio.kill();
   await page.getByRole('link', { name: words.lesson.close }).click();
   await page.getByRole('heading', { name: words.lesson.closing.review }).waitFor();
-  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+  studio = await startAgain(studio);
 });
 
 tell('a browser that did not come by the link is told so, and rests', async () => {

@@ -1,7 +1,6 @@
 // A backup is put back while a browser is open on the studio: what waits there arrives, and nothing that the backup does not
 // hold is shown on, or written back, without a word.
 
-import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
@@ -12,7 +11,13 @@ import { lessonsOf, readCourseOf, readView, sendCommand, untilView } from '../ha
 import { launchBrowser, openPage, patience, type WatchedPage } from '../harness/browser.ts';
 import { foundSmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
-import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import {
+  createDataFolder,
+  runLevare,
+  type StudioProcess,
+  startAgain,
+  startStudio,
+} from '../harness/studio-process.ts';
 import { createFrame } from '../page-models/frame.ts';
 import { createLessonPage } from '../page-models/lesson-page.ts';
 
@@ -37,23 +42,13 @@ afterAll(async () => {
 
 const tell = createStory(() => [watched.page]);
 const readLesson = () => readView<LessonView>(watched.page, `/api/lessons/${lesson}`);
-const startAgain = async () => {
-  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
-};
-const levare = (...args: readonly string[]) =>
-  execFileSync(process.execPath, [
-    join(import.meta.dirname, '../../dist/cli/main.js'),
-    ...args,
-    '--data',
-    folder.path,
-  ]).toString();
 /** Closes Levare, and puts the first backup back; `meanwhile` happens in the open page before that. */
 async function putBack(meanwhile: () => Promise<void>): Promise<void> {
   await studio.stop();
   await meanwhile();
-  const backup = present(/levare-\S+\.sqlite/.exec(levare('restore'))?.[0], 'a backup');
-  levare('restore', backup);
-  await startAgain();
+  const backup = present(/levare-\S+\.sqlite/.exec(runLevare(folder.path, 'restore'))?.[0], 'a backup');
+  runLevare(folder.path, 'restore', backup);
+  studio = await startAgain(studio);
 }
 
 tell('what was typed while it was put back is added to what the backup holds', async () => {
@@ -64,7 +59,7 @@ tell('what was typed while it was put back is added to what the backup holds', a
   await createFrame(page).waitUntilSaved();
   // The start makes the backup.
   await studio.stop();
-  await startAgain();
+  studio = await startAgain(studio);
   await note.press('Control+End');
   await page.keyboard.insertText(' Bravo.');
   await untilView(readLesson, (view) => view.note === 'Alpha. Bravo.', 'it is taken');
@@ -132,11 +127,11 @@ tell(
       const another = await startStudio(other.path);
       await sendElsewhere(another);
       await another.stop();
-      levare('restore', join(other.path, 'studio.sqlite'));
+      runLevare(folder.path, 'restore', join(other.path, 'studio.sqlite'));
     } finally {
       other.remove();
     }
-    await startAgain();
+    studio = await startAgain(studio);
     await createFrame(page)
       .messages.getByText(/Alpha\. For another studio\./)
       .first()

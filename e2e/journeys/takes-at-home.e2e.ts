@@ -1,8 +1,6 @@
 // A take recorded at home, from the practice sheet, by the keys alone: consent, the take, a slip, keeping; then the teacher hears
 // it, notes a level that it shows, and finds it again from the level. And a check is told what to listen for without a mouse.
 
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { CourseView, TakesView } from '#contract';
@@ -13,7 +11,7 @@ import { findWithAxe } from '../harness/axe.ts';
 import type { WatchedPage } from '../harness/browser.ts';
 import { createKeyboard } from '../harness/keyboard.ts';
 import type { SmallStudio } from '../harness/small-studio.ts';
-import { createStory, outputFolder } from '../harness/story.ts';
+import { createStory, takePicture } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess } from '../harness/studio-process.ts';
 import { startTakeStudio } from '../harness/take-studio.ts';
 import { createTakePage } from '../page-models/take-page.ts';
@@ -135,8 +133,7 @@ tell('the teacher hears it, notes the level that it shows, and finds it from the
   );
   await keys.act(take.sheet.getByRole('button', { name: say.result.hear, exact: true }));
   await keys.act(take.sheet.getByRole('button', { name: say.result.stop, exact: true }));
-  mkdirSync(outputFolder, { recursive: true });
-  await page.screenshot({ path: join(outputFolder, 'takes-at-home.png') });
+  await takePicture(page, 'takes-at-home');
   await keys.press('Escape');
   await take.sheet.waitFor({ state: 'hidden' });
   expect(window.faults()).toEqual([]);

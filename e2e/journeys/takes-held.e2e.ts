@@ -1,8 +1,7 @@
 // A take that the studio does not answer for, and one that it refuses because another studio was put back meanwhile: the sheet
 // does not wait for ever, and no sound is lost.
 
-import { execFileSync } from 'node:child_process';
-import { mkdirSync, readdirSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
@@ -15,8 +14,14 @@ import { openPage, type WatchedPage } from '../harness/browser.ts';
 import { foundStudio } from '../harness/found-studio.ts';
 import { createKeyboard } from '../harness/keyboard.ts';
 import type { SmallStudio } from '../harness/small-studio.ts';
-import { createStory, outputFolder } from '../harness/story.ts';
-import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createStory, takePicture } from '../harness/story.ts';
+import {
+  createDataFolder,
+  runLevare,
+  type StudioProcess,
+  startAgain,
+  startStudio,
+} from '../harness/studio-process.ts';
 import { startTakeStudio } from '../harness/take-studio.ts';
 import { createFrame } from '../page-models/frame.ts';
 import { createTakePage } from '../page-models/take-page.ts';
@@ -44,20 +49,7 @@ const say = words.takes.refused;
 const reason = /The student of this take is not in the studio/;
 const savedSound = join(folder.path, 'saved.webm');
 const isSetAside = (name: string) => /^studio-set-aside-.*\.sqlite$/.test(name);
-const picture = async (name: string) => {
-  mkdirSync(outputFolder, { recursive: true });
-  await window.page.screenshot({ path: join(outputFolder, `takes-held-${name}.png`) });
-};
-const startAgain = async () => {
-  studio = await startStudio(folder.path, Number(new URL(studio.address).port));
-};
-const levare = (...args: readonly string[]) =>
-  execFileSync(process.execPath, [
-    join(import.meta.dirname, '../../dist/cli/main.js'),
-    ...args,
-    '--data',
-    folder.path,
-  ]).toString();
+const picture = (name: string) => takePicture(window.page, `takes-held-${name}`);
 /** Puts a studio in the place of this one that knows nothing of its student. */
 async function putBackAnother(): Promise<void> {
   const other = createDataFolder();
@@ -68,11 +60,11 @@ async function putBackAnother(): Promise<void> {
     await foundStudio(stranger.page, 'Another Studio');
     await stranger.context.close();
     await another.stop();
-    levare('restore', join(other.path, 'studio.sqlite'));
+    runLevare(folder.path, 'restore', join(other.path, 'studio.sqlite'));
   } finally {
     other.remove();
   }
-  await startAgain();
+  studio = await startAgain(studio);
 }
 
 const tell = createStory(() => (window === undefined ? [] : [window.page]));
@@ -191,11 +183,12 @@ tell(
   async () => {
     const { page } = window;
     await studio.stop();
-    levare(
+    runLevare(
+      folder.path,
       'restore',
       join(folder.path, present(readdirSync(folder.path).find(isSetAside), 'the first studio')),
     );
-    await startAgain();
+    studio = await startAgain(studio);
     await page.goto(`${studio.address}/student/${small.student}`);
     await mark().click();
     await deed(say.again('Between: two studios')).click();

@@ -1,9 +1,3 @@
-// What can go wrong while a take is recorded: no microphone, one that is not allowed, one that is pulled out in the middle, a
-// sheet closed by a slip, and a server that dies while the take is being kept. Nothing recorded is lost, and what is wrong is
-// said with its way out. On a tablet held upright.
-
-import { mkdirSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { TakesView } from '#contract';
@@ -13,8 +7,8 @@ import { readView, untilView } from '../harness/api.ts';
 import { findWithAxe } from '../harness/axe.ts';
 import { openWindow, type WatchedPage } from '../harness/browser.ts';
 import type { SmallStudio } from '../harness/small-studio.ts';
-import { createStory, outputFolder } from '../harness/story.ts';
-import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
+import { createStory, takePicture } from '../harness/story.ts';
+import { createDataFolder, type StudioProcess, startAgain } from '../harness/studio-process.ts';
 import { startTakeStudio } from '../harness/take-studio.ts';
 import { createTakePage } from '../page-models/take-page.ts';
 
@@ -40,10 +34,7 @@ afterAll(async () => {
 
 const tell = createStory(() => (window === undefined ? [] : [window.page]));
 const readTakes = () => readView<TakesView>(window.page, `/api/students/${small.student}/takes`);
-const picture = async (name: string) => {
-  mkdirSync(outputFolder, { recursive: true });
-  await window.page.screenshot({ path: join(outputFolder, `takes-trouble-${name}.png`) });
-};
+const picture = (name: string) => takePicture(window.page, `takes-trouble-${name}`);
 
 /** Runs in the page: its microphone can be refused by name, and pulled out, as a browser would tell it. */
 function standAtTheMicrophone() {
@@ -147,7 +138,7 @@ tell(
     expect(window.faults(/Failed to load resource|net::ERR/)).toEqual([]);
     const address = page.url();
     await page.close();
-    studio = await startStudio(folder.path, Number(new URL(studio.address).port));
+    studio = await startAgain(studio);
     window = await openWindow(window.context);
     await window.page.goto(address);
     const { takes } = await untilView(

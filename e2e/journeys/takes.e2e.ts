@@ -2,8 +2,7 @@
 // heard of it, a level it proves, the course that follows; from the level back to its take, and a second beside it; and a
 // consent that is withdrawn with its sounds. A WAV file plays the microphone, so what was played is known.
 
-import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { CourseUnitCompareView, CourseView, LessonView, TakesView, TakeView, UnitView } from '#contract';
@@ -15,7 +14,7 @@ import { findWithAxe } from '../harness/axe.ts';
 import type { WatchedPage } from '../harness/browser.ts';
 import { isOfLine, playLine } from '../harness/played-line.ts';
 import type { SmallStudio } from '../harness/small-studio.ts';
-import { createStory, outputFolder } from '../harness/story.ts';
+import { createStory, takePicture } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess } from '../harness/studio-process.ts';
 import { microphoneIn, startTakeStudio } from '../harness/take-studio.ts';
 import { createTakePage } from '../page-models/take-page.ts';
@@ -44,10 +43,7 @@ const readCourse = () => readView<CourseView>(window.page, `/api/courses/${small
 const readTakes = () => readView<TakesView>(window.page, `/api/students/${small.student}/takes`);
 const readTake = async (at: number) =>
   readView<TakeView>(window.page, `/api/takes/${present((await readTakes()).takes[at], 'a take').id}`);
-const picture = async (name: string) => {
-  mkdirSync(outputFolder, { recursive: true });
-  await window.page.screenshot({ path: join(outputFolder, `takes-${name}.png`) });
-};
+const picture = (name: string) => takePicture(window.page, `takes-${name}`);
 const firstWork = (course: CourseView) =>
   present(
     lessonsOf(course)[0]?.segments.find((segment) => segment.kind === 'work'),

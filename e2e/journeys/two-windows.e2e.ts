@@ -4,10 +4,11 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { CourseView, LessonView } from '#contract';
-import { createId, type PlainDate, present } from '#core';
+import { present } from '#core';
 import { words } from '../../src/web/words/index.ts';
-import { lessonsOf, readView, sendCommand, untilView } from '../harness/api.ts';
+import { lessonsOf, readView, untilView } from '../harness/api.ts';
 import { launchBrowser, openPage, openWindow, type WatchedPage } from '../harness/browser.ts';
+import { addStudent } from '../harness/open-course.ts';
 import { foundSmallStudio, type SmallStudio } from '../harness/small-studio.ts';
 import { createStory } from '../harness/story.ts';
 import { createDataFolder, type StudioProcess, startStudio } from '../harness/studio-process.ts';
@@ -240,27 +241,12 @@ tell(
       windows.push(next);
     }
     const [behind, front] = [present(windows[1], 'a window').page, present(windows.at(-1), 'a window').page];
-    const add = (name: string) =>
-      sendCommand(front, {
-        type: 'student.add',
-        student: {
-          id: createId('student', { next: Math.random }),
-          name,
-          born: null,
-          birthYear: null,
-          instruments: [],
-          family: null,
-          contacts: [],
-          note: '',
-          since: '2026-01-01' as PlainDate,
-        },
-      });
-    await add('Zoe Harbour');
+    await addStudent(front, 'Zoe Harbour');
     await front.getByText('Zoe Harbour').first().waitFor();
     expect(await behind.getByText('Zoe Harbour').count()).toBe(0);
     await putInFront(behind, true);
     await behind.getByText('Zoe Harbour').first().waitFor();
-    await add('Yan Harbour');
+    await addStudent(front, 'Yan Harbour');
     await behind.getByText('Yan Harbour').first().waitFor();
     for (const { page } of windows.slice(1)) await page.close();
   },
