@@ -4,7 +4,8 @@
 import { clearMemory, newInts, newReals } from './memory.ts';
 import { readModel } from './model.ts';
 import { seedRandom } from './random.ts';
-import { best, bestMinutes, bestReviewAt, rounds, search } from './search.ts';
+import { best, bestMinutes, bestReviewAt, search } from './search.ts';
+import { rounds } from './walk.ts';
 
 let ints: i32 = 0;
 let reals: i32 = 0;

@@ -12,7 +12,24 @@ export function shareByLevel(level: i32): f64 {
   return byLevel(level, 0.42, 0.68, 0.9, 1);
 }
 /** A level is left early after this share of what was left when it began without a gain. */
-export const patience: f64 = 0.33;
+export const patience: f64 = 0.2;
+
+// of a plan made anew
+/** Plans kept side by side. */
+export const members: i32 = 5;
+/** Crosses of two of them. */
+export const crosses: i32 = 15;
+/** Share of the budget for the first walks and the crosses, and of that for the first walks. */
+export const crossesShare: f64 = 0.6;
+export const firstShare: f64 = 0.2;
+/** Heats of these walks, by their square, and most of their work at level U; the last walk is not about U. */
+export const firstWarmth: f64 = 0.35;
+export const undoneShareOfFirst: f64 = 0.5;
+export const crossWarmth: f64 = 0.5;
+export const undoneShareOfCross: f64 = 0.3;
+export const lastWarmth: f64 = 0.5;
+/** Share of crosses that take activities from the other plan rather than lessons. */
+export const activitiesShare: f64 = 0.5;
 
 // of acceptance
 /** Losses still worth trying at the start: in minutes of the least weight, in weights of P, in units of E. */
@@ -25,7 +42,7 @@ export const heatOfUAtE: f64 = 0.1;
 export const heatOfPAtE: f64 = 0.07;
 /** Among plans equal so far, later work is kept with this heat of E. */
 export const earlinessAtU: f64 = 20;
-export const earlinessAtP: f64 = 10;
+export const earlinessAtP: f64 = 25;
 /** Times that the walk at P and at E goes back to the best plan. */
 export const returns: i32 = 3;
 /** At level U, among equal plans: what a squared minute counts for beside E. */
