@@ -6,7 +6,7 @@ import { parseArgs } from 'node:util';
 import { runAppBench } from './app.ts';
 import { runEngravingBench } from './engraving.ts';
 import { runListeningBench, takesFolder } from './listening/compare.ts';
-import { heldOutFrom, runPlannerBench } from './planner/compare.ts';
+import { heldOut, heldOutFrom, runPlannerBench } from './planner/compare.ts';
 import { runPreviewBench } from './preview.ts';
 import { runSoundBench } from './sound.ts';
 import { runStudioBench } from './studio.ts';
@@ -15,7 +15,7 @@ const { values } = parseArgs({
   options: {
     fresh: { type: 'boolean', default: false },
     only: { type: 'string' },
-    count: { type: 'string', default: '12' },
+    count: { type: 'string', default: String(heldOut) },
     from: { type: 'string', default: String(heldOutFrom) },
     split: { type: 'string', default: 'all' },
     dir: { type: 'string', default: takesFolder },

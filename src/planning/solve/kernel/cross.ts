@@ -48,7 +48,7 @@ export function cross(a: i32, b: i32): void {
   removeEarly();
   for (let i = 0; i < activityCount; i++) if (int(sum, i) < int(demandOf, i)) pick(i);
   setRuinLessons(0, -1);
-  if (!recreate(0, Infinity, false)) undoStep();
+  if (!recreate(1, Infinity, false)) undoStep();
 }
 
 /** Some activities stand as in the other plan; lessons that are too full then lose others, whole. */

@@ -35,7 +35,6 @@ import {
   lastWarmth,
   members,
   shareByLevel,
-  undoneShareOfCross,
   undoneShareOfFirst,
 } from './tuning.ts';
 import { createWalk, keepIfBest, own, ownMinutes, ownReviewAt, startWalk, walk } from './walk.ts';
@@ -133,7 +132,8 @@ function planAnew(budget: f64): void {
     const end = work + each;
     cross(a, b);
     startWalk();
-    walk(end, 0, 2, crossWarmth, undoneShareOfCross);
+    // not by U first, which has no regard for what makes the parents good at P
+    walk(end, 1, 2, crossWarmth, 0);
     admit(a, b);
   }
   restoreMember(bestMember());

@@ -22,11 +22,10 @@ export const crosses: i32 = 15;
 /** Share of the budget for the first walks and the crosses, and of that for the first walks. */
 export const crossesShare: f64 = 0.6;
 export const firstShare: f64 = 0.2;
-/** Heats of these walks, by their square, and most of their work at level U; the last walk is not about U. */
+/** Heats of these walks, by their square, and most of the work of the first ones at level U; the others are not about U. */
 export const firstWarmth: f64 = 0.35;
 export const undoneShareOfFirst: f64 = 0.5;
 export const crossWarmth: f64 = 0.5;
-export const undoneShareOfCross: f64 = 0.3;
 export const lastWarmth: f64 = 0.5;
 /** Share of crosses that take activities from the other plan rather than lessons. */
 export const activitiesShare: f64 = 0.5;
