@@ -1,3 +1,7 @@
+// What can go wrong while a take is recorded: no microphone, one that is not allowed, one that is pulled out in the middle, a
+// sheet closed by a slip, and a server that dies while the take is being kept. Nothing recorded is lost, and what is wrong is
+// said with its way out. On a tablet held upright.
+
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { TakesView } from '#contract';

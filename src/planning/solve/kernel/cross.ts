@@ -2,36 +2,24 @@
 // between the two goes back in as after a ruin.
 
 import { int } from './memory.ts';
-import {
-  activityCount,
-  demandOf,
-  lessonCount,
-  maxBlocks,
-  maxPartialOf,
-  maxStrands,
-  predStart,
-  preds,
-  reviewCount,
-} from './model.ts';
+import { activityCount, demandOf, lessonCount, maxPartialOf, reviewCount } from './model.ts';
+import { earliestOf } from './moving.ts';
 import { minutesOf, restoreMember } from './population.ts';
 import { around, draw, drawIndex, drawInteger } from './random.ts';
 import { recreate } from './recreate.ts';
 import { clearRuin, pick, setRuinLessons } from './ruin.ts';
 import { keepsRunLimit } from './run-programme.ts';
 import {
-  blocks,
   chunks,
-  doneAt,
   firstAt,
+  lessonFits,
   minutes,
-  minutesFit,
   never,
   refreshActivity,
   removeActivity,
   setMinutes,
   setReview,
   startStep,
-  strandsIn,
   sum,
   undoStep,
 } from './state.ts';
@@ -61,7 +49,7 @@ function takeActivities(other: i32): void {
   }
   for (let l = 0; l < lessonCount; l++) {
     const start = drawIndex(activityCount);
-    for (let n = 0; n < activityCount && !isRight(l); n++) {
+    for (let n = 0; n < activityCount && !lessonFits(l); n++) {
       const i = around(start, n, activityCount);
       if (int(minutes, i * lessonCount + l) > 0) remove(i);
     }
@@ -91,27 +79,17 @@ function removeEarly(): void {
   while (!isOver) {
     isOver = true;
     for (let i = 0; i < activityCount; i++) {
-      if (int(chunks, i) === 0 || !isEarly(i)) continue;
+      if (int(chunks, i) === 0 || int(firstAt, i) >= earliestOf(i)) continue;
       remove(i);
       isOver = false;
     }
   }
 }
 
-function isEarly(i: i32): bool {
-  for (let k = int(predStart, i); k < int(predStart, i + 1); k++)
-    if (int(doneAt, int(preds, k)) > int(firstAt, i)) return true;
-  return false;
-}
-
 function differs(i: i32, other: i32): bool {
   for (let cell = i * lessonCount; cell < (i + 1) * lessonCount; cell++)
     if (int(minutes, cell) !== int(other, cell)) return true;
   return false;
-}
-
-function isRight(l: i32): bool {
-  return minutesFit(l) && int(blocks, l) <= int(maxBlocks, l) && int(strandsIn, l) <= int(maxStrands, l);
 }
 
 function remove(i: i32): void {

@@ -3,7 +3,7 @@
 import { copyInts, copyReals, newInts, newReals, real } from './memory.ts';
 import { activityCount, lessonCount, reviewCount } from './model.ts';
 import { drawIndex } from './random.ts';
-import { firstDifference, scoreSize } from './score.ts';
+import { firstDifference, isBetter, scoreSize } from './score.ts';
 import { restorePlan } from './state.ts';
 import { members } from './tuning.ts';
 import { own, ownMinutes, ownReviewAt } from './walk.ts';
@@ -47,7 +47,7 @@ export function restoreMember(n: i32): void {
 export function drawMember(): i32 {
   const a = drawIndex(members);
   const b = drawIndex(members);
-  return isWorse(scoreOf(a), scoreOf(b)) ? b : a;
+  return isBetter(scoreOf(b), scoreOf(a)) ? b : a;
 }
 
 /** A member other than n, the better of two as long as that is another. */
@@ -58,7 +58,7 @@ export function drawOther(n: i32): i32 {
 
 export function bestMember(): i32 {
   let best = 0;
-  for (let n = 1; n < members; n++) if (isWorse(scoreOf(best), scoreOf(n))) best = n;
+  for (let n = 1; n < members; n++) if (isBetter(scoreOf(n), scoreOf(best))) best = n;
   return best;
 }
 
@@ -68,12 +68,12 @@ export function bestMember(): i32 {
  */
 export function admit(a: i32, b: i32): void {
   for (let n = 0; n < members; n++)
-    if (firstDifference(own, scoreOf(n)) >= 3) {
+    if (firstDifference(own, scoreOf(n)) === 4) {
       keepMember(n);
       return;
     }
-  const worse = isWorse(scoreOf(a), scoreOf(b)) ? a : b;
-  if (!isWorse(own, scoreOf(worse))) keepMember(worse);
+  const worse = isBetter(scoreOf(b), scoreOf(a)) ? a : b;
+  if (!isBetter(scoreOf(worse), own)) keepMember(worse);
 }
 
 /** Whether at least half of the members leave as little undone as the best: no more is to be won there, it seems. */
@@ -82,9 +82,4 @@ export function isUndoneSettled(): bool {
   let count = 0;
   for (let n = 0; n < members; n++) if (real(scoreOf(n), 0) <= least + 1e-7) count++;
   return 2 * count >= members;
-}
-
-function isWorse(a: i32, b: i32): bool {
-  const at = firstDifference(a, b);
-  return at < 3 && real(a, at) > real(b, at);
 }

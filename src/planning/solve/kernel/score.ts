@@ -85,3 +85,9 @@ export function firstDifference(a: i32, b: i32): i32 {
   for (let k = 0; k < 4; k++) if (abs(real(a, k) - real(b, k)) > 1e-7) return k;
   return 4;
 }
+
+/** Whether the score a is better than b: smaller in the first place in which they differ. */
+export function isBetter(a: i32, b: i32): bool {
+  const at = firstDifference(a, b);
+  return at < 4 && real(a, at) < real(b, at);
+}

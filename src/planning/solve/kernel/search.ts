@@ -8,7 +8,7 @@ import { cross } from './cross.ts';
 import { createHeats } from './heats.ts';
 import { clearInserter, createInserter, work } from './inserter.ts';
 import { createLastPlan, loadLastPlan } from './last-plan.ts';
-import { copyInts, copyReals, int, newInts, real } from './memory.ts';
+import { copyInts, copyReals, int, newInts } from './memory.ts';
 import { activityCount, hasLast, lessonCount, reviewCount } from './model.ts';
 import { createMoving } from './moving.ts';
 import {
@@ -24,7 +24,7 @@ import {
 import { createRecreate, recreate } from './recreate.ts';
 import { clearRuin, createRuin, pick, setRuinLessons } from './ruin.ts';
 import { createRunProgramme } from './run-programme.ts';
-import { firstDifference, newScore, scoreSize } from './score.ts';
+import { isBetter, newScore, scoreSize } from './score.ts';
 import { chunks, clearState, createState, startStep, undoStep } from './state.ts';
 import {
   crosses,
@@ -61,8 +61,7 @@ export function search(steps: i32): void {
   const times = max(1, steps / longest);
   for (let n = 0; n < times; n++) {
     searchOnce(f64(steps) / f64(times));
-    const at = n === 0 ? 0 : firstDifference(own, best);
-    if (n > 0 && (at === 4 || real(own, at) > real(best, at))) continue;
+    if (n > 0 && !isBetter(own, best)) continue;
     copyReals(best, own, scoreSize);
     copyInts(bestMinutes, ownMinutes, activityCount * lessonCount);
     copyInts(bestReviewAt, ownReviewAt, reviewCount);
@@ -118,13 +117,16 @@ function planAnew(budget: f64): void {
     walk((until * firstShare * f64(n + 1)) / f64(members), 0, 2, firstWarmth, undoneShareOfFirst);
     keepMember(n);
   }
-  if (!isUndoneSettled()) {
-    // U is hard to bring down here: one long walk does that best
-    restoreMember(bestMember());
-    startWalk();
-    walk(budget, 0, 2, 1, shareByLevel(0));
-    return;
-  }
+  const isSettled = isUndoneSettled();
+  if (isSettled) crossUntil(until);
+  restoreMember(bestMember());
+  startWalk();
+  if (isSettled) walk(budget, 1, 2, lastWarmth, 0);
+  // U is hard to bring down here: one long walk does that best
+  else walk(budget, 0, 2, 1, shareByLevel(0));
+}
+
+function crossUntil(until: f64): void {
   const each = (until - work) / f64(crosses);
   while (work < until - 0.5 * each) {
     const a = drawMember();
@@ -136,9 +138,6 @@ function planAnew(budget: f64): void {
     walk(end, 1, 2, crossWarmth, 0);
     admit(a, b);
   }
-  restoreMember(bestMember());
-  startWalk();
-  walk(budget, 1, 2, lastWarmth, 0);
 }
 
 /** A first plan: everything that does not stand yet, put in one after the other. */

@@ -8,6 +8,8 @@ import {
   demandOf,
   dueAfter,
   lessonCount,
+  maxBlocks,
+  maxStrands,
   recap,
   reviewActivity,
   reviewCount,
@@ -183,6 +185,11 @@ export function standsIn(i: i32, from: i32, until: i32): bool {
 export function minutesFit(l: i32): bool {
   const placed = int(total, l);
   return placed <= int(capacity, l) && int(squares, l) <= squareLimit(l, placed);
+}
+
+/** Whether a lesson keeps all its limits: its capacity, that on squares, and the most blocks and strands. */
+export function lessonFits(l: i32): bool {
+  return minutesFit(l) && int(strandsIn, l) <= int(maxStrands, l) && int(blocks, l) <= int(maxBlocks, l);
 }
 
 /** The lesson a revisit falls due in; `lessonCount` or `never` when it is not wanted within these lessons. */

@@ -3,26 +3,15 @@
 import { listChunks } from './chunk-list.ts';
 import { isChangeWorth, isInOrder, lift, setChanges, settle } from './make-move.ts';
 import { int } from './memory.ts';
-import {
-  activityCount,
-  firstOf,
-  gapWeight,
-  lastOf,
-  lateWeight,
-  lessonCount,
-  maxBlocks,
-  maxStrands,
-  soloWeight,
-} from './model.ts';
+import { activityCount, firstOf, gapWeight, lastOf, lateWeight, lessonCount, soloWeight } from './model.ts';
 import { draw, drawInteger } from './random.ts';
 import {
   activityOf,
-  blocks,
   gapsOf,
   journal,
   journalLength,
+  lessonFits,
   minutes,
-  minutesFit,
   refreshActivity,
   setMinutes,
   startStep,
@@ -56,7 +45,7 @@ export function swapLessons(level: i32): bool {
     refreshActivity(i);
     early += gapWeight * f64(gapsOf(i));
   }
-  if (journalLength === 0 || !fits(a) || !fits(b) || !isAllInOrder()) {
+  if (journalLength === 0 || !lessonFits(a) || !lessonFits(b) || !isAllInOrder()) {
     undoStep();
     return false;
   }
@@ -94,8 +83,4 @@ function settleAll(): f64 {
 
 function soloOf(l: i32): i32 {
   return int(strandsIn, l) === 1 ? 1 : 0;
-}
-
-function fits(l: i32): bool {
-  return minutesFit(l) && int(strandsIn, l) <= int(maxStrands, l) && int(blocks, l) <= int(maxBlocks, l);
 }

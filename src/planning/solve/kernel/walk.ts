@@ -47,12 +47,13 @@ export function startWalk(): void {
   keepPlan(ownMinutes, ownReviewAt);
 }
 
-/** Keeps the plan in the state if it is better than the best so far; whether that is a gain at the walk's level. */
-export function keepIfBest(): bool {
+/** Keeps the plan in the state if it is better than the best so far. */
+export function keepIfBest(): void {
   measureScore(current);
-  return keepCurrent();
+  keepCurrent();
 }
 
+/** The same for a plan whose score is known; whether that is a gain at the level or before it. */
 function keepCurrent(): bool {
   const at = firstDifference(current, own);
   if (at === 4 || real(current, at) > real(own, at)) return false;
@@ -101,13 +102,12 @@ export function walk(end: f64, first: i32, last: i32, warmth: f64, shareOfU: f64
     round++;
     addWork(roundWork);
     const along = min(1, (work - levelStart) / ((levelEnd - levelStart) * 0.9));
-    if (warmth === 1 && (level === 1 || level === 2) && returned < returns) {
-      if (along * f64(returns + 1) >= f64(returned + 1)) {
-        // a walk that has gone astray goes on from the best plan
-        returned++;
-        restorePlan(ownMinutes, ownReviewAt);
-        measureScore(current);
-      }
+    const mostReturns = warmth === 1 && (level === 1 || level === 2) ? returns : 0;
+    if (returned < mostReturns && along * f64(returns + 1) >= f64(returned + 1)) {
+      // a walk that has gone astray goes on from the best plan
+      returned++;
+      restorePlan(ownMinutes, ownReviewAt);
+      measureScore(current);
     }
     coolHeats(level, warmth * (1 - along));
     if (level < 3 && draw() < swapShare(level)) {
