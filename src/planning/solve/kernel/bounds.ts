@@ -77,7 +77,7 @@ function mostAlone(i: i32): i32 {
     setInt(doneAt, p, int(earliest, p));
   }
   startStep();
-  insertActivity(i, false);
+  insertActivity(i, false, 0);
   const placed = int(sum, i);
   removeActivity(i);
   return placed;

@@ -3,7 +3,7 @@
 // of several would find, at a fraction of its cost. U stays as it is.
 
 import { cells, inLesson, lessonSize, listed, listedActivity, listStart } from './chunk-list.ts';
-import { addWork } from './inserter.ts';
+import { addWork } from './clock.ts';
 import { int } from './memory.ts';
 import { activityCount, lessonCount, maxChunkOf, minChunkOf, reviewMinutes, reviewOf } from './model.ts';
 import {
@@ -29,7 +29,7 @@ import { joinPartShare, joinShare, laterShare, partShare, shiftShare } from './t
 const settled: i32 = -1;
 const stuck: i32 = -2;
 /** Work of each chunk that makes way. */
-const stepWork: i32 = 110;
+const stepWork: i32 = 120;
 
 /** Finds a random chain that leaves every lesson with room; false when there is none that way. It is not made yet. */
 export function findChain(level: i32): bool {

@@ -1,13 +1,14 @@
 // Puts one activity back into the lessons in the best way there is with everything else as it stands: an exact dynamic
 // programme over lessons × minutes placed so far (× lessons in a row, where the run limit can bite).
 
-import { addWork, leastOf, pWeight, row, splitFactor, startInsertion, stop } from './inserter.ts';
+import { leastOf, pWeight, row, splitFactor, startInsertion, stop } from './inserter.ts';
 import { int, real } from './memory.ts';
 import {
   carries,
   demandOf,
   firstOf,
   lastOf,
+  lessonCount,
   maxPartialOf,
   maxRun,
   parkGap,
@@ -22,13 +23,41 @@ import {
 } from './model.ts';
 import { plainProgramme, readPlain } from './plain-programme.ts';
 import { isRunAllowed, readRun, runProgramme } from './run-programme.ts';
-import { doneAt, firstAt, never, refreshActivity, setMinutes } from './state.ts';
+import { relieve } from './spill.ts';
+import {
+  chunks,
+  doneAt,
+  firstAt,
+  minutes,
+  never,
+  refreshActivity,
+  removeActivity,
+  setMinutes,
+} from './state.ts';
 
 /**
- * Inserts an activity that stands nowhere. False when that breaks the plan: successors are placed and it cannot be
- * complete in time for them. Placing nothing is fine otherwise.
+ * Inserts an activity that stands nowhere, where it helps with up to `spill` minutes too many in a lesson for which other
+ * work makes way. False when that breaks the plan: successors are placed and it cannot be complete in time for them.
  */
-export function insertActivity(i: i32, carry: bool): bool {
+export function insertActivity(i: i32, carry: bool, spill: i32): bool {
+  const isWhole = insertBest(i, carry, spill);
+  if (spill === 0 || isMadeWay(i)) return isWhole;
+  removeActivity(i);
+  return insertBest(i, carry, 0);
+}
+
+function isMadeWay(i: i32): bool {
+  let left = int(chunks, i);
+  for (let l = int(firstAt, i); left > 0; l++) {
+    if (int(minutes, i * lessonCount + l) === 0) continue;
+    left--;
+    if (!relieve(l)) return false;
+  }
+  return true;
+}
+
+/** Inserts it in the best way there is. Placing nothing is fine unless successors are placed. */
+function insertBest(i: i32, carry: bool, spill: i32): bool {
   let from = int(firstOf, i);
   let until = int(lastOf, i);
   let needed = false;
@@ -42,11 +71,10 @@ export function insertActivity(i: i32, carry: bool): bool {
     needed = true;
     if (start < until) until = start;
   }
-  addWork(30);
   if (int(demandOf, i) === 0) return true;
   if (from > until) return !needed;
   const wantsAll = needed || real(weightOf, i) > 0 || (carry && int(carries, i) === 1);
-  startInsertion(from);
+  startInsertion(from, spill);
   // without the run limit first: what it allows anyway is the best with it too
   plainProgramme(i, from, until, wantsAll);
   let wanted = chooseMinutes(i, needed, carry, 1);

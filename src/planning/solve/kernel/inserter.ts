@@ -1,5 +1,6 @@
 // What one insertion works on: room and price of a chunk in each lesson, and the arrays of its dynamic programme.
 
+import { addWork } from './clock.ts';
 import { reviewFits } from './insert-review.ts';
 import { fillInts, int, newInts, newReals, real, setInt, setReal } from './memory.ts';
 import {
@@ -34,6 +35,13 @@ export const pWeight: f64 = 1e6;
 const moveWeight: f64 = 1e-5;
 /** A roof that lets everything pass. */
 export const noRoof: i32 = 1 << 10;
+/** Price of a minute for which other work makes way: above E, below P. */
+const spillPrice: f64 = 100;
+
+/** Minutes by which the insertion at hand may make a lesson too full, for other work to make way. */
+let spill: i32 = 0;
+/** Most minutes that fit in each lesson without. */
+let fits: i32 = 0;
 
 /** Most minutes an activity may get in each lesson this time; the search lowers it to try something else. */
 export let roof: i32 = 0;
@@ -59,18 +67,14 @@ let soloFactor: f64 = 1;
 let lateFactor: f64 = 1;
 // of the insertion at hand: lessons prepared so far, first lesson a revisit fits
 let preparedTo: i32 = -1;
-let fitting: i32 = 0;
+let fittingReview: i32 = 0;
 /** Last lesson the programme looked at. */
 export let stop: i32 = 0;
-/**
- * Work so far, in about nanoseconds of the machine it was fitted on (least squares over 180 generated problems): the
- * clock of the search, the same everywhere.
- */
-export let work: f64 = 0;
 
 export function createInserter(): void {
   const width = (mostDemand + 1) * (maxRun + parkGap + 1);
   roof = newInts(lessonCount);
+  fits = newInts(lessonCount);
   cost = newReals(width);
   nextCost = newReals(width);
   choices = newInts((width * lessonCount + 1) >> 1);
@@ -92,11 +96,6 @@ export function clearInserter(): void {
   hasOddPrices = false;
   squarePrice = 0;
   setFactors(1, 1, 1);
-  work = 0;
-}
-
-export function addWork(by: i32): void {
-  work += f64(by);
 }
 
 export function setSquarePrice(price: f64): void {
@@ -113,9 +112,11 @@ export function setStop(l: i32): void {
   stop = l;
 }
 
-export function startInsertion(from: i32): void {
+/** Starts an insertion that may spill so many minutes from each lesson. */
+export function startInsertion(from: i32, mostSpilt: i32): void {
+  spill = mostSpilt;
   preparedTo = from - 1;
-  fitting = 0;
+  fittingReview = 0;
 }
 
 /** Makes minutes dear at random, or later ones dearer, as in E. */
@@ -142,13 +143,13 @@ export function setChoice(index: i32, choice: i32): void {
 export function prepareLesson(i: i32, l: i32): void {
   if (l <= preparedTo) return;
   preparedTo = l;
-  work += 25;
+  addWork(37);
   setInt(cap, l, 0);
   if (int(blocks, l) >= int(maxBlocks, l)) return;
   const placed = int(total, l);
   const minChunk = int(minChunkOf, i);
   const most = min(min(int(maxChunkOf, i), int(capacity, l) - placed), int(roof, l));
-  if (most < minChunk) return;
+  if (most + spill < minChunk) return;
   const others = int(strandsIn, l);
   let solo = 0;
   if (int(strandBlocks, l * strandCount + int(strandOf, i)) === 0) {
@@ -157,10 +158,13 @@ export function prepareLesson(i: i32, l: i32): void {
     else if (others === 1) solo = -1;
   }
   const squared = int(squares, l);
-  let m = minChunk;
+  let m = spill > 0 ? 1 : minChunk;
   while (m <= most && squared + m * m <= squareLimit(l, placed + m)) m++;
-  if (m === minChunk) return;
-  setInt(cap, l, m - 1);
+  const fitting = m - 1;
+  const highest = spill > 0 ? min(min(int(maxChunkOf, i), int(roof, l)), fitting + spill) : fitting;
+  if (highest < minChunk) return;
+  setInt(fits, l, fitting);
+  setInt(cap, l, highest);
   setReal(chunkCost, l, (splitWeight * splitFactor + f64(solo) * soloWeight * soloFactor) * pWeight);
   setReal(lateCost, l, 0);
   const r = int(reviewOf, i);
@@ -169,9 +173,9 @@ export function prepareLesson(i: i32, l: i32): void {
   if (due >= lessonCount) return;
   // later lessons have later due ones, so the first that fits only moves on
   const length = int(reviewMinutes, r);
-  fitting = max(due, fitting);
-  while (fitting < lessonCount && !reviewFits(fitting, length)) fitting++;
-  setReal(lateCost, l, lateWeight * lateFactor * f64(fitting - due) * pWeight);
+  fittingReview = max(due, fittingReview);
+  while (fittingReview < lessonCount && !reviewFits(fittingReview, length)) fittingReview++;
+  setReal(lateCost, l, lateWeight * lateFactor * f64(fittingReview - due) * pWeight);
 }
 
 /** What each number of minutes of an activity costs in a lesson. */
@@ -184,6 +188,9 @@ export function priceMinutes(i: i32, l: i32, most: i32): void {
     if (hasLast) here += f64(abs(m - before) - before) * moveWeight;
     setReal(minuteCost, m, here);
   }
+  const fitting = int(fits, l);
+  for (let m = max(int(minChunkOf, i), fitting + 1); m <= most; m++)
+    setReal(minuteCost, m, real(minuteCost, m) + spillPrice * f64(m - fitting));
 }
 
 /** Least that the chunks still to come of an incomplete activity can cost, minutes aside. */

@@ -3,7 +3,6 @@
 import { cells, inLesson, lessonSize, listChunks } from './chunk-list.ts';
 import { isWorth } from './heats.ts';
 import { insertReview } from './insert-review.ts';
-import { addWork } from './inserter.ts';
 import { addInt, int, setInt } from './memory.ts';
 import {
   activityCount,
@@ -53,8 +52,6 @@ export let penaltyChange: f64 = 0;
 export let earlyChange: f64 = 0;
 /** Stands for a lesson with too many strands. */
 const tooMany: i32 = 1 << 10;
-/** Work of a move that is made, be it taken back. */
-const makeWork: i32 = 260;
 
 /** Makes the move if it is allowed and worth it at this level; false when not, with everything as it was. */
 export function makeMove(level: i32): bool {
@@ -82,7 +79,6 @@ export function makeMove(level: i32): bool {
       : least > -1e-9 && (isKnown || (level === 2 && gapWeight === 0)) && !isWorth(earlyChange, 2)
   )
     return false;
-  addWork(makeWork);
   startStep();
   const late = shiftAll(withReviews);
   for (let k = 0; k < movingCount; k++)

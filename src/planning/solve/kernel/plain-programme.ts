@@ -1,7 +1,7 @@
 // The dynamic programme over lessons × minutes placed so far, without the run limit.
 
+import { addWork } from './clock.ts';
 import {
-  addWork,
   cap,
   choiceAt,
   cost,
@@ -73,7 +73,7 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
       setReal(cost, s, least);
       setChoice(start + s, leastMinutes);
     }
-    addWork(26 + (max(0, top - minChunk + 2) * (18 + most - minChunk + 1)) / 2);
+    addWork(38 + (6 * max(0, top - minChunk + 2) * (most - minChunk + 1)) / 5);
     if (top > reach) reach = top;
     if (wantsAll && real(cost, demand) < Infinity && isSettled(i, l, reach)) {
       setStop(l);

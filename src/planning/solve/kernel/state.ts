@@ -1,6 +1,7 @@
 // A plan under construction: minutes by activity and lesson, the lesson of each revisit, and the sums the search needs,
 // kept up to date cell by cell, with a journal to take a whole step back.
 
+import { addWork } from './clock.ts';
 import { addInt, copyInts, fillInts, int, newInts, real, setInt } from './memory.ts';
 import {
   activityCount,
@@ -21,6 +22,9 @@ import {
   strandCount,
   strandOf,
 } from './model.ts';
+
+/** Work of putting back half a change. */
+const undoWork: i32 = 32;
 
 /** Stands for "not placed", "not complete". */
 export const never: i32 = 1 << 20;
@@ -100,6 +104,7 @@ export function startStep(): void {
 
 /** Puts back everything changed since `startStep`. */
 export function undoStep(): void {
+  addWork(undoWork * journalLength);
   for (let k = journalLength - 2; k >= 0; k -= 2) {
     const cell = int(journal, k);
     const before = int(journal, k + 1);

@@ -2,14 +2,14 @@
 
 import { findChain } from './chain-moves.ts';
 import { listChunks, listed } from './chunk-list.ts';
-import { addWork } from './inserter.ts';
+import { addWork } from './clock.ts';
 import { earlyChange, makeMove, penaltyChange } from './make-move.ts';
 import { real, setReal } from './memory.ts';
 import { swapLessons } from './swap-lessons.ts';
 import { lessonSwaps, swaps } from './tuning.ts';
 
 /** Work of each, beside what a chain and a move cost. */
-const tryWork: i32 = 60;
+const tryWork: i32 = 50;
 
 /** Tries a number of moves on the state and keeps `score` up to date; `onGain` is told of each that made it better. */
 export function swapChunks(score: i32, level: i32, onGain: () => void): void {

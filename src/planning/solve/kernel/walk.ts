@@ -5,8 +5,8 @@
 import { leastPenalty, leastUndone } from './bounds.ts';
 import { chooseRuin } from './choose-ruin.ts';
 import { listChunks } from './chunk-list.ts';
+import { addWork, work } from './clock.ts';
 import { coolHeats, heats, isKept, luckFrom } from './heats.ts';
-import { addWork, work } from './inserter.ts';
 import { copyReals, newInts, real } from './memory.ts';
 import { moveMinutes } from './minute-moves.ts';
 import { activityCount, hasLast, lessonCount, reviewCount } from './model.ts';
@@ -16,9 +16,6 @@ import { firstDifference, measureScore, newScore, scoreSize } from './score.ts';
 import { keepPlan, never, restorePlan, setReview, startStep, undoStep } from './state.ts';
 import { swapChunks } from './swap-round.ts';
 import { leastRuin, minuteMoves, mostRuin, patience, returns, shareByLevel, swapShare } from './tuning.ts';
-
-/** Work of a move of single minutes. */
-const minuteMoveWork: i32 = 8;
 
 /** Times that work was taken out and put back, in all walks. */
 export let rounds: i32 = 0;
@@ -77,14 +74,14 @@ function onSwapGain(): void {
  * at most is for level 0.
  */
 export function walk(end: f64, first: i32, last: i32, warmth: f64, shareOfU: f64): void {
-  const roundWork = 30 * activityCount + 22 * lessonCount + 100;
+  const roundWork = 13 * activityCount;
   level = first - 1;
   let levelStart = work;
   let levelEnd = work;
   let round = 0;
   let returned = 0;
   while (work < end) {
-    const isStuck = work - lastGain > patience * (end - levelStart);
+    const isStuck = work - lastGain > patience(level) * (end - levelStart);
     if (level < last && (level < first || work >= levelEnd || isStuck || isLeast())) {
       level++;
       returned = 0;
@@ -138,7 +135,6 @@ export function walk(end: f64, first: i32, last: i32, warmth: f64, shareOfU: f64
       listChunks();
       moveMinutes(current, real(heats, 0), level === 2 ? real(heats, 2) : Infinity, minuteMoves);
       if (hasLast) measureScore(current);
-      addWork(minuteMoves * minuteMoveWork + activityCount * lessonCount);
     }
     noteGain();
   }

@@ -1,0 +1,12 @@
+// The clock of the search, the same on every machine: work so far, in about nanoseconds of the machine it was fitted on (least
+// squares over 190 generated problems of 8 to 20 lessons, of which nine in ten take 0.88 to 1.14 times what it says).
+
+export let work: f64 = 0;
+
+export function startClock(): void {
+  work = 0;
+}
+
+export function addWork(by: i32): void {
+  work += f64(by);
+}
