@@ -3,7 +3,7 @@
 import { insertActivity } from './insert-activity.ts';
 import { insertReview, reviewFits } from './insert-review.ts';
 import { noRoof, roof, setFactors, setPrices, setSquarePrice } from './inserter.ts';
-import { int, newReals, real, setInt, setReal } from './memory.ts';
+import { fillInts, int, newReals, real, setInt, setReal } from './memory.ts';
 import {
   activityCount,
   demandOf,
@@ -51,7 +51,9 @@ import {
   factorShare,
   failedFirstShare,
   heavyFirstShare,
+  liftShare,
   mostSpill,
+  noRoofShare,
   nudgeShare,
   nudges,
   priceShare,
@@ -84,11 +86,11 @@ export function createRecreate(): void {
 export function recreate(level: i32, mostUndone: f64, plain: bool): bool {
   for (let k = 0; k < pickedCount; k++) removeActivity(int(picked, k));
   const withReviews = plain || level > 0;
-  if (!plain && withReviews) liftReviews();
+  if (!plain && withReviews && draw() < liftShare) liftReviews();
   if (soonReview >= 0) bringForward();
   const reviewsGoFirst = !plain && draw() < reviewsFirst(level);
-  const lowered = evenLesson >= 0;
-  if (lowered) setInt(roof, evenLesson, evenRoof);
+  const lowered = !plain && (evenLesson >= 0 || lowerRoof());
+  if (!plain && evenLesson >= 0) setInt(roof, evenLesson, evenRoof);
   setSquarePrice(!plain && draw() < squareShare ? 10 ** (2 + 3.5 * draw()) : 0);
   if (plain) for (let i = 0; i < activityCount; i++) setReal(keys, i, f64(i));
   else drawKeys();
@@ -115,13 +117,13 @@ export function recreate(level: i32, mostUndone: f64, plain: bool): bool {
     if (int(isHindered, i) === 0) countLoss(i, 1);
     if (!whole || loss > mostUndone) {
       countFailure(i);
-      if (lowered) setInt(roof, evenLesson, noRoof);
+      if (lowered) fillInts(roof, lessonCount, noRoof);
       return false;
     }
     const r = int(reviewOf, i);
     if (reviewsGoFirst && r >= 0) insertReview(r);
   }
-  if (lowered) setInt(roof, evenLesson, noRoof);
+  if (lowered) fillInts(roof, lessonCount, noRoof);
   setSquarePrice(0);
   if (level > 0) takeFactors(level);
   topUp();
@@ -191,7 +193,7 @@ function ejectSuccessors(base: i32, current: i32, left: i32): i32 {
 function liftReviews(): void {
   for (let r = 0; r < reviewCount; r++) {
     const at = int(reviewAt, r);
-    if (at >= ruinFrom && at <= ruinUntil) setReview(r, never);
+    if (at >= ruinFrom && at <= ruinUntil && draw() < 0.7) setReview(r, never);
   }
 }
 
@@ -216,6 +218,17 @@ function countFailure(i: i32): void {
   if (failure < 1e100) return;
   for (let j = 0; j < activityCount; j++) setReal(failures, j, real(failures, j) / failure);
   failure = 1;
+}
+
+/** Now and then closes lessons or allows less in them than would fit; whether it did. */
+function lowerRoof(): bool {
+  if (draw() < noRoofShare) return false;
+  const share = draw() * 0.35;
+  for (let l = 0; l < lessonCount; l++) {
+    if (draw() >= share) continue;
+    setInt(roof, l, draw() < 0.4 ? 0 : drawInteger(3, 15));
+  }
+  return true;
 }
 
 /** Starts from what all that is not picked leaves undone. */
