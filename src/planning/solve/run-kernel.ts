@@ -14,7 +14,7 @@ export interface KernelPlan {
   readonly score: Float64Array;
 }
 
-/** A search: its budget in steps, each rather less than a microsecond of work, where its chance starts, and the size of its plan. */
+/** A search: its budget in steps, each about a microsecond of work, where its chance starts, and the size of its plan. */
 export interface SearchOrder {
   readonly steps: number;
   readonly seed: number;

@@ -9,7 +9,7 @@ import { type KernelPlan, runKernel } from './run-kernel.ts';
 import { searchPlan } from './search-partner.ts';
 
 export interface SolveOptions {
-  /** Budget of one search, in steps of rather less than a microsecond; by default by the size of the problem, twice with a partner. */
+  /** Budget of one search, in steps of about a microsecond; by default by the size of the problem, twice with a partner. */
   readonly steps?: number;
   /** The plan before this one: among plans that are equally good, the one that moves least from it is wanted. */
   readonly previous?: Plan | null;
@@ -58,7 +58,7 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
 /** A replan starts from a plan that was good a week ago, and a whole studio is replanned at once. */
 const replanShare = 0.6;
 
-/** A step is rather less than a microsecond: some 40 ms up to 12 lessons and 200 ms beyond, inside the design's bar. */
+/** A step is about a microsecond: some 40 ms up to 12 lessons and 200 ms beyond, inside the design's bar. */
 const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 38_500 : 196_000);
 
 function toLessons(

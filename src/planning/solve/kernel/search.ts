@@ -59,7 +59,7 @@ export let best: i32 = 0;
  */
 export function search(steps: i32): void {
   create();
-  const longest = max(4000, stepsPerCell * activityCount * lessonCount);
+  const longest = max(9000, stepsPerCell * activityCount * lessonCount);
   const times = max(1, steps / longest);
   for (let n = 0; n < times; n++) {
     searchOnce(f64(steps) / f64(times));
