@@ -59,7 +59,7 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
 const replanShare = 0.6;
 
 /** A step is about a microsecond: some 40 ms up to 12 lessons and 200 ms beyond, inside the design's bar. */
-const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 38_500 : 196_000);
+const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 45_000 : 232_000);
 
 function toLessons(
   problem: PlanningProblem,

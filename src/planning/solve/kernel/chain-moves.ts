@@ -12,13 +12,12 @@ import {
   earliestOf,
   excess,
   fitsWithout,
-  hasRoom,
+  hasRoomFor,
   isMoving,
   latestOf,
   mostMoving,
   movingCount,
   sendTo,
-  sumUp,
   wouldFit,
 } from './moving.ts';
 import { around, draw, drawIndex, drawInteger } from './random.ts';
@@ -29,7 +28,7 @@ import { joinPartShare, joinShare, laterShare, partShare, shiftShare } from './t
 const settled: i32 = -1;
 const stuck: i32 = -2;
 /** Work of each chunk that makes way. */
-const stepWork: i32 = 120;
+const stepWork: i32 = 108;
 
 /** Finds a random chain that leaves every lesson with room; false when there is none that way. It is not made yet. */
 export function findChain(level: i32): bool {
@@ -90,7 +89,6 @@ function leave(place: i32, i: i32, origin: i32): i32 {
 
 /** As many minutes as needed leave a lesson for another chunk of their activity; the lesson that is too full then. */
 function pushMinutes(l: i32): i32 {
-  sumUp(l);
   const size = int(lessonSize, l);
   const start = drawIndex(size);
   for (let n = 0; n < size; n++) {
@@ -126,7 +124,6 @@ function sendToOther(place: i32, j: i32, m: i32): i32 {
 
 /** A chunk without which a lesson has room goes elsewhere; the lesson that is too full then. */
 function pushChunk(l: i32, origin: i32): i32 {
-  sumUp(l);
   const size = int(lessonSize, l);
   const start = drawIndex(size);
   for (let n = 0; n < size; n++) {
@@ -140,21 +137,23 @@ function pushChunk(l: i32, origin: i32): i32 {
     const until = latestOf(j);
     if (from >= until) continue;
     addMoving(place, m);
-    return sendAnywhere(j, from, until, origin);
+    return sendAnywhere(j, m, from, until, origin);
   }
   return stuck;
 }
 
 /** Sends a chunk to where the chain began, or another lesson with room, or else any where its activity has none. */
-function sendAnywhere(j: i32, from: i32, until: i32, origin: i32): i32 {
+function sendAnywhere(j: i32, m: i32, from: i32, until: i32, origin: i32): i32 {
   const width = until - from + 1;
   const start = drawIndex(width);
   let full = stuck;
   for (let n = -1; n < width; n++) {
     const l = n < 0 ? origin : from + around(start, n, width);
     if (l < from || l > until || int(minutes, j * lessonCount + l) > 0) continue;
-    sendTo(l);
-    if (hasRoom(l)) return settled;
+    if (hasRoomFor(l, m)) {
+      sendTo(l);
+      return settled;
+    }
     if (full < 0 || n === 0) full = l;
   }
   if (full >= 0) sendTo(full);

@@ -1,8 +1,8 @@
 // The chunks of a plan by activity and by lesson, for moves that pick some at random.
 
-import { addInt, fillInts, int, newInts, setInt } from './memory.ts';
+import { addInt, fillInts, newInts, setInt } from './memory.ts';
 import { activityCount, lessonCount } from './model.ts';
-import { chunks, minutes } from './state.ts';
+import { firstIn, lessonsOf, withoutFirst } from './state.ts';
 
 /** Cells with minutes, by activity. */
 export let cells: i32 = 0;
@@ -27,10 +27,8 @@ export function listChunks(): void {
   listed = 0;
   for (let i = 0; i < activityCount; i++) {
     setInt(listStart, i, listed);
-    let left = int(chunks, i);
-    for (let l = 0; left > 0; l++) {
-      if (int(minutes, i * lessonCount + l) === 0) continue;
-      left--;
+    for (let left = lessonsOf(i); left !== 0; left = withoutFirst(left)) {
+      const l = firstIn(left);
       setInt(cells, listed, i * lessonCount + l);
       setInt(listedActivity, listed, i);
       setInt(inLesson, l * activityCount + addInt(lessonSize, l, 1) - 1, listed);

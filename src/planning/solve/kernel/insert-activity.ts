@@ -8,7 +8,6 @@ import {
   demandOf,
   firstOf,
   lastOf,
-  lessonCount,
   maxPartialOf,
   maxRun,
   parkGap,
@@ -25,14 +24,15 @@ import { plainProgramme, readPlain } from './plain-programme.ts';
 import { isRunAllowed, readRun, runProgramme } from './run-programme.ts';
 import { relieve } from './spill.ts';
 import {
-  chunks,
   doneAt,
   firstAt,
-  minutes,
+  firstIn,
+  lessonsOf,
   never,
   refreshActivity,
   removeActivity,
   setMinutes,
+  withoutFirst,
 } from './state.ts';
 
 /**
@@ -47,12 +47,8 @@ export function insertActivity(i: i32, carry: bool, spill: i32): bool {
 }
 
 function isMadeWay(i: i32): bool {
-  let left = int(chunks, i);
-  for (let l = int(firstAt, i); left > 0; l++) {
-    if (int(minutes, i * lessonCount + l) === 0) continue;
-    left--;
-    if (!relieve(l)) return false;
-  }
+  for (let left = lessonsOf(i); left !== 0; left = withoutFirst(left))
+    if (!relieve(firstIn(left))) return false;
   return true;
 }
 

@@ -1,6 +1,5 @@
 // What one insertion works on: room and price of a chunk in each lesson, and the arrays of its dynamic programme.
 
-import { addWork } from './clock.ts';
 import { reviewFits } from './insert-review.ts';
 import { fillInts, int, newInts, newReals, real, setInt, setReal } from './memory.ts';
 import {
@@ -143,7 +142,6 @@ export function setChoice(index: i32, choice: i32): void {
 export function prepareLesson(i: i32, l: i32): void {
   if (l <= preparedTo) return;
   preparedTo = l;
-  addWork(37);
   setInt(cap, l, 0);
   if (int(blocks, l) >= int(maxBlocks, l)) return;
   const placed = int(total, l);

@@ -21,7 +21,8 @@ import {
   succs,
 } from './model.ts';
 import {
-  isTouched,
+  isGone,
+  isNew,
   moving,
   movingCount,
   movingFrom,
@@ -128,69 +129,53 @@ function settleAll(): f64 {
 /** How many chunks more there would be. */
 function chunkChange(): i32 {
   let change = 0;
-  for (let k = 0; k < movingCount; k++) change += chunkChangeOf(k);
+  for (let k = 0; k < movingCount; k++) change += int(isNew, k) - int(isGone, k);
   return change;
-}
-
-function chunkChangeOf(k: i32): i32 {
-  const row = int(moving, k) * lessonCount;
-  const leaves = int(minutes, row + int(movingFrom, k)) === int(movingMinutes, k) ? 1 : 0;
-  return (int(minutes, row + int(movingTo, k)) === 0 ? 1 : 0) - leaves;
 }
 
 /** How many more lessons would have one strand only; `tooMany` when one would have more than it may. */
 function soloChange(): i32 {
   let change = 0;
   for (let k = 0; k < movingCount; k++) {
-    const from = int(movingFrom, k);
-    const to = int(movingTo, k);
-    if (!isTouched(from, k)) change += soloChangeIn(from);
-    if (!isTouched(to, k)) change += soloChangeIn(to);
-    if (change >= tooMany) return tooMany;
+    const strand = int(strandOf, int(moving, k));
+    change += leaveStrand(int(movingFrom, k), strand, int(isGone, k));
+    change += joinStrand(int(movingTo, k), strand, int(isNew, k));
+  }
+  for (let k = 0; k < movingCount; k++)
+    if (int(strandsIn, int(movingTo, k)) > int(maxStrands, int(movingTo, k))) change = tooMany;
+  for (let k = 0; k < movingCount; k++) {
+    const strand = int(strandOf, int(moving, k));
+    joinStrand(int(movingFrom, k), strand, int(isGone, k));
+    leaveStrand(int(movingTo, k), strand, int(isNew, k));
   }
   return change;
 }
 
-function soloChangeIn(l: i32): i32 {
-  const before = int(strandsIn, l);
-  let strands = before;
-  for (let k = 0; k < movingCount; k++) {
-    if (int(movingTo, k) !== l && int(movingFrom, k) !== l) continue;
-    const strand = int(strandOf, int(moving, k));
-    // each strand once, with all that moves of it
-    let isFirst = true;
-    let now = int(strandBlocks, l * strandCount + strand);
-    const was = now;
-    for (let n = 0; n < movingCount; n++) {
-      const i = int(moving, n);
-      if (int(strandOf, i) !== strand) continue;
-      const here = int(minutes, i * lessonCount + l);
-      if (int(movingTo, n) === l) {
-        if (here === 0) now++;
-      } else if (int(movingFrom, n) === l) {
-        if (here === int(movingMinutes, n)) now--;
-      } else continue;
-      if (n < k) isFirst = false;
-    }
-    if (!isFirst) continue;
-    if (was === 0 && now > 0) strands++;
-    else if (was > 0 && now === 0) strands--;
-  }
-  if (strands > int(maxStrands, l)) return tooMany + lessonCount;
-  return (strands === 1 ? 1 : 0) - (before === 1 ? 1 : 0);
+/** Counts `by` blocks of a strand less in a lesson, 0 or 1; the change in lessons with one strand only. Without branches. */
+function leaveStrand(l: i32, strand: i32, by: i32): i32 {
+  const left = addInt(strandBlocks, l * strandCount + strand, -by);
+  const change = by & i32(left === 0);
+  const strands = addInt(strandsIn, l, -change);
+  return i32(strands === 1) - i32(strands + change === 1);
+}
+
+function joinStrand(l: i32, strand: i32, by: i32): i32 {
+  const there = addInt(strandBlocks, l * strandCount + strand, by);
+  const change = by & i32(there === 1);
+  const strands = addInt(strandsIn, l, change);
+  return i32(strands === 1) - i32(strands - change === 1);
 }
 
 /** Keeps the list of chunks up to date. */
 function relist(): void {
   for (let k = 0; k < movingCount; k++) {
     const i = int(moving, k);
-    const isNew = int(minutes, i * lessonCount + int(movingTo, k)) === int(movingMinutes, k);
-    const isGone = int(minutes, i * lessonCount + int(movingFrom, k)) === 0;
-    if (isNew !== isGone) {
+    const gone = int(isGone, k);
+    if (int(isNew, k) !== gone) {
       listChunks();
       return;
     }
-    if (!isGone) continue;
+    if (gone === 0) continue;
     const place = int(movingPlace, k);
     const to = int(movingTo, k);
     const neighbours = inLesson + ((int(movingFrom, k) * activityCount) << 2);

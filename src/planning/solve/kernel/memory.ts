@@ -13,6 +13,11 @@ export function newInts(count: i32): i32 {
   return allocate(count << 2);
 }
 
+/** So many whole numbers of 64 bits, all 0. */
+export function newLongs(count: i32): i32 {
+  return allocate(count << 3);
+}
+
 /** So many floating-point numbers of 64 bits, all 0. */
 export function newReals(count: i32): i32 {
   return allocate(count << 3);
@@ -39,6 +44,14 @@ export function addInt(array: i32, index: i32, by: i32): i32 {
   const value = load<i32>(array + (index << 2)) + by;
   store<i32>(array + (index << 2), value);
   return value;
+}
+
+export function long(array: i32, index: i32): i64 {
+  return load<i64>(array + (index << 3));
+}
+
+export function setLong(array: i32, index: i32, value: i64): void {
+  store<i64>(array + (index << 3), value);
 }
 
 export function real(array: i32, index: i32): f64 {

@@ -2,7 +2,7 @@
 // without touching the plan: whether a lesson would hold what it has with what joins and without what leaves.
 
 import { cells, listedActivity } from './chunk-list.ts';
-import { int, newInts, setInt } from './memory.ts';
+import { addInt, int, newInts, setInt } from './memory.ts';
 import {
   capacity,
   firstOf,
@@ -17,7 +17,18 @@ import {
   succStart,
   succs,
 } from './model.ts';
-import { blocks, doneAt, firstAt, lessonOf, minutes, opening, reviewAt, squares, total } from './state.ts';
+import {
+  blocks,
+  doneAt,
+  firstAt,
+  lessonOf,
+  minutes,
+  never,
+  opening,
+  reviewAt,
+  squares,
+  total,
+} from './state.ts';
 
 /** Most activities in one move. */
 export const mostMoving: i32 = 4;
@@ -28,47 +39,91 @@ export let moving: i32 = 0;
 export let movingMinutes: i32 = 0;
 export let movingFrom: i32 = 0;
 export let movingTo: i32 = 0;
-// a lesson with the move made, revisits of what moves lifted out of it
-let placed: i32 = 0;
-let squared: i32 = 0;
-let pieces: i32 = 0;
+/** 1 where nothing of it stays in the lesson it leaves, and where nothing of it stands in the one it joins. */
+export let isGone: i32 = 0;
+export let isNew: i32 = 0;
+/** Where the revisit of each stands, which is lifted; −1: nowhere. */
+let liftedFrom: i32 = 0;
+// what the move changes in each lesson, revisits of what moves lifted out of it
+let placedChange: i32 = 0;
+let squaredChange: i32 = 0;
+let piecesChange: i32 = 0;
 let lifted: i32 = 0;
 
 export function createMoving(): void {
+  movingCount = 0;
   movingPlace = newInts(mostMoving);
   moving = newInts(mostMoving);
   movingMinutes = newInts(mostMoving);
   movingFrom = newInts(mostMoving);
   movingTo = newInts(mostMoving);
+  isGone = newInts(mostMoving);
+  isNew = newInts(mostMoving);
+  liftedFrom = newInts(mostMoving);
+  placedChange = newInts(lessonCount);
+  squaredChange = newInts(lessonCount);
+  piecesChange = newInts(lessonCount);
+  lifted = newInts(lessonCount);
 }
 
 export function clearMoving(): void {
+  for (let k = 0; k < movingCount; k++) {
+    clearLesson(int(movingFrom, k));
+    if (int(movingTo, k) >= 0) clearLesson(int(movingTo, k));
+    if (int(liftedFrom, k) >= 0) setInt(lifted, int(liftedFrom, k), 0);
+  }
   movingCount = 0;
+}
+
+function clearLesson(l: i32): void {
+  setInt(placedChange, l, 0);
+  setInt(squaredChange, l, 0);
+  setInt(piecesChange, l, 0);
 }
 
 /** Adds minutes of a listed chunk; its goal is set afterwards. */
 export function addMoving(place: i32, m: i32): void {
-  setInt(movingPlace, movingCount, place);
-  setInt(moving, movingCount, int(listedActivity, place));
-  setInt(movingMinutes, movingCount, m);
-  setInt(movingFrom, movingCount, int(lessonOf, int(cells, place)));
-  setInt(movingTo, movingCount, -1);
-  movingCount++;
+  const k = movingCount++;
+  const cell = int(cells, place);
+  const i = int(listedActivity, place);
+  const from = int(lessonOf, cell);
+  setInt(movingPlace, k, place);
+  setInt(moving, k, i);
+  setInt(movingMinutes, k, m);
+  setInt(movingFrom, k, from);
+  setInt(movingTo, k, -1);
+  const had = int(minutes, cell);
+  const gone = had === m ? 1 : 0;
+  setInt(isGone, k, gone);
+  change(from, -m, -m * (2 * had - m), -gone);
+  const r = int(reviewOf, i);
+  const at = r < 0 ? never : int(reviewAt, r);
+  setInt(liftedFrom, k, at === never ? -1 : at);
+  if (at !== never) addInt(lifted, at, int(reviewMinutes, r));
 }
 
 /** Where what was added last goes. */
 export function sendTo(l: i32): void {
-  setInt(movingTo, movingCount - 1, l);
+  const k = movingCount - 1;
+  const row = int(moving, k) * lessonCount;
+  const m = int(movingMinutes, k);
+  const before = int(movingTo, k);
+  if (before >= 0) change(before, -m, -m * (2 * int(minutes, row + before) + m), -int(isNew, k));
+  setInt(movingTo, k, l);
+  const had = int(minutes, row + l);
+  const joins = had === 0 ? 1 : 0;
+  setInt(isNew, k, joins);
+  change(l, m, m * (2 * had + m), joins);
+}
+
+function change(l: i32, placed: i32, squared: i32, pieces: i32): void {
+  addInt(placedChange, l, placed);
+  addInt(squaredChange, l, squared);
+  addInt(piecesChange, l, pieces);
 }
 
 export function isMoving(i: i32): bool {
   for (let k = 0; k < movingCount; k++) if (int(moving, k) === i) return true;
-  return false;
-}
-
-/** Whether a lesson stands in one of the first `count` moves. */
-export function isTouched(l: i32, count: i32): bool {
-  for (let k = 0; k < count; k++) if (int(movingTo, k) === l || int(movingFrom, k) === l) return true;
   return false;
 }
 
@@ -88,57 +143,31 @@ export function latestOf(i: i32): i32 {
   return until;
 }
 
-/** Sums up a lesson with the move made. */
-export function sumUp(l: i32): void {
-  placed = int(total, l);
-  squared = int(squares, l);
-  pieces = int(blocks, l);
-  lifted = 0;
-  for (let k = 0; k < movingCount; k++) {
-    const i = int(moving, k);
-    const m = int(movingMinutes, k);
-    const r = int(reviewOf, i);
-    if (r >= 0 && int(reviewAt, r) === l) lifted += int(reviewMinutes, r);
-    const before = int(minutes, i * lessonCount + l);
-    if (int(movingTo, k) === l) {
-      placed += m;
-      squared += m * (2 * before + m);
-      if (before === 0) pieces++;
-    } else if (int(movingFrom, k) === l) {
-      placed -= m;
-      squared -= m * (2 * before - m);
-      if (before === m) pieces--;
-    }
-  }
-}
-
-/** Whether the lesson summed up last holds that without `m` of the `had` minutes of an activity, and its revisit there. */
+/** Whether a lesson with the move made holds that without `m` of the `had` minutes of an activity, and its revisit there. */
 export function fitsWithout(l: i32, m: i32, had: i32, review: i32): bool {
-  const up = lifted + review;
-  const rest = placed - m - up;
-  if (pieces - (m > 0 && m === had ? 1 : 0) > int(maxBlocks, l) || rest > int(capacity, l)) return false;
-  const start = int(opening, l);
-  return squared - m * (2 * had - m) + up * (up - 2 * start) <= squareLimit(l, rest);
+  const up = int(lifted, l) + review;
+  const rest = int(total, l) + int(placedChange, l) - m - up;
+  const pieces = int(blocks, l) + int(piecesChange, l) - (m > 0 && m === had ? 1 : 0);
+  if (pieces > int(maxBlocks, l) || rest > int(capacity, l)) return false;
+  const squared = int(squares, l) + int(squaredChange, l) - m * (2 * had - m);
+  return squared + up * (up - 2 * int(opening, l)) <= squareLimit(l, rest);
 }
 
-/** Minutes too many in the lesson summed up last; below 0 there is room. */
+/** Minutes too many in a lesson with the move made; below 0 there is room. */
 export function excess(l: i32): i32 {
-  return placed - lifted - int(capacity, l);
+  return int(total, l) + int(placedChange, l) - int(lifted, l) - int(capacity, l);
 }
 
 /** Whether a lesson holds what it has with the move made. */
 export function wouldFit(l: i32): bool {
-  sumUp(l);
   return fitsWithout(l, 0, 0, 0);
 }
 
-/** The same for what was added last, when it comes whole: mostly told at a glance. */
-export function hasRoom(l: i32): bool {
-  const k = movingCount - 1;
-  const r = int(reviewOf, int(moving, k));
-  if (isTouched(l, k) || (r >= 0 && int(reviewAt, r) === l)) return wouldFit(l);
-  const m = int(movingMinutes, k);
-  const sum = int(total, l) + m;
-  if (sum > int(capacity, l) || int(blocks, l) >= int(maxBlocks, l)) return false;
-  return int(squares, l) + m * m <= squareLimit(l, sum);
+/** The same with a chunk of so many minutes that would join what is there. */
+export function hasRoomFor(l: i32, m: i32): bool {
+  const up = int(lifted, l);
+  const rest = int(total, l) + int(placedChange, l) + m - up;
+  if (rest > int(capacity, l) || int(blocks, l) + int(piecesChange, l) >= int(maxBlocks, l)) return false;
+  const squared = int(squares, l) + int(squaredChange, l) + m * m;
+  return squared + up * (up - 2 * int(opening, l)) <= squareLimit(l, rest);
 }

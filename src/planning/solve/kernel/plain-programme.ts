@@ -73,7 +73,7 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
       setReal(cost, s, least);
       setChoice(start + s, leastMinutes);
     }
-    addWork(38 + (6 * max(0, top - minChunk + 2) * (most - minChunk + 1)) / 5);
+    addWork(69 + (6 * max(0, top - minChunk + 2) * (most - minChunk + 1)) / 5);
     if (top > reach) reach = top;
     if (wantsAll && real(cost, demand) < Infinity && isSettled(i, l, reach)) {
       setStop(l);

@@ -235,8 +235,9 @@ function lowerRoof(): bool {
 function countLosses(): void {
   loss = 0;
   for (let i = 0; i < activityCount; i++) {
-    setReal(lossOf, i, 0);
-    countLoss(i, int(isPicked, i) === 1 ? 0 : 1);
+    const now = real(weightOf, i) * f64((1 - int(isPicked, i)) * (int(demandOf, i) - int(sum, i)));
+    setReal(lossOf, i, now);
+    loss += now;
   }
 }
 

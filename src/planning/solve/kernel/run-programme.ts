@@ -86,7 +86,7 @@ export function runProgramme(i: i32, from: i32, until: i32, wantsAll: bool): voi
     const before = alive;
     alive = nextAlive;
     nextAlive = before;
-    addWork(150);
+    addWork(143);
     reach = top;
     if (wantsAll && isSettled(i, l, reach)) {
       setStop(l);

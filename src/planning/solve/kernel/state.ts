@@ -2,7 +2,7 @@
 // kept up to date cell by cell, with a journal to take a whole step back.
 
 import { addWork } from './clock.ts';
-import { addInt, copyInts, fillInts, int, newInts, real, setInt } from './memory.ts';
+import { addInt, copyInts, fillInts, int, long, newInts, newLongs, real, setInt, setLong } from './memory.ts';
 import {
   activityCount,
   capacity,
@@ -24,7 +24,7 @@ import {
 } from './model.ts';
 
 /** Work of putting back half a change. */
-const undoWork: i32 = 32;
+const undoWork: i32 = 30;
 
 /** Stands for "not placed", "not complete". */
 export const never: i32 = 1 << 20;
@@ -43,6 +43,8 @@ export let strandBlocks: i32 = 0;
 // by activity
 export let sum: i32 = 0;
 export let chunks: i32 = 0;
+/** The lessons it stands in, a bit each from the lowest: `standing` of 64 bits. */
+let standing: i32 = 0;
 export let firstAt: i32 = 0;
 export let doneAt: i32 = 0;
 /** Lesson of the last chunk. */
@@ -66,6 +68,7 @@ export function createState(): void {
   strandBlocks = newInts(lessonCount * strandCount);
   sum = newInts(activityCount);
   chunks = newInts(activityCount);
+  standing = newLongs(activityCount);
   firstAt = newInts(activityCount);
   doneAt = newInts(activityCount);
   endAt = newInts(activityCount);
@@ -88,6 +91,7 @@ export function clearState(): void {
   fillInts(strandBlocks, lessonCount * strandCount, 0);
   fillInts(sum, activityCount, 0);
   fillInts(chunks, activityCount, 0);
+  for (let i = 0; i < activityCount; i++) setLong(standing, i, 0);
   for (let l = 0; l < lessonCount; l++) {
     const minutesOfRecap = int(recap, l);
     setInt(total, l, minutesOfRecap);
@@ -138,11 +142,11 @@ export function setReview(r: i32, l: i32): void {
 
 /** Takes an activity out of all its lessons, and its revisit with it. */
 export function removeActivity(i: i32): void {
-  if (int(chunks, i) === 0) return;
-  for (let cell = i * lessonCount; int(chunks, i) > 0; cell++) {
-    const m = int(minutes, cell);
-    if (m === 0) continue;
-    remember(cell, m);
+  let left = long(standing, i);
+  if (left === 0) return;
+  for (; left !== 0; left = withoutFirst(left)) {
+    const cell = i * lessonCount + firstIn(left);
+    remember(cell, int(minutes, cell));
     writeCell(cell, 0);
   }
   refreshActivity(i);
@@ -150,27 +154,29 @@ export function removeActivity(i: i32): void {
   if (r >= 0 && int(reviewAt, r) !== never) setReview(r, never);
 }
 
-/** First, completing and last lesson of an activity, from its row. */
+/** The lessons an activity stands in, to go through with `firstIn` and `withoutFirst` until none is left. */
+export function lessonsOf(i: i32): i64 {
+  return long(standing, i);
+}
+
+/** The first of some lessons. */
+export function firstIn(lessons: i64): i32 {
+  return i32(ctz(lessons));
+}
+
+export function withoutFirst(lessons: i64): i64 {
+  return lessons & (lessons - 1);
+}
+
+/** First, completing and last lesson of an activity, which has no more than its demand. */
 export function refreshActivity(i: i32): void {
+  const lessons = long(standing, i);
   const demand = int(demandOf, i);
-  let placed = 0;
-  let first = never;
-  let done = demand === 0 && lessonCount > 0 ? 0 : never;
-  let end = never;
-  let left = int(chunks, i);
-  const row = i * lessonCount;
-  for (let l = 0; left > 0; l++) {
-    const m = int(minutes, row + l);
-    if (m === 0) continue;
-    left--;
-    if (first === never) first = l;
-    end = l;
-    placed += m;
-    if (placed >= demand && done === never) done = l;
-  }
-  setInt(firstAt, i, first);
-  setInt(doneAt, i, done);
+  const isNowhere = lessons === 0;
+  const end = select<i32>(never, 63 - i32(clz(lessons)), isNowhere);
+  setInt(firstAt, i, select<i32>(never, firstIn(lessons), isNowhere));
   setInt(endAt, i, end);
+  setInt(doneAt, i, int(sum, i) < demand ? never : demand > 0 ? end : lessonCount > 0 ? 0 : never);
 }
 
 /** Lessons that pass between the goes of an activity. */
@@ -181,9 +187,7 @@ export function gapsOf(i: i32): i32 {
 
 /** Whether an activity has minutes in one of these lessons. */
 export function standsIn(i: i32, from: i32, until: i32): bool {
-  if (int(chunks, i) === 0) return false;
-  for (let l = from; l <= until; l++) if (int(minutes, i * lessonCount + l) > 0) return true;
-  return false;
+  return ((long(standing, i) >> from) & ((i64(1) << (until - from + 1)) - 1)) !== 0;
 }
 
 /** Whether the minutes of a lesson keep its capacity and its limit on squares. */
@@ -243,6 +247,7 @@ function writeCell(cell: i32, m: i32): void {
   addInt(sum, i, m - before);
   if (before > 0 && m > 0) return;
   const sign = m > 0 ? 1 : -1;
+  setLong(standing, i, long(standing, i) ^ (i64(1) << l));
   addInt(chunks, i, sign);
   addInt(blocks, l, sign);
   const left = addInt(strandBlocks, l * strandCount + int(strandOf, i), sign);

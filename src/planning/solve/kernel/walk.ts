@@ -74,7 +74,7 @@ function onSwapGain(): void {
  * at most is for level 0.
  */
 export function walk(end: f64, first: i32, last: i32, warmth: f64, shareOfU: f64): void {
-  const roundWork = 13 * activityCount;
+  const roundWork = 18 * activityCount;
   level = first - 1;
   let levelStart = work;
   let levelEnd = work;
