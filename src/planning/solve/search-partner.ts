@@ -35,7 +35,7 @@ export function searchPlan(model: PackedModel, order: SearchOrder): KernelPlan {
 }
 
 /** Whether a plan is better in the first number in which two scores differ by more than rounding. */
-function isBetter(a: KernelPlan, b: KernelPlan): boolean {
+export function isBetter(a: KernelPlan, b: KernelPlan): boolean {
   for (let k = 0; k < scoreLength; k++) {
     const difference = (a.score[k] ?? 0) - (b.score[k] ?? 0);
     if (Math.abs(difference) > 1e-7) return difference < 0;

@@ -6,7 +6,7 @@ import { never, readLastPlan } from './last-plan.ts';
 import { createModel, type Model } from './model.ts';
 import { packModel } from './pack-model.ts';
 import { type KernelPlan, runKernel } from './run-kernel.ts';
-import { searchPlan } from './search-partner.ts';
+import { isBetter, searchPlan } from './search-partner.ts';
 
 export interface SolveOptions {
   /** Budget of one search, in steps of about a microsecond; by default by the size of the problem, twice with a partner. */
@@ -43,23 +43,44 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
     ...problem.activities.flatMap(({ id, review }) => (review > 0 ? [`rev:${id}`] : [])),
   ];
   const last = options.previous ? readLastPlan(problem, reviewIds, options.previous) : null;
-  const search = options.steps === undefined ? searchPlan : runKernel;
-  const found = search(packModel(model, last, options.gapWeight ?? 0), {
-    cells: model.activityCount * model.lessonCount,
-    reviews: model.reviewCount,
-    steps,
-    seed: 1,
-  });
+  const packed = packModel(model, last, options.gapWeight ?? 0);
+  const cells = model.activityCount * model.lessonCount;
+  const order = { cells, reviews: model.reviewCount, steps, seed: 1 };
+  const first = options.steps === undefined ? searchPlan(packed, order) : runKernel(packed, order);
+  const goesOn = options.steps === undefined && isNearlyAll(model, first);
+  const longer = goesOn ? searchPlan(packed, { ...order, steps: stepsForTheRest, seed: 3 }) : first;
+  const found = isBetter(longer, first) ? longer : first;
   const lessons = toLessons(problem, reviewIds, found);
   const { objective } = evaluatePlan(problem, { lessons });
-  return { lessons, objective, stats: { steps, rounds: found.rounds } };
+  return {
+    lessons,
+    objective,
+    stats: { steps: goesOn ? steps + stepsForTheRest : steps, rounds: found.rounds },
+  };
+}
+
+/** Minutes of the least weight that are few enough to search on for. */
+const fewMinutes = 5;
+/** Activities × lessons up to which a search has tried several times already. */
+const smallProblem = 80;
+/** A third of a second, for one in a hundred problems with about 12 lessons. */
+const stepsForTheRest = 324_000;
+
+/**
+ * Whether all work has its place but for a few minutes. Then one plan may hold it all, whose lessons are full to the minute:
+ * rare, hard to find, and worth more to a teacher than the wait.
+ */
+function isNearlyAll({ activityCount, lessonCount, weight }: Model, { score }: KernelPlan): boolean {
+  const undone = score[0] ?? 0;
+  const least = weight.reduce((low, one) => (one > 0 ? Math.min(low, one) : low), Infinity);
+  return undone > 0 && undone <= fewMinutes * least && activityCount * lessonCount > smallProblem;
 }
 
 /** A replan starts from a plan that was good a week ago, and a whole studio is replanned at once. */
 const replanShare = 0.6;
 
 /** A step is about a microsecond: some 40 ms up to 12 lessons and 200 ms beyond, inside the design's bar. */
-const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 45_000 : 232_000);
+const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 40_500 : 200_000);
 
 function toLessons(
   problem: PlanningProblem,

@@ -28,7 +28,7 @@ import { joinPartShare, joinShare, laterShare, partShare, shiftShare } from './t
 const settled: i32 = -1;
 const stuck: i32 = -2;
 /** Work of each chunk that makes way. */
-const stepWork: i32 = 108;
+const stepWork: i32 = 94;
 
 /** Finds a random chain that leaves every lesson with room; false when there is none that way. It is not made yet. */
 export function findChain(level: i32): bool {

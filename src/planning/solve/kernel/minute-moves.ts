@@ -3,6 +3,7 @@
 // balanced sizes that a lesson's limit on the sum of squares rewards.
 
 import { cells, inLesson, lessonSize, listed, listedActivity, listStart } from './chunk-list.ts';
+import { addWork } from './clock.ts';
 import { addInt, int, real, setReal } from './memory.ts';
 import {
   activityCount,
@@ -19,6 +20,8 @@ import { chunks, minutes, minutesFit, squares, sum, total } from './state.ts';
 /** Stands for minutes left undone, and for nowhere. */
 const undone: i32 = -1;
 const nowhere: i32 = -2;
+/** Work of each move tried. */
+const moveWork: i32 = 35;
 
 /**
  * Tries `count` moves on the state, keeping those that do not make it worse, or with luck a little worse, and keeps
@@ -26,6 +29,7 @@ const nowhere: i32 = -2;
  */
 export function moveMinutes(score: i32, heatU: f64, heatE: f64, count: i32): void {
   if (listed < 2) return;
+  addWork(moveWork * count);
   for (let n = 0; n < count; n++) {
     const a = drawIndex(listed);
     const i = int(listedActivity, a);

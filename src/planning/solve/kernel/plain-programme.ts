@@ -45,12 +45,18 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
       const late = real(lateCost, l);
       let best = real(cost, demand);
       let bestMinutes = 0;
-      for (let m = max(minChunk, demand - reach); m <= most; m++) {
+      // before it nothing is placed, or a chunk at least
+      const high = min(most, demand - minChunk);
+      for (let m = max(minChunk, demand - reach); m <= high; m++) {
         const here = real(cost, demand - m) + late + real(minuteCost, m);
         if (here < best) {
           best = here;
           bestMinutes = m;
         }
+      }
+      if (demand <= most && late + real(minuteCost, demand) < best) {
+        best = late + real(minuteCost, demand);
+        bestMinutes = demand;
       }
       if (bestMinutes > 0) {
         setReal(cost, demand, best);
@@ -58,11 +64,10 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
       }
     }
     const top = min(maxPartial, reach + most);
-    for (let s = maxPartial; s > top; s--) setChoice(start + s, 0);
     for (let s = top; s >= minChunk; s--) {
       let least = real(cost, s) + gapWeight;
       let leastMinutes = 0;
-      const high = min(most, s);
+      const high = min(most, s - minChunk);
       for (let m = max(s - reach, minChunk); m <= high; m++) {
         const here = real(cost, s - m) + real(minuteCost, m);
         if (here < least) {
@@ -70,10 +75,14 @@ export function plainProgramme(i: i32, from: i32, until: i32, wantsAll: bool): v
           leastMinutes = m;
         }
       }
+      if (s <= most && real(minuteCost, s) < least) {
+        least = real(minuteCost, s);
+        leastMinutes = s;
+      }
       setReal(cost, s, least);
       setChoice(start + s, leastMinutes);
     }
-    addWork(69 + (6 * max(0, top - minChunk + 2) * (most - minChunk + 1)) / 5);
+    addWork(57 + max(0, top - minChunk + 2) * (most - minChunk + 1));
     if (top > reach) reach = top;
     if (wantsAll && real(cost, demand) < Infinity && isSettled(i, l, reach)) {
       setStop(l);

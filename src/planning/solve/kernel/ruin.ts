@@ -1,6 +1,6 @@
 // What one step takes out of the plan: the picked activities, and the lessons it is about.
 
-import { fillInts, int, newInts, setInt } from './memory.ts';
+import { int, newInts, setInt } from './memory.ts';
 import { activityCount } from './model.ts';
 import { drawInteger } from './random.ts';
 
@@ -26,6 +26,7 @@ export let soonLesson: i32 = 0;
 export let mostPicked: i32 = 0;
 
 export function createRuin(): void {
+  pickedCount = 0;
   mostPicked = 4 * activityCount;
   picked = newInts(mostPicked);
   isPicked = newInts(activityCount);
@@ -35,8 +36,10 @@ export function createRuin(): void {
 }
 
 export function clearRuin(): void {
-  fillInts(isPicked, activityCount, 0);
-  fillInts(goesFirst, activityCount, 0);
+  for (let k = 0; k < pickedCount; k++) {
+    setInt(isPicked, int(picked, k), 0);
+    setInt(goesFirst, int(picked, k), 0);
+  }
   pickedCount = 0;
   evenLesson = -1;
   soonReview = -1;

@@ -86,7 +86,7 @@ export function runProgramme(i: i32, from: i32, until: i32, wantsAll: bool): voi
     const before = alive;
     alive = nextAlive;
     nextAlive = before;
-    addWork(143);
+    addWork(128);
     reach = top;
     if (wantsAll && isSettled(i, l, reach)) {
       setStop(l);
@@ -141,13 +141,18 @@ function placeUpTo(
 ): void {
   let least: f64 = Infinity;
   let leastMinutes = 0;
-  const high = min(most, s);
+  // before it nothing is placed, or a chunk at least
+  const high = min(most, s - minChunk);
   for (let m = max(s - reach, minChunk); m <= high; m++) {
     const here = real(fromRun, s - m) + real(minuteCost, m);
     if (here < least) {
       least = here;
       leastMinutes = m;
     }
+  }
+  if (s <= most && real(fromRun, 0) + real(minuteCost, s) < least) {
+    least = real(fromRun, 0) + real(minuteCost, s);
+    leastMinutes = s;
   }
   setReal(intoRun, s, least + late);
   setChoice(intoRow + s, leastMinutes);

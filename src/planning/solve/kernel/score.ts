@@ -86,6 +86,11 @@ export function firstDifference(a: i32, b: i32): i32 {
   return 4;
 }
 
+/** Whether two scores are equal in all numbers. */
+export function isAlike(a: i32, b: i32): bool {
+  return firstDifference(a, b) === 4 && real(a, 4) === real(b, 4);
+}
+
 /** Whether the score a is better than b: smaller in the first place in which they differ. */
 export function isBetter(a: i32, b: i32): bool {
   const at = firstDifference(a, b);

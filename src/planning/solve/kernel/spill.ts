@@ -14,7 +14,7 @@ let cameFrom: i32 = 0;
 let comingOf: i32 = 0;
 const unseen: i32 = -1;
 /** Work of each lesson looked at. */
-const lookWork: i32 = 249;
+const lookWork: i32 = 260;
 
 export function createSpill(): void {
   queue = newInts(lessonCount);

@@ -24,7 +24,7 @@ import {
 } from './model.ts';
 
 /** Work of putting back half a change. */
-const undoWork: i32 = 30;
+const undoWork: i32 = 24;
 
 /** Stands for "not placed", "not complete". */
 export const never: i32 = 1 << 20;

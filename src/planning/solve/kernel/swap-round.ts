@@ -9,7 +9,7 @@ import { swapLessons } from './swap-lessons.ts';
 import { lessonSwaps, swaps } from './tuning.ts';
 
 /** Work of each, beside what a chain and a move cost. */
-const tryWork: i32 = 41;
+const tryWork: i32 = 34;
 
 /** Tries a number of moves on the state and keeps `score` up to date; `onGain` is told of each that made it better. */
 export function swapChunks(score: i32, level: i32, onGain: () => void): void {

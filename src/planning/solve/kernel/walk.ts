@@ -12,7 +12,7 @@ import { moveMinutes } from './minute-moves.ts';
 import { activityCount, hasLast, lessonCount, reviewCount } from './model.ts';
 import { draw } from './random.ts';
 import { improveReviews, recreate } from './recreate.ts';
-import { firstDifference, measureScore, newScore, scoreSize } from './score.ts';
+import { firstDifference, isAlike, measureScore, newScore, scoreSize } from './score.ts';
 import { keepPlan, never, restorePlan, setReview, startStep, undoStep } from './state.ts';
 import { swapChunks } from './swap-round.ts';
 import { leastRuin, minuteMoves, mostRuin, patience, returns, shareByLevel, swapShare } from './tuning.ts';
@@ -74,7 +74,7 @@ function onSwapGain(): void {
  * at most is for level 0.
  */
 export function walk(end: f64, first: i32, last: i32, warmth: f64, shareOfU: f64): void {
-  const roundWork = 18 * activityCount;
+  const roundWork = 15 * activityCount;
   level = first - 1;
   let levelStart = work;
   let levelEnd = work;
@@ -124,6 +124,8 @@ export function walk(end: f64, first: i32, last: i32, warmth: f64, shareOfU: f64
       continue;
     }
     measureScore(candidate);
+    // the same again, most likely
+    if (isAlike(candidate, current)) continue;
     if (!isKept(candidate, current, level, luck)) {
       undoStep();
       continue;
