@@ -47,6 +47,23 @@ test('it leaves no more undone than putting each activity in as early as it goes
   );
 });
 
+test('where only a few minutes have no place it searches on, for a plan that holds all', () => {
+  const problem = generateProblem('medium', 60580);
+  const short = solve(problem, { steps: 40_500 });
+  expect(short.objective.U).toBeGreaterThan(0);
+  const long = solve(problem);
+  expect(long.objective.U).toBe(0);
+  expect(long.stats.steps).toBeGreaterThan(5 * short.stats.steps);
+});
+
+test.each([
+  ['much', 'medium', 30287],
+  ['nothing', 'medium', 30056],
+  ['a few minutes of a small problem', 'small', 50231],
+] as const)('where %s has no place it does not', (_what, size, seed) => {
+  expect(solve(generateProblem(size, seed)).stats.steps).toBeLessThan(50_000);
+});
+
 test('a plan that cannot be bettered is kept as it is', () => {
   fc.assert(
     fc.property(anyProblem, (problem) => {

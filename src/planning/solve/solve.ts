@@ -61,8 +61,6 @@ export function solve(problem: PlanningProblem, options: SolveOptions = {}): Sol
 
 /** Minutes of the least weight that are few enough to search on for. */
 const fewMinutes = 5;
-/** Activities × lessons up to which a search has tried several times already. */
-const smallProblem = 80;
 /** A third of a second, for one in a hundred problems with about 12 lessons. */
 const stepsForTheRest = 324_000;
 
@@ -70,17 +68,23 @@ const stepsForTheRest = 324_000;
  * Whether all work has its place but for a few minutes. Then one plan may hold it all, whose lessons are full to the minute:
  * rare, hard to find, and worth more to a teacher than the wait.
  */
-function isNearlyAll({ activityCount, lessonCount, weight }: Model, { score }: KernelPlan): boolean {
+function isNearlyAll(model: Model, { score }: KernelPlan): boolean {
   const undone = score[0] ?? 0;
-  const least = weight.reduce((low, one) => (one > 0 ? Math.min(low, one) : low), Infinity);
-  return undone > 0 && undone <= fewMinutes * least && activityCount * lessonCount > smallProblem;
+  const least = model.weight.reduce((low, one) => (one > 0 ? Math.min(low, one) : low), Infinity);
+  return undone > 0 && undone <= fewMinutes * least && !isSmall(model);
 }
 
 /** A replan starts from a plan that was good a week ago, and a whole studio is replanned at once. */
 const replanShare = 0.6;
 
 /** A step is about a microsecond: some 40 ms up to 12 lessons and 200 ms beyond, inside the design's bar. */
-const defaultSteps = (model: Model): number => (model.lessonCount <= 12 ? 40_500 : 200_000);
+function defaultSteps(model: Model): number {
+  if (isSmall(model)) return 34_000;
+  return model.lessonCount <= 12 ? 40_500 : 200_000;
+}
+
+/** Activities × lessons so few that a search tries several times; times differ more from one such problem to the next. */
+const isSmall = ({ activityCount, lessonCount }: Model): boolean => activityCount * lessonCount <= 80;
 
 function toLessons(
   problem: PlanningProblem,
