@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { addDays, type PlainDate } from '#core';
 import { fuzzProblems } from '../../../bench/planner/fuzz-problems.ts';
 import { generateProblem, problemSizes } from '../../../bench/planner/generate.ts';
 import { evaluatePlan } from '../problem/evaluate-plan.ts';
@@ -21,6 +22,28 @@ test('every plan is allowed, and its objective is what the evaluation says', () 
     }),
     runs,
   );
+});
+
+test('a course of years has an allowed plan too, with work in its last lessons', () => {
+  const { lessons, activities, ...rest } = generateProblem('large', 12);
+  const long = Array.from({ length: 10 }, () => lessons)
+    .flat()
+    .map((lesson, l) => ({ ...lesson, id: `L${l}`, date: addDays('2026-09-07' as PlainDate, 7 * l) }));
+  const spread = activities.map((activity, i) => ({
+    ...activity,
+    preds: [],
+    first: (5 * i) % 130,
+    last: ((5 * i) % 130) + 9,
+  }));
+  const problem = { ...rest, lessons: long, activities: spread };
+  for (const previous of [null, solve(problem, { steps: 500 })]) {
+    const plan = solve(problem, { steps: 2000, previous });
+    expect(evaluatePlan(problem, plan).broken).toEqual([]);
+    for (const from of [0, 60, 64, 120]) {
+      const chunks = plan.lessons.slice(from, from + 20).flatMap((lesson) => lesson.chunks);
+      expect(chunks.length).toBeGreaterThan(0);
+    }
+  }
 });
 
 test('the same question has the same answer', () => {

@@ -2,7 +2,7 @@
 
 import { addInt, fillInts, newInts, setInt } from './memory.ts';
 import { activityCount, lessonCount } from './model.ts';
-import { firstIn, lessonsOf, withoutFirst } from './state.ts';
+import { firstLesson, lessonAfter, never } from './state.ts';
 
 /** Cells with minutes, by activity. */
 export let cells: i32 = 0;
@@ -27,8 +27,7 @@ export function listChunks(): void {
   listed = 0;
   for (let i = 0; i < activityCount; i++) {
     setInt(listStart, i, listed);
-    for (let left = lessonsOf(i); left !== 0; left = withoutFirst(left)) {
-      const l = firstIn(left);
+    for (let l = firstLesson(i); l !== never; l = lessonAfter(i, l)) {
       setInt(cells, listed, i * lessonCount + l);
       setInt(listedActivity, listed, i);
       setInt(inLesson, l * activityCount + addInt(lessonSize, l, 1) - 1, listed);

@@ -26,13 +26,12 @@ import { relieve } from './spill.ts';
 import {
   doneAt,
   firstAt,
-  firstIn,
-  lessonsOf,
+  firstLesson,
+  lessonAfter,
   never,
   refreshActivity,
   removeActivity,
   setMinutes,
-  withoutFirst,
 } from './state.ts';
 
 /**
@@ -47,8 +46,7 @@ export function insertActivity(i: i32, carry: bool, spill: i32): bool {
 }
 
 function isMadeWay(i: i32): bool {
-  for (let left = lessonsOf(i); left !== 0; left = withoutFirst(left))
-    if (!relieve(firstIn(left))) return false;
+  for (let l = firstLesson(i); l !== never; l = lessonAfter(i, l)) if (!relieve(l)) return false;
   return true;
 }
 

@@ -46,12 +46,12 @@ export function addInt(array: i32, index: i32, by: i32): i32 {
   return value;
 }
 
-export function long(array: i32, index: i32): i64 {
-  return load<i64>(array + (index << 3));
+export function long(array: i32, index: i32): u64 {
+  return load<u64>(array + (index << 3));
 }
 
-export function setLong(array: i32, index: i32, value: i64): void {
-  store<i64>(array + (index << 3), value);
+export function setLong(array: i32, index: i32, value: u64): void {
+  store<u64>(array + (index << 3), value);
 }
 
 export function real(array: i32, index: i32): f64 {
