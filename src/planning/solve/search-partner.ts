@@ -31,11 +31,16 @@ export function searchPlan(model: PackedModel, order: SearchOrder): KernelPlan {
   const isBegun = partner.begin(model, other);
   const first = runKernel(model, order);
   const second = (isBegun ? partner.finish(other) : null) ?? runKernel(model, other);
+  return betterOf(first, second);
+}
+
+/** The better of two plans, the first when they are equal. */
+export function betterOf(first: KernelPlan, second: KernelPlan): KernelPlan {
   return isBetter(second, first) ? second : first;
 }
 
 /** Whether a plan is better in the first number in which two scores differ by more than rounding. */
-export function isBetter(a: KernelPlan, b: KernelPlan): boolean {
+function isBetter(a: KernelPlan, b: KernelPlan): boolean {
   for (let k = 0; k < scoreLength; k++) {
     const difference = (a.score[k] ?? 0) - (b.score[k] ?? 0);
     if (Math.abs(difference) > 1e-7) return difference < 0;

@@ -4,7 +4,7 @@ import { Worker } from 'node:worker_threads';
 import { type SearchPartner, searchWith } from '#planning';
 import { createSharedSearch, readPlan, type SharedSearch, state, writeOrder } from './shared-search.ts';
 
-/** A search takes a quarter of a second at most; after so many milliseconds the thread is taken to be gone. */
+/** A search takes a third of a second at most; after so many milliseconds the thread is taken to be gone. */
 const longestWait = 5000;
 
 /** Starts the thread and has the planner use it. It ends with the process and does not keep it going. */

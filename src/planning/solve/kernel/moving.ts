@@ -145,12 +145,17 @@ export function latestOf(i: i32): i32 {
 
 /** Whether a lesson with the move made holds that without `m` of the `had` minutes of an activity, and its revisit there. */
 export function fitsWithout(l: i32, m: i32, had: i32, review: i32): bool {
+  return holds(l, -m, -m * (2 * had - m), m > 0 && m === had ? -1 : 0, review);
+}
+
+/** Whether a lesson with the move made holds so much more, beside a revisit that goes. */
+function holds(l: i32, placed: i32, squared: i32, pieces: i32, review: i32): bool {
   const up = int(lifted, l) + review;
-  const rest = int(total, l) + int(placedChange, l) - m - up;
-  const pieces = int(blocks, l) + int(piecesChange, l) - (m > 0 && m === had ? 1 : 0);
-  if (pieces > int(maxBlocks, l) || rest > int(capacity, l)) return false;
-  const squared = int(squares, l) + int(squaredChange, l) - m * (2 * had - m);
-  return squared + up * (up - 2 * int(opening, l)) <= squareLimit(l, rest);
+  const rest = int(total, l) + int(placedChange, l) + placed - up;
+  if (int(blocks, l) + int(piecesChange, l) + pieces > int(maxBlocks, l) || rest > int(capacity, l))
+    return false;
+  const sum = int(squares, l) + int(squaredChange, l) + squared;
+  return sum + up * (up - 2 * int(opening, l)) <= squareLimit(l, rest);
 }
 
 /** Minutes too many in a lesson with the move made; below 0 there is room. */
@@ -165,9 +170,5 @@ export function wouldFit(l: i32): bool {
 
 /** The same with a chunk of so many minutes that would join what is there. */
 export function hasRoomFor(l: i32, m: i32): bool {
-  const up = int(lifted, l);
-  const rest = int(total, l) + int(placedChange, l) + m - up;
-  if (rest > int(capacity, l) || int(blocks, l) + int(piecesChange, l) >= int(maxBlocks, l)) return false;
-  const squared = int(squares, l) + int(squaredChange, l) + m * m;
-  return squared + up * (up - 2 * int(opening, l)) <= squareLimit(l, rest);
+  return holds(l, m, m * m, 1, 0);
 }

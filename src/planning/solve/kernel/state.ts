@@ -162,9 +162,7 @@ export function firstLesson(i: i32): i32 {
 
 /** The next lesson in which it stands, or `never`. */
 export function lessonAfter(i: i32, l: i32): i32 {
-  const word = l >> 6;
-  const left = (long(standing, i * words + word) >> u64(l & 63)) >> 1;
-  return left !== 0 ? l + 1 + i32(ctz(left)) : words === 1 ? never : firstFrom(i, word + 1);
+  return l + 1 < lessonCount ? lessonFrom(i, l + 1) : never;
 }
 
 function lessonFrom(i: i32, from: i32): i32 {
